@@ -1,0 +1,262 @@
+"""Findings: what checks report, kept as columns and told one by one only when somebody reads them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from string import Formatter
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, Literal
+from urllib.parse import quote
+
+import numpy as np
+from numpy.typing import NDArray
+
+if TYPE_CHECKING:
+    from stemmap.survey.registry import Check
+    from stemmap.survey.survey import Survey
+
+Severity = Literal["error", "warning", "note"]
+Family = Literal["import", "inclusion", "typing", "diameter", "revisit", "visibility"]
+
+SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
+
+
+@dataclass(frozen=True)
+class Proposal:
+    """What may have been meant, for each row of a batch.
+
+    Parameters
+    ----------
+    field
+        Canonical field the value belongs to.
+    values
+        Proposed value in the file's own unit and north, shape (n,); NaN where this row has no such proposal.
+    probability
+        Probability that this was meant, shape (n,).
+    """
+
+    field: str
+    values: NDArray[np.float64]
+    probability: NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Batch:
+    """One kind of doubt about many records.
+
+    Parameters
+    ----------
+    message
+        Sentence with `{name}` or `{name:.2f}` places that are filled from `evidence`.
+    visit
+        Row of the visit, -1 when the doubt is about a file; shape (n,).
+    stem
+        Row of the stem, -1 when the doubt is about the plot or a file; shape (n,).
+    field
+        Canonical field in doubt, or None.
+    evidence
+        Name to numbers or texts, shape (n,) each.
+    proposals
+        Up to three.
+    stems_per_ha, basal_area_m2_per_ha
+        What the doubt is worth per hectare, shape (n,); None when it cannot be said.
+    severity
+        Overrides the check's own, for all rows of the batch.
+    """
+
+    message: str
+    visit: NDArray[np.integer]
+    stem: NDArray[np.integer]
+    field: str | None = None
+    evidence: Mapping[str, NDArray[Any]] = field(default_factory=lambda: MappingProxyType({}))
+    proposals: tuple[Proposal, ...] = ()
+    stems_per_ha: NDArray[np.float64] | None = None
+    basal_area_m2_per_ha: NDArray[np.float64] | None = None
+    severity: Severity | None = None
+
+    def __len__(self) -> int:
+        return len(self.visit)
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One finding, told in full. Numbers that are not known are None."""
+
+    id: str
+    plot: str | None
+    visit: str | None
+    stem: str | None
+    check: str
+    severity: Severity
+    family: Family
+    field: str | None
+    message: str
+    evidence: dict[str, Any]
+    proposals: list[dict[str, Any]]
+    effect: dict[str, float | None]
+    visit_row: int
+    stem_row: int
+
+    def as_json(self) -> dict[str, Any]:
+        """The finding in the form that `stemmap check --format json` promises."""
+        return {
+            "id": self.id,
+            "plot": self.plot,
+            "visit": self.visit,
+            "stem": self.stem,
+            "check": self.check,
+            "severity": self.severity,
+            "family": self.family,
+            "field": self.field,
+            "message": self.message,
+            "evidence": self.evidence,
+            "proposals": self.proposals,
+            "effect": self.effect,
+        }
+
+
+class _Sentence(Formatter):
+    """Fills a message; a number that is not known reads as a dash."""
+
+    def format_field(self, value: Any, format_spec: str) -> str:
+        if value is None:
+            return "–"
+        return str(super().format_field(value, format_spec if not isinstance(value, str) else ""))
+
+
+_SENTENCE = _Sentence()
+
+
+def _id_part(part: Any) -> str:
+    """One part of a finding's id: no white space, no slash; a dash stands for nothing, so a typed dash is escaped."""
+    if part in (None, ""):
+        return "-"
+    return "%2D" if part == "-" else quote(str(part), safe="~")
+
+
+def _plain(value: Any) -> Any:
+    """A numpy scalar as the Python value JSON knows; not finite becomes None."""
+    if isinstance(value, np.generic):
+        value = value.item()
+    if isinstance(value, float) and not np.isfinite(value):
+        return None
+    return value
+
+
+@dataclass(frozen=True)
+class Findings:
+    """All findings of a survey, in the order of the plots.
+
+    Parameters
+    ----------
+    survey
+        The survey they speak of.
+    batches
+        Each with the check that made it.
+    """
+
+    survey: Survey
+    batches: tuple[tuple[Check, Batch], ...]
+
+    @cached_property
+    def _order(self) -> tuple[NDArray[np.int64], NDArray[np.int64], NDArray[np.int64]]:
+        """Visit row, batch and row in the batch of each finding: files first, then plot by plot, stem by stem."""
+        if not self.batches:
+            nothing = np.zeros(0, np.int64)
+            return nothing, nothing, nothing
+        visit = np.concatenate([batch.visit for _, batch in self.batches]).astype(np.int64)
+        stem = np.concatenate([batch.stem for _, batch in self.batches]).astype(np.int64)
+        number = np.repeat(np.arange(len(self.batches)), [len(batch) for _, batch in self.batches])
+        row = np.concatenate([np.arange(len(batch)) for _, batch in self.batches])
+        order = np.lexsort((number, stem, visit))
+        return visit[order], number[order], row[order]
+
+    def __len__(self) -> int:
+        return sum(len(batch) for _, batch in self.batches)
+
+    def __iter__(self) -> Iterator[Finding]:
+        _, number, row = self._order
+        for batch, place in zip(number.tolist(), row.tolist(), strict=True):
+            yield self._tell(batch, place)
+
+    def of_visit(self, visit_row: int) -> list[Finding]:
+        """Findings of one visit, plot first, then stem by stem; -1 gives those about files."""
+        visit, number, row = self._order
+        first, last = np.searchsorted(visit, [visit_row, visit_row + 1])
+        return [self._tell(int(number[i]), int(row[i])) for i in range(first, last)]
+
+    def severity_of(self, batch: int) -> Severity:
+        """Severity of a batch."""
+        check, rows = self.batches[batch]
+        return rows.severity or check.severity
+
+    @cached_property
+    def counts(self) -> dict[str, int]:
+        """Number of findings by severity."""
+        counts = dict.fromkeys(SEVERITIES, 0)
+        for number, (_, batch) in enumerate(self.batches):
+            counts[self.severity_of(number)] += len(batch)
+        return {str(name): count for name, count in counts.items()}
+
+    def count_by_visit(self, severity: Severity) -> NDArray[np.int64]:
+        """Number of findings of one severity for each visit row; shape (visits,)."""
+        total = np.zeros(len(self.survey.visits), np.int64)
+        for number, (_, batch) in enumerate(self.batches):
+            if self.severity_of(number) == severity:
+                rows = batch.visit[batch.visit >= 0]
+                total += np.bincount(rows, minlength=len(total))
+        return total
+
+    @cached_property
+    def worst_of_stem(self) -> NDArray[np.int8]:
+        """For each stem 0 (no finding), 1 (note), 2 (warning) or 3 (error); shape (stems,)."""
+        worst = np.zeros(len(self.survey.stems), np.int8)
+        for number, (_, batch) in enumerate(self.batches):
+            rank = 3 - SEVERITIES.index(self.severity_of(number))
+            rows = batch.stem[batch.stem >= 0]
+            np.maximum.at(worst, rows, np.int8(rank))
+        return worst
+
+    def _tell(self, number: int, row: int) -> Finding:
+        check, batch = self.batches[number]
+        visit_row, stem_row = int(batch.visit[row]), int(batch.stem[row])
+        evidence = {name: _plain(values[row]) for name, values in batch.evidence.items()}
+        visits, stems = self.survey.visits, self.survey.stems
+        plot = visits.plot[visit_row] if visit_row >= 0 else None
+        visit = visits.visit[visit_row] or None if visit_row >= 0 else None
+        stem = stems.label(stem_row) if stem_row >= 0 else None
+        place = [plot, visit, stems.key(stem_row)] if stem_row >= 0 else [plot, visit]
+        if visit_row < 0:
+            place = ["file", evidence.get("file"), evidence.get("line"), evidence.get("column")]
+        parts = [*place, check.slug, batch.field]
+        return Finding(
+            id="/".join(_id_part(part) for part in parts),
+            plot=plot,
+            visit=visit,
+            stem=stem,
+            check=check.slug,
+            severity=self.severity_of(number),
+            family=check.family,
+            field=batch.field,
+            message=_SENTENCE.vformat(batch.message, (), evidence),
+            evidence=evidence,
+            proposals=[
+                {
+                    "field": proposal.field,
+                    "value": _plain(proposal.values[row]),
+                    "probability": _plain(proposal.probability[row]),
+                }
+                for proposal in batch.proposals
+                if np.isfinite(proposal.values[row])
+            ],
+            effect={
+                "stems_per_ha": None if batch.stems_per_ha is None else _plain(batch.stems_per_ha[row]),
+                "basal_area_m2_per_ha": None
+                if batch.basal_area_m2_per_ha is None
+                else _plain(batch.basal_area_m2_per_ha[row]),
+            },
+            visit_row=visit_row,
+            stem_row=stem_row,
+        )

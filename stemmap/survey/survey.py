@@ -1,0 +1,363 @@
+"""A survey: visits and stems as columns, put together from the records of an upload and its settings."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.survey.records import Column, Records, Upload
+from stemmap.survey.settings import Settings
+
+#: Dates of one plot that lie no further apart than this belong to one visit.
+VISIT_GAP_DAYS = 182
+
+
+@dataclass(frozen=True)
+class Visits:
+    """One row for each plot and visit, in the order of the upload, the visits of a plot in the order of time.
+
+    Parameters
+    ----------
+    plot, visit
+        Names as typed, shape (v,); a visit without a name is an empty string.
+    date
+        First day of the visit, NaT when unknown, shape (v,).
+    first_stem
+        Stems of visit i are rows first_stem[i] to first_stem[i + 1] of the stems; shape (v + 1,).
+    previous
+        Row of the same plot's visit before, -1 when there is none; shape (v,).
+    special, general
+        For each visit its own row of the plot records, and the row that holds for all visits of the plot; -1 when
+        there is none; shape (v,).
+    records
+        The plot records.
+    """
+
+    plot: NDArray[np.object_]
+    visit: NDArray[np.object_]
+    date: NDArray[np.datetime64]
+    first_stem: NDArray[np.int64]
+    previous: NDArray[np.int64]
+    special: NDArray[np.int64]
+    general: NDArray[np.int64]
+    records: Records
+
+    def __len__(self) -> int:
+        return len(self.plot)
+
+    @property
+    def described(self) -> NDArray[np.bool_]:
+        """Whether the plots table has a row for this visit; shape (v,)."""
+        return (self.special >= 0) | (self.general >= 0)
+
+    @property
+    def stem_count(self) -> NDArray[np.int64]:
+        """Number of recorded stems, shape (v,)."""
+        return np.diff(self.first_stem)
+
+    def stems(self, row: int) -> slice:
+        """Rows of the stems of one visit."""
+        return slice(int(self.first_stem[row]), int(self.first_stem[row + 1]))
+
+    def numbers(self, name: str) -> NDArray[np.float64]:
+        """Numbers of a plot column by visit; NaN where nothing or no number was typed."""
+        numbers = np.append(self.records.numbers(name), np.nan)
+        own = numbers[self.special]
+        return np.where(np.isnan(own), numbers[self.general], own)
+
+    def texts(self, name: str) -> NDArray[np.object_]:
+        """Texts of a plot column by visit as typed; empty where nothing was typed."""
+        texts = np.append(self.records.texts(name), "")
+        own = texts[self.special]
+        return np.where(own == "", texts[self.general], own)
+
+
+@dataclass(frozen=True)
+class Stems:
+    """One row for each recorded stem, sorted by visit, within a visit in the order of the upload.
+
+    Parameters
+    ----------
+    records
+        The stem records in that order.
+    visit_row
+        Row of the visit, shape (n,).
+    """
+
+    records: Records
+    visit_row: NDArray[np.int64]
+
+    def __len__(self) -> int:
+        return len(self.visit_row)
+
+    def numbers(self, name: str) -> NDArray[np.float64]:
+        """Numbers of a column by stem; NaN where nothing or no number was typed."""
+        return self.records.numbers(name)
+
+    def texts(self, name: str) -> NDArray[np.object_]:
+        """Texts of a column by stem as typed; empty where nothing was typed."""
+        return self.records.texts(name)
+
+    def label(self, row: int) -> str:
+        """Stem number as typed; the tree's where stems have none; empty where neither was typed."""
+        for name in ("stem", "tree"):
+            column = self.records.columns.get(name)
+            if column is not None and column.codes[row] >= 0:
+                return str(column.labels[column.codes[row]])
+        return ""
+
+    @cached_property
+    def number_code(self) -> NDArray[np.int64]:
+        """A code that is equal for two stems exactly when tree and stem number are typed alike; -1 without both."""
+        code = np.full(len(self), -1, np.int64)
+        for name in ("tree", "stem"):
+            column = self.records.columns.get(name)
+            if column is not None:
+                code = (code + 1) * (len(column.labels) + 1) + column.codes
+                unnumbered = (code + 1) % (len(column.labels) + 1) == 0
+                code = np.where(unnumbered & (code < len(column.labels) + 1), -1, code)
+        return code
+
+    @cached_property
+    def occurrence(self) -> NDArray[np.int64]:
+        """1 for the first stem with its number on its visit, 2 for the second, and so on; shape (n,)."""
+        return _count_within(self.visit_row, self.number_code)
+
+    def key(self, row: int) -> str:
+        """Tree, stem number and occurrence as one text that names a record of a visit and nothing else."""
+        parts = []
+        for name in ("tree", "stem"):
+            column = self.records.columns.get(name)
+            if column is not None and column.codes[row] >= 0:
+                parts.append(str(column.labels[column.codes[row]]).replace("~", "%7E"))
+        again = int(self.occurrence[row])
+        return "~".join([".".join(parts) or "%20", *([str(again)] if again > 1 else [])])
+
+
+@dataclass(frozen=True)
+class Survey:
+    """Everything known of a survey before anything is computed.
+
+    Parameters
+    ----------
+    settings
+        Units, design, errors.
+    visits, stems
+        The model's columns.
+    stations
+        Further stand-points, as typed.
+    unplaced
+        Stem records that name no plot; kept, counted nowhere.
+    upload
+        The records as typed, from which the survey can be put together again under other settings.
+    """
+
+    settings: Settings
+    visits: Visits
+    stems: Stems
+    stations: Records
+    unplaced: Records
+    upload: Upload
+
+    def under(self, settings: Settings) -> Survey:
+        """The same records under other settings."""
+        return replace(self, settings=settings)
+
+    def visit_row(self, plot: str, visit: str | None = None) -> int:
+        """Row of a plot's visit; of its last visit when none is named; -1 when there is none."""
+        rows = np.flatnonzero(self.visits.plot == plot)
+        if visit is not None:
+            rows = rows[self.visits.visit[rows] == visit]
+        return int(rows[-1]) if len(rows) else -1
+
+
+def assemble(upload: Upload, settings: Settings) -> Survey:
+    """Put the records of an upload together as plots, visits and stems.
+
+    A plot row without a visit holds for all visits of its plot. Stems without a `visit` column are grouped by date:
+    dates of one plot within half a year are one visit, named by its first date as typed.
+    """
+    plots, stems = upload.plots, upload.stems
+    named = np.flatnonzero(stems.columns["plot"].filled) if stems.has("plot") else np.zeros(0, np.int64)
+    unplaced = np.setdiff1d(np.arange(len(stems)), named, assume_unique=True)
+    placed = stems if len(named) == len(stems) else stems.take(named)
+
+    plot_names, (plot_of_row, plot_of_stem) = _shared_codes(plots, placed, "plot")
+    visit_names, (visit_of_row, visit_of_stem) = _shared_codes(plots, placed, "visit")
+    if not placed.has("visit"):
+        visit_names, visit_of_stem = _visits_from_dates(placed, plot_of_stem, visit_names)
+    visit_of_stem = _adopt_only_visit(plot_of_stem, visit_of_stem, plot_of_row, visit_of_row)
+
+    width = len(visit_names) + 1
+    valid = plot_of_row >= 0
+    general_rows = np.flatnonzero(valid & (visit_of_row < 0))
+    special_rows = np.flatnonzero(valid & (visit_of_row >= 0))
+    stem_pairs = plot_of_stem * width + visit_of_stem + 1
+    pairs = np.unique(np.concatenate([stem_pairs, (plot_of_row * width + visit_of_row + 1)[special_rows]]))
+    without_visit = np.setdiff1d(plot_of_row[general_rows], pairs // width)
+    pairs = np.concatenate([pairs, without_visit * width])
+    plot, visit = pairs // width, pairs % width - 1
+
+    date = _visit_dates(pairs, stem_pairs, placed, plots, plot_of_row, visit_of_row, width)
+    order = np.lexsort((_natural_rank(visit_names)[visit], _as_sortable(date), plot))
+    pairs, plot, visit, date = pairs[order], plot[order], visit[order], date[order]
+
+    row_of_pair = np.argsort(pairs)
+    visit_row = row_of_pair[np.searchsorted(pairs[row_of_pair], stem_pairs)]
+    stem_order = np.argsort(visit_row, kind="stable")
+    if not np.array_equal(stem_order, np.arange(len(stem_order))):
+        placed, visit_row = placed.take(stem_order), visit_row[stem_order]
+
+    visits = Visits(
+        plot=np.append(plot_names, "")[plot],
+        visit=np.append(visit_names, "")[visit],
+        date=date,
+        first_stem=np.searchsorted(visit_row, np.arange(len(pairs) + 1)),
+        previous=np.where(np.append(-1, plot[:-1]) == plot, np.arange(len(plot)) - 1, -1)
+        if len(plot)
+        else np.zeros(0, np.int64),
+        special=_first_row(pairs, (plot_of_row * width + visit_of_row + 1)[special_rows], special_rows),
+        general=_first_row(plot, plot_of_row[general_rows], general_rows),
+        records=plots,
+    )
+    return Survey(settings, visits, Stems(placed, visit_row), upload.stations, stems.take(unplaced), upload)
+
+
+def _shared_codes(
+    plots: Records, stems: Records, name: str
+) -> tuple[NDArray[np.object_], tuple[NDArray[np.int64], NDArray[np.int64]]]:
+    """Names of a column that two tables share, in order of appearance, and each table's codes into them (-1: none)."""
+    names: dict[str, int] = {}
+    codes = []
+    for records in (plots, stems):
+        column = records.columns.get(name)
+        if column is None:
+            codes.append(np.full(len(records), -1, np.int64))
+            continue
+        used, first = np.unique(column.codes, return_index=True)
+        used = used[np.argsort(first)]
+        shared = np.full(len(column.labels) + 1, -1, np.int64)
+        for code in used[used >= 0]:
+            shared[code] = names.setdefault(str(column.labels[code]).strip(), len(names))
+        codes.append(shared[column.codes])
+    return np.array(list(names), dtype=object), (codes[0], codes[1])
+
+
+def _visits_from_dates(
+    stems: Records, plot: NDArray[np.int64], visit_names: NDArray[np.object_]
+) -> tuple[NDArray[np.object_], NDArray[np.int64]]:
+    """Visits by date: a new one where a plot's dates leave a gap of more than half a year."""
+    if not stems.has("date"):
+        return visit_names, np.full(len(stems), -1, np.int64)
+    column = stems.columns["date"]
+    day = _as_sortable(column.dates)
+    order = np.lexsort((day, plot))
+    sorted_day, sorted_plot = day[order], plot[order]
+    # A date that was not understood sorts last (infinity) and stays with the visit before it.
+    gap = np.where(np.isinf(sorted_day[1:]), 0.0, sorted_day[1:] - np.minimum(sorted_day[:-1], 1e18))
+    starts = np.append(True, (np.diff(sorted_plot) != 0) | (gap > VISIT_GAP_DAYS))[: len(order)]
+    group = np.cumsum(starts) - 1
+    first = order[starts]
+    labels, code_of_group = np.unique(column.texts[first].astype(str), return_inverse=True)
+    names = {str(name): code for code, name in enumerate(visit_names)}
+    shared = np.array([names.setdefault(str(label), len(names)) if label else -1 for label in labels], np.int64)
+    visit = np.empty(len(stems), np.int64)
+    visit[order] = shared[code_of_group][group] if len(order) else visit
+    return np.array(list(names), dtype=object), visit
+
+
+def _adopt_only_visit(
+    plot_of_stem: NDArray[np.int64],
+    visit_of_stem: NDArray[np.int64],
+    plot_of_row: NDArray[np.int64],
+    visit_of_row: NDArray[np.int64],
+) -> NDArray[np.int64]:
+    """Stems that name no visit belong to their plot's visit when the plots table names just one."""
+    known = (plot_of_row >= 0) & (visit_of_row >= 0)
+    if not known.any() or not (visit_of_stem < 0).any():
+        return visit_of_stem
+    size = max(int(plot_of_row.max()), int(plot_of_stem.max(initial=-1))) + 1
+    lowest = np.full(size, np.iinfo(np.int64).max)
+    highest = np.full(size, -1, np.int64)
+    np.minimum.at(lowest, plot_of_row[known], visit_of_row[known])
+    np.maximum.at(highest, plot_of_row[known], visit_of_row[known])
+    only = np.where(lowest == highest, highest, -1)
+    return np.where(visit_of_stem < 0, only[plot_of_stem], visit_of_stem)
+
+
+def _visit_dates(
+    pairs: NDArray[np.int64],
+    stem_pairs: NDArray[np.int64],
+    stems: Records,
+    plots: Records,
+    plot_of_row: NDArray[np.int64],
+    visit_of_row: NDArray[np.int64],
+    width: int,
+) -> NDArray[np.datetime64]:
+    """First day of each visit: of its own plot row, else of its stems, else of the plot row that holds for all."""
+    order = np.argsort(pairs)
+    never = np.iinfo(np.int64).max
+
+    def first_day(keys: NDArray[np.int64], dates: NDArray[np.datetime64]) -> NDArray[np.int64]:
+        first = np.full(len(pairs), never)
+        known = ~np.isnat(dates) & np.isin(keys, pairs)
+        rows = order[np.searchsorted(pairs[order], keys[known])]
+        np.minimum.at(first, rows, dates[known].astype(np.int64))
+        return first
+
+    plot_dates = plots.dates("date")
+    own = first_day(np.where(visit_of_row >= 0, plot_of_row * width + visit_of_row + 1, -1), plot_dates)
+    of_stems = first_day(stem_pairs, stems.dates("date"))
+    general = np.full(max(int(plot_of_row.max(initial=-1)), int((pairs // width).max(initial=-1))) + 2, never)
+    usable = (visit_of_row < 0) & (plot_of_row >= 0) & ~np.isnat(plot_dates)
+    np.minimum.at(general, plot_of_row[usable], plot_dates[usable].astype(np.int64))
+    day = np.where(own < never, own, np.where(of_stems < never, of_stems, general[pairs // width]))
+    dates = day.astype("datetime64[D]")
+    dates[day == never] = np.datetime64("NaT")
+    return dates
+
+
+def _as_sortable(dates: NDArray[np.datetime64]) -> NDArray[np.float64]:
+    """Days as numbers; an unknown date sorts last."""
+    return np.where(np.isnat(dates), np.inf, dates.astype("datetime64[D]").astype(np.int64).astype(np.float64))
+
+
+def _natural_rank(names: NDArray[np.object_]) -> NDArray[np.int64]:
+    """Rank of each name with numbers inside sorted as numbers; one more entry (the last) for "no name"."""
+
+    def key(name: str) -> Sequence[tuple[int, int | str]]:
+        return [(0, int(part)) if part.isdecimal() else (1, part) for part in re.findall(r"\d+|\D+", name)]
+
+    rank = np.full(len(names) + 1, -1, np.int64)
+    rank[sorted(range(len(names)), key=lambda code: key(str(names[code])))] = np.arange(len(names))
+    return rank
+
+
+def _first_row(
+    wanted: NDArray[np.int64], keys: NDArray[np.int64], rows: NDArray[np.int64]
+) -> NDArray[np.int64]:
+    """For each wanted key the first of `rows` that carries it; -1 when none does."""
+    if not len(keys):
+        return np.full(len(wanted), -1, np.int64)
+    distinct, first = np.unique(keys, return_index=True)
+    place = np.minimum(np.searchsorted(distinct, wanted), len(distinct) - 1)
+    return np.where(distinct[place] == wanted, rows[first[place]], -1)
+
+
+def _count_within(group: NDArray[np.int64], code: NDArray[np.int64]) -> NDArray[np.int64]:
+    """Running number, from 1, of each row among the rows with the same group and code."""
+    order = np.lexsort((code, group))
+    same = (np.diff(group[order]) == 0) & (np.diff(code[order]) == 0)
+    place = np.arange(len(order))
+    start = np.maximum.accumulate(np.where(np.append(True, ~same)[: len(order)], place, 0))
+    count = np.empty(len(order), np.int64)
+    count[order] = place - start + 1
+    return count
+
+
+__all__ = ["Column", "Stems", "Survey", "Visits", "assemble"]
