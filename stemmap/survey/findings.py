@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from string import Formatter
 from types import MappingProxyType
@@ -70,7 +71,7 @@ class Batch:
     visit: NDArray[np.integer]
     stem: NDArray[np.integer]
     field: str | None = None
-    evidence: Mapping[str, NDArray[Any]] = field(default_factory=lambda: MappingProxyType({}))
+    evidence: Mapping[str, NDArray[Any]] = dataclasses.field(default_factory=lambda: MappingProxyType({}))
     proposals: tuple[Proposal, ...] = ()
     stems_per_ha: NDArray[np.float64] | None = None
     basal_area_m2_per_ha: NDArray[np.float64] | None = None

@@ -68,7 +68,8 @@ class Column:
         """Number by row; NaN where the cell is empty or no number."""
         if self.label_values is None or self.label_values.dtype.kind != "f":
             return np.full(len(self.codes), np.nan)
-        return np.append(self.label_values, np.nan)[self.codes]
+        numbers: NDArray[np.float64] = np.append(self.label_values, np.nan)[self.codes]
+        return numbers
 
     @cached_property
     def dates(self) -> NDArray[np.datetime64]:
@@ -82,7 +83,8 @@ class Column:
     @cached_property
     def texts(self) -> NDArray[np.object_]:
         """Text by row exactly as typed; an empty string where the cell is empty."""
-        return np.append(self.labels, "")[self.codes]
+        texts: NDArray[np.object_] = np.append(self.labels, "")[self.codes]
+        return texts
 
     def take(self, rows: NDArray[np.integer]) -> Column:
         """The column with the given rows; a row of -1 becomes an empty cell."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -114,14 +113,15 @@ class Stems:
     @cached_property
     def number_code(self) -> NDArray[np.int64]:
         """A code that is equal for two stems exactly when tree and stem number are typed alike; -1 without both."""
-        code = np.full(len(self), -1, np.int64)
+        code = np.zeros(len(self), np.int64)
         for name in ("tree", "stem"):
             column = self.records.columns.get(name)
             if column is not None:
-                code = (code + 1) * (len(column.labels) + 1) + column.codes
-                unnumbered = (code + 1) % (len(column.labels) + 1) == 0
-                code = np.where(unnumbered & (code < len(column.labels) + 1), -1, code)
-        return code
+                stripped = [str(label).strip() for label in column.labels]
+                first = {label: place for place, label in reversed(list(enumerate(stripped)))}
+                same = np.array([first[label] for label in stripped] + [-1], np.int64)
+                code = code * (len(stripped) + 1) + same[column.codes] + 1
+        return code - 1
 
     @cached_property
     def occurrence(self) -> NDArray[np.int64]:
@@ -203,7 +203,12 @@ def assemble(upload: Upload, settings: Settings) -> Survey:
     pairs = np.concatenate([pairs, without_visit * width])
     plot, visit = pairs // width, pairs % width - 1
 
-    date = _visit_dates(pairs, stem_pairs, placed, plots, plot_of_row, visit_of_row, width)
+    row_pairs = np.where(visit_of_row >= 0, plot_of_row * width + visit_of_row + 1, -1)
+    general_plots = np.where(visit_of_row < 0, plot_of_row, -1)
+    own = _first_days(pairs, row_pairs, plots.dates("date"))
+    of_stems = _first_days(pairs, stem_pairs, placed.dates("date"))
+    of_plot = _first_days(plot, general_plots, plots.dates("date"))
+    date = np.where(np.isnat(own), np.where(np.isnat(of_stems), of_plot, of_stems), own)
     order = np.lexsort((_natural_rank(visit_names)[visit], _as_sortable(date), plot))
     pairs, plot, visit, date = pairs[order], plot[order], visit[order], date[order]
 
@@ -290,36 +295,15 @@ def _adopt_only_visit(
     return np.where(visit_of_stem < 0, only[plot_of_stem], visit_of_stem)
 
 
-def _visit_dates(
-    pairs: NDArray[np.int64],
-    stem_pairs: NDArray[np.int64],
-    stems: Records,
-    plots: Records,
-    plot_of_row: NDArray[np.int64],
-    visit_of_row: NDArray[np.int64],
-    width: int,
+def _first_days(
+    wanted: NDArray[np.int64], keys: NDArray[np.int64], dates: NDArray[np.datetime64]
 ) -> NDArray[np.datetime64]:
-    """First day of each visit: of its own plot row, else of its stems, else of the plot row that holds for all."""
-    order = np.argsort(pairs)
-    never = np.iinfo(np.int64).max
-
-    def first_day(keys: NDArray[np.int64], dates: NDArray[np.datetime64]) -> NDArray[np.int64]:
-        first = np.full(len(pairs), never)
-        known = ~np.isnat(dates) & np.isin(keys, pairs)
-        rows = order[np.searchsorted(pairs[order], keys[known])]
-        np.minimum.at(first, rows, dates[known].astype(np.int64))
-        return first
-
-    plot_dates = plots.dates("date")
-    own = first_day(np.where(visit_of_row >= 0, plot_of_row * width + visit_of_row + 1, -1), plot_dates)
-    of_stems = first_day(stem_pairs, stems.dates("date"))
-    general = np.full(max(int(plot_of_row.max(initial=-1)), int((pairs // width).max(initial=-1))) + 2, never)
-    usable = (visit_of_row < 0) & (plot_of_row >= 0) & ~np.isnat(plot_dates)
-    np.minimum.at(general, plot_of_row[usable], plot_dates[usable].astype(np.int64))
-    day = np.where(own < never, own, np.where(of_stems < never, of_stems, general[pairs // width]))
-    dates = day.astype("datetime64[D]")
-    dates[day == never] = np.datetime64("NaT")
-    return dates
+    """First day among the dated rows that carry each wanted key; NaT where there is none."""
+    dated = np.flatnonzero(~np.isnat(dates) & (keys >= 0))
+    rows = dated[np.lexsort((dates[dated], keys[dated]))]
+    first = _first_row(wanted, keys[rows], rows)
+    days: NDArray[np.datetime64] = np.append(dates, np.datetime64("NaT", "D"))[first]
+    return days
 
 
 def _as_sortable(dates: NDArray[np.datetime64]) -> NDArray[np.float64]:
@@ -330,8 +314,9 @@ def _as_sortable(dates: NDArray[np.datetime64]) -> NDArray[np.float64]:
 def _natural_rank(names: NDArray[np.object_]) -> NDArray[np.int64]:
     """Rank of each name with numbers inside sorted as numbers; one more entry (the last) for "no name"."""
 
-    def key(name: str) -> Sequence[tuple[int, int | str]]:
-        return [(0, int(part)) if part.isdecimal() else (1, part) for part in re.findall(r"\d+|\D+", name)]
+    def key(name: str) -> list[tuple[int, int, str]]:
+        parts = re.findall(r"\d+|\D+", name)
+        return [(0, int(part), "") if part.isdecimal() else (1, 0, part) for part in parts]
 
     rank = np.full(len(names) + 1, -1, np.int64)
     rank[sorted(range(len(names)), key=lambda code: key(str(names[code])))] = np.arange(len(names))

@@ -1,0 +1,155 @@
+"""The registry of checks: every doubt that stemmap can raise is declared here once, with its reason."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from inspect import cleandoc
+from types import MappingProxyType
+from typing import TYPE_CHECKING, get_args
+
+import numpy as np
+
+from stemmap.progress import Progress
+from stemmap.survey.findings import Batch, Family, Findings, Severity
+from stemmap.survey.records import Remark
+from stemmap.survey.survey import Survey
+
+if TYPE_CHECKING:
+    from stemmap.survey.measured import Measured
+
+Run = Callable[["Case"], Iterable[Batch]]
+
+
+@dataclass(frozen=True)
+class Case:
+    """What a check looks at."""
+
+    survey: Survey
+    measured: Measured
+
+
+@dataclass(frozen=True)
+class Check:
+    """One kind of doubt.
+
+    Parameters
+    ----------
+    slug
+        Its name for ever, lower case with hyphens.
+    family, severity
+        As they stand in a finding, unless a batch says another severity.
+    explanation
+        What is doubted, why, what to do, and the source; the first line is the title.
+    needs
+        Canonical stem fields without which the check has nothing to say.
+    run
+        Yields batches; None for doubts that reading raises.
+    """
+
+    slug: str
+    family: Family
+    severity: Severity
+    explanation: str
+    needs: tuple[str, ...] = ()
+    run: Run | None = None
+
+    @property
+    def title(self) -> str:
+        """First line of the explanation."""
+        return self.explanation.partition("\n")[0]
+
+
+_CHECKS: dict[str, Check] = {}
+
+
+def declare(
+    slug: str,
+    *,
+    family: Family,
+    severity: Severity,
+    explanation: str,
+    needs: tuple[str, ...] = (),
+    run: Run | None = None,
+) -> Check:
+    """Enter a check into the registry.
+
+    Raises
+    ------
+    ValueError
+        When the slug is taken or malformed, the family or severity is not known, or the explanation is too short.
+    """
+    if not re.fullmatch(r"[a-z]+(-[a-z0-9]+)*", slug):
+        raise ValueError(f"A check's slug is lower case with hyphens, not {slug!r}.")
+    if slug in _CHECKS:
+        raise ValueError(f"The check {slug!r} is declared twice.")
+    if family not in get_args(Family) or severity not in get_args(Severity):
+        raise ValueError(f"The check {slug!r} has an unknown family or severity.")
+    if len(cleandoc(explanation).splitlines()) < 3:
+        raise ValueError(f"The check {slug!r} must explain what, why and what to do.")
+    made = Check(slug, family, severity, cleandoc(explanation), needs, run)
+    _CHECKS[slug] = made
+    return made
+
+
+def check(
+    slug: str, *, family: Family, severity: Severity, needs: tuple[str, ...] = ()
+) -> Callable[[Run], Run]:
+    """Enter a function as a check; its docstring is the explanation."""
+
+    def enter(run: Run) -> Run:
+        declare(
+            slug, family=family, severity=severity, explanation=run.__doc__ or "", needs=needs, run=run
+        )
+        return run
+
+    return enter
+
+
+def catalogue() -> Mapping[str, Check]:
+    """All declared checks by slug, sorted. Import the packages that declare them first."""
+    return MappingProxyType(dict(sorted(_CHECKS.items())))
+
+
+_FAILED = declare(
+    "check-failed",
+    family="import",
+    severity="note",
+    explanation="""A check stopped with an internal fault.
+
+    What: one check could not finish; its findings are missing, all others are complete.
+    What to do: report it together with the upload.
+    """,
+)
+
+
+def run_checks(case: Case, progress: Progress | None = None) -> Findings:
+    """Run all checks that the upload has the columns for, and add what reading remarked."""
+    progress = progress or Progress()
+    survey = case.survey
+    batches: list[tuple[Check, Batch]] = [_of_remark(remark) for remark in survey.upload.remarks]
+    running = [made for made in catalogue().values() if made.run is not None]
+    for place, made in enumerate(running):
+        progress.step(made.title, place / len(running))
+        if made.run is None or not all(survey.stems.records.has(name) for name in made.needs):
+            continue
+        try:
+            batches += [(made, batch) for batch in made.run(case) if len(batch)]
+        except (ArithmeticError, LookupError, TypeError, ValueError) as fault:
+            batches.append((_FAILED, _of_survey("The check {name} stopped: {fault}", made.slug, fault)))
+    return Findings(survey, tuple(batches))
+
+
+def _of_survey(message: str, name: str, fault: Exception) -> Batch:
+    none = np.array([-1])
+    evidence = {"name": np.array([name], object), "fault": np.array([repr(fault)], object)}
+    return Batch(message, none, none, evidence=evidence)
+
+
+def _of_remark(remark: Remark) -> tuple[Check, Batch]:
+    none = np.array([-1])
+    places = {"file": remark.file, "line": remark.line, "column": remark.column, "text": remark.text}
+    evidence = {name: np.array([value], object) for name, value in places.items()}
+    sentence = np.array([remark.sentence], object)
+    return _CHECKS[remark.check], Batch("{sentence}", none, none, evidence={**evidence, "sentence": sentence})

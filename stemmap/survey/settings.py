@@ -1,0 +1,296 @@
+"""Settings of a survey: units, sampling design, errors, instrument, status words. Read once, checked, then frozen."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, fields, replace
+from difflib import get_close_matches
+from math import isfinite
+from types import MappingProxyType
+from typing import Any, Literal, get_args, get_origin, get_type_hints
+
+from stemmap.errors import InputError
+
+
+@dataclass(frozen=True)
+class Measurement:
+    """How the stems were measured and written."""
+
+    azimuth_unit: Literal["degree", "gon", "mil_6400", "mil_6300", "mil_6000"] = "degree"
+    north: Literal["grid", "true", "magnetic"] = "grid"
+    distance: Literal["horizontal", "slope"] = "horizontal"
+    distance_to: Literal["axis", "face"] = "axis"
+    method: Literal["from_centre", "at_stem"] = "from_centre"
+    breast_height_m: float = 1.3
+    length_unit: Literal["metre", "foot"] = "metre"
+
+
+@dataclass(frozen=True)
+class CircleSettings:
+    """One of several concentric circles, in the file's own units."""
+
+    radius_m: float
+    min_dbh_cm: float | None = None
+    max_dbh_cm: float | None = None
+    offset_azimuth: float = 0.0
+    offset_m: float = 0.0
+
+
+@dataclass(frozen=True)
+class DesignSettings:
+    """The sampling design, in the file's own units."""
+
+    kind: Literal["fixed", "concentric", "angle_count"] = "fixed"
+    radius_m: float | None = None
+    circles: tuple[CircleSettings, ...] = ()
+    basal_area_factor: float | None = None
+    max_radius_m: float | None = None
+    slope: Literal["horizontal", "same_radius_on_slope", "enlarged_radius_on_slope"] = "horizontal"
+    min_dbh_cm: float | None = None
+    membership: Literal["each_visit", "first_visit"] = "each_visit"
+    outside_recorded_to_m: float | None = None
+
+
+@dataclass(frozen=True)
+class Errors:
+    """Standard deviations of the measurements, and what counts as borderline."""
+
+    azimuth_sd_deg: float = 1.0
+    distance_sd_m: float = 0.05
+    distance_sd_percent: float = 0.0
+    vertical_angle_sd_deg: float = 0.5
+    dbh_sd_percent: float = 0.0
+    dbh_sd_mm: float = 3.0
+    borderline_probability: float = 0.025
+    borderline_m: float = 0.0
+
+
+@dataclass(frozen=True)
+class Instrument:
+    """Reach of the instruments; None where it is not known."""
+
+    max_dbh_cm: float | None = None
+    min_distance_m: float | None = None
+    max_distance_m: float | None = None
+
+
+@dataclass(frozen=True)
+class StatusWords:
+    """Words and codes of a stem's status, as typed, compared without regard to case. Common practice."""
+
+    living: tuple[str, ...] = (
+        *("living", "live", "alive", "l", "a", "1", "lebend", "lebendig", "vivant", "vif", "vivo", "vive"),
+        *("elävä", "levande", "ingrowth", "healthy", "ok", "standing live"),
+    )
+    dead: tuple[str, ...] = (
+        *("dead", "d", "2", "standing dead", "snag", "tot", "dürr", "dürrständer", "mort", "muerto"),
+        *("kuollut", "död", "dying"),
+    )
+    cut: tuple[str, ...] = (
+        *("cut", "c", "3", "removed", "harvested", "felled", "stump", "entnommen", "gefällt", "coupé"),
+        *("cortado", "kaadettu", "hakattu", "avverkad", "fälld"),
+    )
+    gone: tuple[str, ...] = (
+        *("gone", "missing", "not found", "g", "9", "lost", "fallen", "verschwunden", "fehlt"),
+        *("disparu", "desaparecido", "hävinnyt", "kadonnut", "försvunnen"),
+    )
+
+
+@dataclass(frozen=True)
+class Settings:
+    """All settings of a survey.
+
+    Parameters
+    ----------
+    name
+        The survey's name, for titles.
+    crs
+        Coordinate system of the results; None: the UTM zone of the plots.
+    measurement, design, errors, instrument, status
+        See there.
+    columns
+        Canonical field to the heading used in the files.
+    said
+        Dotted keys that were given; everything else was assumed.
+    """
+
+    name: str = ""
+    crs: str | None = None
+    measurement: Measurement = Measurement()
+    design: DesignSettings = DesignSettings()
+    errors: Errors = Errors()
+    instrument: Instrument = Instrument()
+    status: StatusWords = StatusWords()
+    columns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    said: frozenset[str] = frozenset()
+
+    def having(self, dotted: str, value: Any) -> Settings:
+        """The same settings with one key said anew, for example ``having("measurement.azimuth_unit", "gon")``.
+
+        Raises
+        ------
+        InputError
+            When there is no such key or the value does not fit it.
+        """
+        section, _, key = dotted.rpartition(".")
+        said = self.said | {dotted}
+        if section == "survey":
+            return replace(self, **_checked(_SURVEY_KEYS, section, {key: value}), said=said)
+        part = getattr(self, section, None) if section in _SECTIONS else None
+        if part is None:
+            raise InputError(f"There is no setting {dotted!r}.")
+        return replace(self, **{section: _section(section, type(part), {key: value}, base=part)}, said=said)
+
+
+_SECTIONS = ("measurement", "design", "errors", "instrument", "status")
+_SURVEY_KEYS: Mapping[str, Any] = MappingProxyType({"name": str, "crs": str | None})
+#: Numbers that may be zero; all other numbers of the settings must be above zero.
+_ZERO_ALLOWED = frozenset(
+    {
+        *("azimuth_sd_deg", "distance_sd_m", "distance_sd_percent", "vertical_angle_sd_deg", "dbh_sd_percent"),
+        *("dbh_sd_mm", "borderline_probability", "borderline_m", "min_dbh_cm", "offset_azimuth", "offset_m"),
+        *("min_distance_m", "outside_recorded_to_m"),
+    }
+)
+
+
+def parse_settings(table: Mapping[str, Any]) -> Settings:
+    """Settings from the tables of a TOML file.
+
+    Raises
+    ------
+    InputError
+        With the section, the key, what stood there and what is allowed.
+    """
+    known = ("survey", *_SECTIONS, "columns")
+    for section, content in table.items():
+        if section not in known:
+            raise InputError(f"The settings have a section [{section}] that is not known{_nearest(section, known)}.")
+        if not isinstance(content, Mapping):
+            raise InputError(f"{section!r} in the settings must be a section with keys: [{section}].")
+    values: dict[str, Any] = _checked(_SURVEY_KEYS, "survey", table.get("survey", {}))
+    hints = get_type_hints(Settings)
+    for section in _SECTIONS:
+        values[section] = _section(section, hints[section], table.get(section, {}))
+    columns = {str(name): str(heading) for name, heading in table.get("columns", {}).items()}
+    return Settings(**values, columns=MappingProxyType(columns), said=frozenset(_said(table)))
+
+
+def _said(table: Mapping[str, Any]) -> Iterator[str]:
+    for section, content in table.items():
+        for key in content:
+            yield f"{section}.{key}"
+
+
+def _section(section: str, kind: type, content: Mapping[str, Any], base: Any = None) -> Any:
+    values = _checked(get_type_hints(kind), section, content)
+    made = kind(**values) if base is None else replace(base, **values)
+    if isinstance(made, DesignSettings):
+        _check_design(made)
+    if isinstance(made, Errors) and made.borderline_probability >= 0.5:
+        raise InputError("[errors] borderline_probability must be below 0.5.")
+    return made
+
+
+def _check_design(design: DesignSettings) -> None:
+    for circle in design.circles:
+        if circle.max_dbh_cm is not None and circle.max_dbh_cm <= (circle.min_dbh_cm or 0.0):
+            raise InputError("[design] circles: max_dbh_cm must be above min_dbh_cm.")
+
+
+def _checked(hints: Mapping[str, Any], section: str, content: Mapping[str, Any]) -> dict[str, Any]:
+    values = {}
+    for key, value in content.items():
+        if key not in hints:
+            raise InputError(f"[{section}] has a key {key!r} that is not known{_nearest(key, hints)}.")
+        values[key] = _value(hints[key], f"[{section}] {key}", value)
+    return values
+
+
+def _value(hint: Any, place: str, value: Any) -> Any:
+    """A value of the settings as the type its key asks for."""
+    if isinstance(hint, types.UnionType):
+        if value is None:
+            return None
+        hint = next(option for option in get_args(hint) if option is not type(None))
+    if get_origin(hint) is Literal:
+        if value not in get_args(hint):
+            allowed = ", ".join(map(repr, get_args(hint)))
+            raise InputError(f"{place} is {value!r}, but must be one of {allowed}.")
+        return value
+    if hint is float:
+        return _number(place, value)
+    if get_origin(hint) is tuple:
+        return _items(get_args(hint)[0], place, value)
+    if not isinstance(value, hint):
+        raise InputError(f"{place} is {value!r}, but must be text.")
+    return value
+
+
+def _items(kind: Any, place: str, value: Any) -> tuple[Any, ...]:
+    if not isinstance(value, list | tuple):
+        raise InputError(f"{place} must be a list.")
+    if kind is not CircleSettings:
+        return tuple(str(item) for item in value)
+    circles = []
+    for item in value:
+        if isinstance(item, CircleSettings):
+            circles.append(item)
+            continue
+        if not isinstance(item, Mapping) or "radius_m" not in item:
+            raise InputError(f"{place}: each circle needs at least radius_m.")
+        circles.append(CircleSettings(**_checked(get_type_hints(CircleSettings), "design", item)))
+    return tuple(circles)
+
+
+def _number(place: str, value: Any) -> float:
+    key = place.rsplit(" ", 1)[-1]
+    if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
+        raise InputError(f"{place} is {value!r}, but must be a number.")
+    if value < 0 or (value == 0 and key not in _ZERO_ALLOWED):
+        raise InputError(f"{place} is {value}, but must be above zero.")
+    return float(value)
+
+
+def _nearest(word: str, known: Any) -> str:
+    near = get_close_matches(word, list(known), n=2)
+    return f"; near it: {', '.join(near)}" if near else f"; known are {', '.join(known)}"
+
+
+def assumed(settings: Settings) -> dict[str, Any]:
+    """The settings that decide about a result and were not said, with the value that holds instead."""
+    watched = {
+        "measurement.azimuth_unit": settings.measurement.azimuth_unit,
+        "measurement.north": settings.measurement.north,
+        "measurement.distance": settings.measurement.distance,
+        "measurement.distance_to": settings.measurement.distance_to,
+        "measurement.method": settings.measurement.method,
+        "design.kind": settings.design.kind,
+        "errors.azimuth_sd_deg": settings.errors.azimuth_sd_deg,
+        "errors.distance_sd_m": settings.errors.distance_sd_m,
+    }
+    return {key: value for key, value in watched.items() if key not in settings.said}
+
+
+def said_values(settings: Settings) -> dict[str, dict[str, Any]]:
+    """The settings that were said, as the tables of a TOML file."""
+    tables: dict[str, dict[str, Any]] = {}
+    for dotted in sorted(settings.said):
+        section, _, key = dotted.rpartition(".")
+        if section == "survey":
+            value = getattr(settings, key)
+        elif section == "columns":
+            value = settings.columns[key]
+        else:
+            value = getattr(getattr(settings, section), key)
+        if isinstance(value, tuple):
+            value = [_as_table(item) if isinstance(item, CircleSettings) else item for item in value]
+        if value is not None:
+            tables.setdefault(section, {})[key] = value
+    return tables
+
+
+def _as_table(circle: CircleSettings) -> dict[str, float]:
+    values = {item.name: getattr(circle, item.name) for item in fields(circle)}
+    return {key: value for key, value in values.items() if value not in (None, 0.0)}
