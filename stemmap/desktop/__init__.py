@@ -1,0 +1,1 @@
+"""The window. Only here may Qt's widgets be used."""

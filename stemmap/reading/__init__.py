@@ -1,0 +1,1 @@
+"""Uploads in: tables and layers of any usual make become records as typed, with a finding for all that is doubtful."""

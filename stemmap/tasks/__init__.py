@@ -1,0 +1,1 @@
+"""What both shells can do: inputs, options and progress in, a result out."""

@@ -1,0 +1,1 @@
+"""Results out: layers, tables and reports."""
