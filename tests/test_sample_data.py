@@ -124,7 +124,9 @@ def test_truth_names_what_stands_in_the_file(stems, truth):
 def test_only_the_record_written_twice_is_there_twice(stems, truth):
     numbers = [(row["plot"], row["visit"], row["stem"]) for row in stems]
     twice = {number for number in numbers if numbers.count(number) > 1}
-    assert twice == {(row["plot"], row["visit"], row["stem"]) for row in truth if row["kind"] == "record-twice"}
+    planted = {(row["plot"], row["visit"], row["stem"]) for row in truth
+               if row["kind"] == "record-twice"}
+    assert twice == planted
 
 
 def test_honest_records_lie_in_their_circle(stems, truth):
