@@ -130,9 +130,7 @@ def convergence(lon: ArrayLike, lat: ArrayLike, crs: CRS | str | int) -> NDArray
     return angle
 
 
-def declination(
-    lon: ArrayLike, lat: ArrayLike, elevation_m: ArrayLike, date: ArrayLike
-) -> NDArray[np.float64]:
+def declination(lon: ArrayLike, lat: ArrayLike, elevation_m: ArrayLike, date: ArrayLike) -> NDArray[np.float64]:
     """Magnetic declination by the International Geomagnetic Reference Field, 14th generation.
 
     The model's coefficients, and with them the field's components, run straight between epochs five years apart;
@@ -203,6 +201,4 @@ def _full_circle(unit: str) -> float:
     try:
         return FULL_CIRCLE[unit]
     except KeyError:
-        raise InputError(
-            f"The azimuth unit {unit!r} is not known: choose one of {', '.join(FULL_CIRCLE)}."
-        ) from None
+        raise InputError(f"The azimuth unit {unit!r} is not known: choose one of {', '.join(FULL_CIRCLE)}.") from None

@@ -113,9 +113,7 @@ def horizontal_distance(
     return distance
 
 
-def offsets(
-    grid_azimuth_deg: ArrayLike, distance_m: ArrayLike
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def offsets(grid_azimuth_deg: ArrayLike, distance_m: ArrayLike) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Ground metres east and north (x, y) of the point a polar record was measured from.
 
     Counted in the north the azimuth is counted in: grid azimuths give grid east and grid north.
@@ -204,9 +202,7 @@ def polar_errors(
     return np.sqrt(np.maximum(along, 0.0)), np.sqrt(np.maximum(across, 0.0))
 
 
-def geographic(
-    x: ArrayLike, y: ArrayLike, crs: CRS | str | int
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def geographic(x: ArrayLike, y: ArrayLike, crs: CRS | str | int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Longitude and latitude on WGS 84 (degrees) of positions in any system; NaN where there is none."""
     from pyproj import Transformer
 
@@ -312,15 +308,11 @@ class _Geodesics:
         east, north = offsets(azimuth, distance)
         bend = series.bend[plot]
         end_lon = lon + series.east[plot] * east * (1.0 + bend * north)
-        end_lat = lat + series.north[plot] * (
-            north - 0.5 * bend * east**2 - series.flattening[plot] * north**2
-        )
+        end_lat = lat + series.north[plot] * (north - 0.5 * bend * east**2 - series.flattening[plot] * north**2)
         far = (np.abs(distance) > _SERIES_REACH_M) | (np.abs(lat) > _SERIES_LATITUDE)
         far &= np.isfinite(end_lon + end_lat)
         if far.any():
-            end_lon[far], end_lat[far], _back = self._geod.fwd(
-                lon[far], lat[far], azimuth[far], distance[far]
-            )
+            end_lon[far], end_lat[far], _back = self._geod.fwd(lon[far], lat[far], azimuth[far], distance[far])
         return end_lon, end_lat
 
 
@@ -337,9 +329,7 @@ def _geographic_base(crs: CRS) -> CRS:
     return base
 
 
-def _finite(
-    x: NDArray[np.float64], y: NDArray[np.float64]
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def _finite(x: NDArray[np.float64], y: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Turn positions that a transformation refused (infinite) into missing ones."""
     good = np.isfinite(x) & np.isfinite(y)
     return np.where(good, x, np.nan), np.where(good, y, np.nan)

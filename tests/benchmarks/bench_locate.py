@@ -15,8 +15,13 @@ from pyproj import Transformer
 from stemmap.core.locate import project
 
 PLOTS, STEMS, RUNS = 40_000, 1_000_000, 7
-SYSTEMS = {"EPSG:32632": (6, 12, 47, 54), "EPSG:3035": (6, 12, 47, 54), "EPSG:2056": (6, 10, 46, 47.7),
-           "EPSG:27700": (-5, 1, 50, 58), "EPSG:3857": (6, 12, 47, 54)}
+SYSTEMS = {
+    "EPSG:32632": (6, 12, 47, 54),
+    "EPSG:3035": (6, 12, 47, 54),
+    "EPSG:2056": (6, 10, 46, 47.7),
+    "EPSG:27700": (-5, 1, 50, 58),
+    "EPSG:3857": (6, 12, 47, 54),
+}
 
 
 def seconds(work: Callable[[], object]) -> float:
@@ -42,8 +47,10 @@ def main() -> None:
             ours = seconds(lambda c=crs, s=stems, a=lon, b=lat: project(a, b, "EPSG:4326", **s, target_crs=c))
             ratios.append(ours / plain)
             times.append(ours)
-        print(f"{crs:12} {STEMS:,} stems on {PLOTS:,} plots: {statistics.median(times):.2f} s, "
-              f"{statistics.median(ratios):.2f} x one transformation")
+        print(
+            f"{crs:12} {STEMS:,} stems on {PLOTS:,} plots: {statistics.median(times):.2f} s, "
+            f"{statistics.median(ratios):.2f} x one transformation"
+        )
 
 
 if __name__ == "__main__":
