@@ -1,8 +1,8 @@
 """Nearest stems and what they tell of a plot: Clark-Evans, uniform angle, mingling; all plots at once.
 
 Every index here needs one inclusion rule for all its stems; which stems those are is the caller's choice.
-Stems of one tree may share a position: they are then neighbours at distance zero, so hand over one position for
-each tree where trees are meant.
+Stems of one tree may share a position: they are then neighbours at distance zero, so hand over one position
+for each tree where trees are meant.
 """
 
 from __future__ import annotations
@@ -191,8 +191,8 @@ def clark_evans(xy: ArrayLike, window: Disc | Rectangle, *, correction: Correcti
     λ = n / A [1]_; the edge makes it too large.
 
     "donnelly" expects 0.5 √(A/n) + (0.0514 + 0.041/√n) P/n with variance 0.0703 A/n² + 0.037 P √(A/n⁵) [2]_,
-    P the length of the edge, here in discs too. 0.041 is the constant as printed; general statistics libraries
-    use 0.0412.
+    P the length of the edge, here in discs too. 0.041 is the constant as printed; general statistics
+    libraries use 0.0412.
 
     "cdf" puts in place of the observed mean that of the Kaplan-Meier estimate of the distribution of nearest
     distances, where the edge censors a stem nearer to it than to its neighbour [3]_. As in general statistics
@@ -215,11 +215,11 @@ def clark_evans(xy: ArrayLike, window: Disc | Rectangle, *, correction: Correcti
 
     References
     ----------
-    .. [1] Clark, P. J. & Evans, F. C. (1954). Distance to nearest neighbor as a measure of spatial relationships
-       in populations. Ecology 35, 445-453.
+    .. [1] Clark, P. J. & Evans, F. C. (1954). Distance to nearest neighbor as a measure of spatial
+       relationships in populations. Ecology 35, 445-453.
     .. [2] Donnelly, K. P. (1978). Simulations to determine the variance and edge effect of total
-       nearest-neighbour distance. In: Hodder, I. (ed.) Simulation studies in archaeology. Cambridge University
-       Press, 91-95.
+       nearest-neighbour distance. In: Hodder, I. (ed.) Simulation studies in archaeology. Cambridge
+       University Press, 91-95.
     .. [3] Baddeley, A. & Gill, R. D. (1997). Kaplan-Meier estimators of distance distributions for spatial
        point processes. Annals of Statistics 25, 263-292.
 
@@ -238,9 +238,7 @@ def clark_evans(xy: ArrayLike, window: Disc | Rectangle, *, correction: Correcti
     mean = _plot_mean(distance, plot, plots=1)[0]
     if correction == "cdf":
         mean[0] = _censored_mean(distance, window.to_edge(position), window)
-    result = clark_evans_by_plot(
-        mean, np.array([len(position)]), window.area, window.perimeter, correction=correction
-    )
+    result = clark_evans_by_plot(mean, np.array([len(position)]), window.area, window.perimeter, correction=correction)
     return ClarkEvans(
         r=float(result.r[0]),
         z=float(result.z[0]),
@@ -327,9 +325,9 @@ def _censored_mean(distance: FloatArray, to_edge: FloatArray, window: Disc | Rec
 def uniform_angle(xy: ArrayLike) -> FloatArray:
     """Compute the uniform angle index of every stem of one pattern, without edge handling.
 
-    The share of the four angles between successive of its four nearest stems, each the smaller of the two, that
-    are below 72 degrees: 0 regular ... 1 clumped, about 0.5 random. A neighbour at the very same position has
-    no direction; it is taken to stand north.
+    The share of the four angles between successive of its four nearest stems, each the smaller of the two,
+    that are below 72 degrees: 0 regular ... 1 clumped, about 0.5 random. A neighbour at the very same position
+    has no direction; it is taken to stand north.
 
     Parameters
     ----------
@@ -381,8 +379,8 @@ def neighbourhoods(
 
     Uniform angle index as in `uniform_angle`; mingling is the share of the four nearest stems that are of
     another species (Gadow 1993; Füldner 1995). With "nearest" a stem counts for these two only if its fourth
-    neighbour is nearer than the edge of the plot, so that nobody nearer can have been missed; the mean nearest
-    distance always takes every stem, because its correction is made in the Clark-Evans index.
+    neighbour is nearer than the edge of the plot, so that nobody nearer can have been missed; the mean
+    nearest distance always takes every stem, because its correction is made in the Clark-Evans index.
 
     Parameters
     ----------
@@ -430,9 +428,7 @@ def _counting(near: Nearest, edge: Edge, to_edge: ArrayLike | None) -> NDArray[n
     if edge == "none":
         return np.ones(len(near.index), dtype=np.bool_)
     if edge != "nearest" or to_edge is None:
-        raise InputError(
-            f'Edge handling "{edge}" cannot be done; use "none", or "nearest" with distances to the edge.'
-        )
+        raise InputError(f'Edge handling "{edge}" cannot be done; use "none", or "nearest" with distances to the edge.')
     return np.asarray(near.distance[:, -1] < np.asarray(to_edge, dtype=np.float64))
 
 

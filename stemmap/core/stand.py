@@ -340,7 +340,7 @@ def _counts(counted: ArrayLike | None, stems: int) -> NDArray[np.bool_]:
 
 
 def _weighted_count(code: IntArray, weights: FloatArray, *, size: int) -> FloatArray:
-    """Sum the weights of each code; numpy's own annotation of a weighted count is a count of whole numbers."""
+    """Sum the weights of each code; numpy is annotated as if these were whole numbers."""
     return np.asarray(np.bincount(code, weights=weights, minlength=size), dtype=np.float64)
 
 
