@@ -10,7 +10,9 @@ from math import isfinite
 from types import MappingProxyType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
+from stemmap.core.design import Circle, Design
 from stemmap.errors import InputError
+from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES, SQUARE_FEET_PER_ACRE
 
 
 @dataclass(frozen=True)
@@ -19,6 +21,7 @@ class Measurement:
 
     azimuth_unit: Literal["degree", "gon", "mil_6400", "mil_6300", "mil_6000"] = "degree"
     north: Literal["grid", "true", "magnetic"] = "grid"
+    declination_deg: float | None = None  # for all plots that state none of their own; None: computed
     distance: Literal["horizontal", "slope"] = "horizontal"
     distance_to: Literal["axis", "face"] = "axis"
     method: Literal["from_centre", "at_stem"] = "from_centre"
@@ -145,6 +148,8 @@ class Settings:
 
 _SECTIONS = ("measurement", "design", "errors", "instrument", "status")
 _SURVEY_KEYS: Mapping[str, Any] = MappingProxyType({"name": str, "crs": str | None})
+#: Numbers that may be below zero.
+_SIGNED = frozenset({"declination_deg"})
 #: Numbers that may be zero; all other numbers of the settings must be above zero.
 _ZERO_ALLOWED = frozenset(
     {
@@ -153,6 +158,46 @@ _ZERO_ALLOWED = frozenset(
         *("min_distance_m", "outside_recorded_to_m"),
     }
 )
+
+
+def sampling_design(settings: Settings) -> Design | None:
+    """The sampling design in metres, centimetres and m²/ha; None while it lacks what its kind needs.
+
+    Raises
+    ------
+    InputError
+        When its figures contradict each other.
+    """
+    said, measurement = settings.design, settings.measurement
+    if (said.kind == "concentric" and not said.circles) or (
+        said.kind == "angle_count" and said.basal_area_factor is None
+    ):
+        return None
+    metres, centimetres = METRES[measurement.length_unit], DBH_CENTIMETRES[measurement.length_unit]
+    factor = 1.0 if measurement.length_unit == "metre" else SQUARE_FEET_PER_ACRE
+
+    def scaled(value: float | None, unit: float) -> float | None:
+        return None if value is None else value * unit
+
+    circles = [
+        Circle(
+            radius_m=circle.radius_m * metres,
+            min_dbh_cm=scaled(circle.min_dbh_cm, centimetres),
+            max_dbh_cm=scaled(circle.max_dbh_cm, centimetres),
+            offset_azimuth_deg=circle.offset_azimuth * 360.0 / FULL_CIRCLE[measurement.azimuth_unit],
+            offset_m=circle.offset_m * metres,
+        )
+        for circle in said.circles
+    ]
+    return Design(
+        kind=said.kind,
+        radius_m=scaled(said.radius_m, metres),
+        circles=tuple(circles) if said.kind == "concentric" else (),
+        basal_area_factor=scaled(said.basal_area_factor, factor),
+        max_radius_m=scaled(said.max_radius_m, metres),
+        slope=said.slope,
+        min_dbh_cm=scaled(said.min_dbh_cm, centimetres) or None,
+    )
 
 
 def parse_settings(table: Mapping[str, Any]) -> Settings:
@@ -248,7 +293,7 @@ def _number(place: str, value: Any) -> float:
     key = place.rsplit(" ", 1)[-1]
     if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
         raise InputError(f"{place} is {value!r}, but must be a number.")
-    if value < 0 or (value == 0 and key not in _ZERO_ALLOWED):
+    if key not in _SIGNED and (value < 0 or (value == 0 and key not in _ZERO_ALLOWED)):
         raise InputError(f"{place} is {value}, but must be above zero.")
     return float(value)
 

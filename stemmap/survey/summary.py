@@ -1,0 +1,348 @@
+"""What the plots say per hectare, and the survey with its sampling error; what cannot be known says why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core import neighbours, stand
+from stemmap.survey.measured import Measured, Status
+from stemmap.survey.plot_status import PlotStatus, plot_status
+from stemmap.survey.survey import Survey
+
+Floats = NDArray[np.float64]
+
+_NO_RADIUS = "no plot radius was given"
+_NOT_REACHED = "the plot was not reached"
+_NON_FOREST = "the plot is not forest"
+_NO_STEMS = "no stems were uploaded and the plot is not said to be empty"
+_UNDECIDED = "for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)"
+_ANGLE_COUNT = "an angle count has no one inclusion rule for all its stems"
+_ON_SLOPE = "the circle was laid out on the slope; on the map it is no circle"
+_NO_DBH = "some stems that are in have no dbh"
+_TOO_FEW = "too few stems"
+
+
+@dataclass(frozen=True)
+class Summary:
+    """Values by visit row (shape (visits,)) for living stems that are in; NaN where a reason is given instead.
+
+    Parameters
+    ----------
+    survey, measured
+        What it was computed from.
+    status
+        `PlotStatus` by visit.
+    stems, inside, borderline
+        Living stems recorded, in, and borderline.
+    living, dead
+        Per-hectare values of the stems that are in.
+    by_species
+        The same of living stems by species; its groups index `species_names`.
+    dbh_classes
+        Living stems per hectare by 5 cm class.
+    near
+        Nearest-stem values of the stems that share one inclusion rule.
+    clark_evans, clark_evans_plain
+        Clark-Evans index with Donnelly's edge correction in the disc, and without correction.
+    pattern_radius_m
+        Radius of the disc in which the stems of the pattern stand.
+    density_reason, pattern_reason
+        Why a value is not known, by visit; empty when it is.
+    expected_inside
+        Expected number of sample trees, where stems outside are recorded to a stated margin; else NaN.
+    """
+
+    survey: Survey
+    measured: Measured
+    status: NDArray[np.int8]
+    stems: NDArray[np.int64]
+    inside: NDArray[np.int64]
+    borderline: NDArray[np.int64]
+    living: stand.StandValues
+    dead: stand.StandValues
+    by_species: stand.GroupValues
+    species_names: NDArray[np.object_]
+    dbh_classes: stand.DbhClasses
+    near: neighbours.Neighbourhoods
+    clark_evans: neighbours.ClarkEvansByPlot
+    clark_evans_plain: neighbours.ClarkEvansByPlot
+    pattern_radius_m: Floats
+    density_reason: NDArray[np.object_]
+    pattern_reason: NDArray[np.object_]
+    expected_inside: Floats
+
+    @cached_property
+    def stems_per_ha(self) -> Floats:
+        """Living stems per hectare; NaN where `density_reason` says why."""
+        return np.where(self.density_reason == "", self.living.stems_per_ha, np.nan)
+
+    @cached_property
+    def basal_area_m2_per_ha(self) -> Floats:
+        """Basal area of living stems, m²/ha; NaN where it is not known."""
+        return np.where(self.density_reason == "", self.living.basal_area, np.nan)
+
+    def plot_json(self, row: int) -> dict[str, Any]:
+        """One plot and visit as `stemmap summary --format json` promises it."""
+        reason: dict[str, str] = {}
+        density, pattern = str(self.density_reason[row]), str(self.pattern_reason[row])
+
+        def known(name: str, value: float, why: str) -> float | None:
+            if why or not np.isfinite(value):
+                reason[name] = why or "not known"
+                return None
+            return float(value)
+
+        no_dbh = density or (_NO_DBH if self.living.without_dbh[row] else "")
+        visits, ce, plain = self.survey.visits, self.clark_evans, self.clark_evans_plain
+        n = int(self.near.stems[row])
+        few = pattern or (_TOO_FEW if n < 2 else "")
+        few_near = pattern or ("" if self.near.counted[row] else "no stem has its four neighbours nearer than the edge")
+        date = visits.date[row]
+        values: dict[str, Any] = {
+            "plot": visits.plot[row],
+            "visit": visits.visit[row] or None,
+            "date": None if np.isnat(date) else str(date),
+            "stratum": visits.texts("stratum")[row] or None,
+            "plot_status": PlotStatus(int(self.status[row])).name.lower().replace("_", "-"),
+            "stems": int(self.stems[row]),
+            "in": int(self.inside[row]) if not density or density == _UNDECIDED else None,
+            "borderline": int(self.borderline[row]) if not density or density == _UNDECIDED else None,
+            "without_dbh": int(self.living.without_dbh[row]),
+            "stems_per_ha": known("stems_per_ha", self.living.stems_per_ha[row], density),
+            "basal_area_m2_per_ha": known("basal_area_m2_per_ha", self.living.basal_area[row], no_dbh),
+            "qmd_cm": known("qmd_cm", self.living.qmd[row], no_dbh or ("" if self.inside[row] else "no stems")),
+            "mean_nearest_m": known("mean_nearest_m", self.near.mean_nearest[row], few),
+            "clark_evans": {
+                "r": known("clark_evans.r", ce.r[row], few),
+                "z": known("clark_evans.z", ce.z[row], few),
+                "p": known("clark_evans.p", ce.p[row], few),
+                "correction": ce.correction,
+                "n": n,
+                "note": _TOO_FEW if n < neighbours.FEWEST_STEMS and not pattern else None,
+                "plain": {name: _finite(getattr(plain, name)[row]) if not few else None for name in ("r", "z", "p")},
+            },
+            "uniform_angle": known("uniform_angle", self.near.uniform_angle[row], few_near),
+            "uniform_angle_n": int(self.near.counted[row]),
+            "mingling": known("mingling", self.near.mingling[row], few_near),
+            "mingling_n": int(self.near.counted_mingling[row]),
+            "neighbour_edge": "only stems whose fourth neighbour is nearer than the edge",
+            "pattern_stems": self._pattern_words(row),
+            "hidden_share": None,
+            "expected_in": known(
+                "expected_in",
+                self.expected_inside[row],
+                density or ("" if self._outside_recorded else "stems outside the circle are not recorded to a margin"),
+            ),
+            "dead": {
+                "in": int(self.dead.stems[row]) if not density else None,
+                "stems_per_ha": _finite(self.dead.stems_per_ha[row]) if not density else None,
+                "basal_area_m2_per_ha": _finite(self.dead.basal_area[row]) if not density else None,
+            },
+            "species": self._species_json(row) if not density else None,
+            "dbh_classes": {
+                "edges_cm": self.dbh_classes.edges.tolist(),
+                "stems_per_ha": self.dbh_classes.stems_per_ha[row].tolist(),
+            }
+            if not density
+            else None,
+        }
+        reason["hidden_share"] = "what cannot be seen from the centre is not computed yet"
+        values["reasons"] = reason
+        return values
+
+    @property
+    def _outside_recorded(self) -> bool:
+        return self.survey.settings.design.outside_recorded_to_m is not None
+
+    def _pattern_words(self, row: int) -> str | None:
+        """Which stems the pattern indices speak of."""
+        radius = self.pattern_radius_m[row]
+        if self.pattern_reason[row] or not np.isfinite(radius):
+            return None
+        return f"living stems within {radius:g} m, one position a tree"
+
+    def _species_json(self, row: int) -> list[dict[str, Any]]:
+        first, last = np.searchsorted(self.by_species.plot, [row, row + 1])
+        values = self.by_species.values
+        return [
+            {
+                "species": self.species_names[self.by_species.group[place]] or None,
+                "in": int(values.stems[place]),
+                "stems_per_ha": _finite(values.stems_per_ha[place]),
+                "basal_area_m2_per_ha": _finite(values.basal_area[place]),
+                "qmd_cm": _finite(values.qmd[place]),
+            }
+            for place in range(first, last)
+        ]
+
+    def strata_json(self) -> list[dict[str, Any]]:
+        """Mean, standard error and interval of each stratum and of the survey, visit by visit."""
+        return list(self._strata())
+
+    def _strata(self) -> Iterator[dict[str, Any]]:
+        strata, code = np.unique(self.survey.visits.texts("stratum").astype(str), return_inverse=True)
+        several = len(strata) > 1
+        for visit, rows in _visit_groups(self.survey):
+            used = rows[self.status[rows] != PlotStatus.NON_FOREST]
+            whole = [(None, np.zeros(len(used), np.int64), 1)]
+            for names, codes, count in [*whole, *([(strata, code[used], len(strata))] if several else [])]:
+                estimates = {
+                    name: stand.estimate(values[used], stratum=codes, strata=count)
+                    for name, values in (
+                        ("stems_per_ha", self.stems_per_ha),
+                        ("basal_area_m2_per_ha", self.basal_area_m2_per_ha),
+                    )
+                }
+                for place in range(count):
+                    yield {
+                        "stratum": None if names is None else str(names[place]) or "(none)",
+                        "visit": visit,
+                        "plots": int(estimates["stems_per_ha"].n[place]),
+                        "method": "simple random sampling",
+                        "confidence": 0.95,
+                        **{name: _estimate_json(made, place) for name, made in estimates.items()},
+                    }
+
+
+def _estimate_json(made: stand.Estimate, place: int) -> dict[str, Any]:
+    return {
+        "mean": _finite(made.mean[place]),
+        "standard_error": _finite(made.standard_error[place]),
+        "low": _finite(made.low[place]),
+        "high": _finite(made.high[place]),
+        "plots": int(made.n[place]),
+        "left_out": int(made.left_out[place]),
+        "reason": made.reason[place] or None,
+    }
+
+
+def _finite(value: float) -> float | None:
+    return float(value) if np.isfinite(value) else None
+
+
+def _visit_groups(survey: Survey) -> Iterator[tuple[str | None, NDArray[np.int64]]]:
+    """Visits that are summed up together: those of one name where plots share names, else each plot's last."""
+    visits = survey.visits
+    names, code = np.unique(visits.visit.astype(str), return_inverse=True)
+    if 2 * len(names) <= len(visits):
+        for place, name in enumerate(names):
+            yield str(name) or None, np.flatnonzero(code == place)
+    elif len(visits):
+        is_last = np.append(visits.plot[1:] != visits.plot[:-1], True)
+        yield None, np.flatnonzero(is_last)
+
+
+def summarise(survey: Survey, measured: Measured) -> Summary:
+    """Summarise all plots at once.
+
+    The neighbour indices take living stems that are in, one position a tree, and need one inclusion rule for all
+    of them: in concentric circles all stems within the smallest circle about the centre, in an angle count none.
+    """
+    visits, stems = survey.visits, survey.stems
+    first, count = visits.first_stem, len(visits)
+    alive = measured.status == Status.LIVING
+    counted = measured.inside & (measured.expansion_per_ha > 0)
+    living, dead = counted & alive, counted & (measured.status == Status.DEAD)
+    species = stems.records.columns.get("species")
+    names = np.append(species.labels, "") if species is not None else np.array([""], dtype=object)
+    code = species.codes.astype(np.int64) if species is not None else np.full(len(stems), -1, np.int64)
+    group = np.where(code < 0, len(names) - 1, code)
+
+    status = plot_status(survey)
+    density_reason = _density_reasons(survey, measured, status)
+    radius, pattern_reason = _pattern_discs(survey, measured, density_reason)
+    chosen = np.flatnonzero(
+        living & _first_of_tree(survey) & (measured.horizontal_distance_m <= radius[stems.visit_row] + 1e-6)
+    )
+    near = neighbours.neighbourhoods(
+        np.column_stack([measured.x_m[chosen], measured.y_m[chosen]]),
+        stems.visit_row[chosen],
+        plots=count,
+        species=code[chosen],
+        edge="nearest",
+        to_edge=radius[stems.visit_row[chosen]] - measured.horizontal_distance_m[chosen],
+    )
+    area, perimeter = np.pi * radius**2, 2.0 * np.pi * radius
+    outside = survey.settings.design.outside_recorded_to_m
+    probability = np.where(alive, np.nan_to_num(measured.inside_probability), 0.0)
+    return Summary(
+        survey=survey,
+        measured=measured,
+        status=status,
+        stems=stand.sum_by_plot(alive, first).astype(np.int64),
+        inside=stand.sum_by_plot(living, first).astype(np.int64),
+        borderline=stand.sum_by_plot(measured.borderline & alive, first).astype(np.int64),
+        living=stand.stand_values(measured.dbh_cm, measured.expansion_per_ha, first, counted=living),
+        dead=stand.stand_values(measured.dbh_cm, measured.expansion_per_ha, first, counted=dead),
+        by_species=stand.stand_values_by_group(
+            measured.dbh_cm, measured.expansion_per_ha, first, group, counted=living
+        ),
+        species_names=names,
+        dbh_classes=stand.dbh_classes(measured.dbh_cm, measured.expansion_per_ha, first, counted=living),
+        near=near,
+        clark_evans=neighbours.clark_evans_by_plot(near.mean_nearest, near.stems, area, perimeter),
+        clark_evans_plain=neighbours.clark_evans_by_plot(
+            near.mean_nearest, near.stems, area, perimeter, correction="none"
+        ),
+        pattern_radius_m=radius,
+        density_reason=density_reason,
+        pattern_reason=pattern_reason,
+        expected_inside=stand.sum_by_plot(probability, first) if outside is not None else np.full(count, np.nan),
+    )
+
+
+def _density_reasons(survey: Survey, measured: Measured, status: NDArray[np.int8]) -> NDArray[np.object_]:
+    """Why a plot's density cannot be known; empty where it can."""
+    visits = survey.visits
+    reason = np.full(len(visits), "", dtype=object)
+    alive = measured.status == Status.LIVING
+    undecided = stand.sum_by_plot(~measured.inside_known & alive, visits.first_stem) > 0
+    reason[undecided] = _UNDECIDED
+    no_radius = np.isnan(measured.radius_m) & (survey.settings.design.kind != "angle_count")
+    reason[no_radius & (status != PlotStatus.EMPTY)] = _NO_RADIUS
+    without = visits.stem_count == 0
+    reason[without & ((status == PlotStatus.UNKNOWN) | (status == PlotStatus.MEASURED))] = _NO_STEMS
+    reason[status == PlotStatus.NOT_REACHED] = _NOT_REACHED
+    reason[status == PlotStatus.NON_FOREST] = _NON_FOREST
+    return reason
+
+
+def _pattern_discs(
+    survey: Survey, measured: Measured, density_reason: NDArray[np.object_]
+) -> tuple[Floats, NDArray[np.object_]]:
+    """Radius of the disc in which all stems share one inclusion rule, and why there is none."""
+    design = survey.settings.design
+    reason = density_reason.copy()
+    radius = measured.radius_m.copy()
+    if design.kind == "angle_count":
+        reason[reason == ""] = _ANGLE_COUNT
+        radius[:] = np.nan
+    if design.kind == "concentric":
+        unit = 1.0 if survey.settings.measurement.length_unit == "metre" else 0.3048
+        centred = [circle.radius_m * unit for circle in design.circles if not circle.offset_m]
+        radius[:] = min(centred, default=np.nan)
+    if design.slope != "horizontal":
+        sloping = ~(survey.visits.numbers("slope_percent") == 0)
+        reason[sloping & (reason == "")] = _ON_SLOPE
+    return radius, reason
+
+
+def _first_of_tree(survey: Survey) -> NDArray[np.bool_]:
+    """Whether a stem is the first of its tree on its visit; stems without a tree number stand for themselves."""
+    stems = survey.stems
+    tree = stems.records.columns.get("tree")
+    first = np.ones(len(stems), bool)
+    if tree is None or not stems.records.has("stem"):
+        return first
+    rows = np.flatnonzero(tree.codes >= 0)
+    key = stems.visit_row[rows] * len(tree.labels) + tree.codes[rows]
+    _, kept = np.unique(key, return_index=True)
+    first[rows] = False
+    first[rows[kept]] = True
+    return first
