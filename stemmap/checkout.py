@@ -214,7 +214,8 @@ def _bring_up(extra, inside):
         _mend_system(need_venv=not ready, window=not extra and _has_display())
         if ready:
             return
-        _say("preparing .venv in %s; this takes a few minutes, once." % ROOT)
+        begun = os.path.exists(_venv_python())
+        _say("bringing .venv up to date." if begun else "preparing .venv in %s, once; this takes minutes." % ROOT)
         if os.path.exists(_in_venv("unfinished")) or not _has_pip():
             _make_venv()
         _remove(_in_venv("stamp"))
