@@ -154,12 +154,14 @@ def declination(lon: ArrayLike, lat: ArrayLike, elevation_m: ArrayLike, date: Ar
     ----------
     IAGA Division V-MOD, IGRF-14 (2024), doi 10.5281/zenodo.14012302.
     """
-    lon, lat, height, day = np.broadcast_arrays(
+    columns = np.broadcast_arrays(
         np.asarray(lon, dtype=float),
         np.asarray(lat, dtype=float),
         np.asarray(elevation_m, dtype=float),
         np.asarray(date, dtype="datetime64[D]"),
     )
+    shape = columns[0].shape
+    lon, lat, height, day = (column.ravel() for column in columns)
     angle = np.full(lon.shape, np.nan)
     first, last = (np.datetime64(f"{year}-01-01", "D") for year in (_FIRST_YEAR, _LAST_YEAR))
     known = np.isfinite(lon) & np.isfinite(lat) & (day >= first) & (day <= last)
@@ -172,7 +174,7 @@ def declination(lon: ArrayLike, lat: ArrayLike, elevation_m: ArrayLike, date: Ar
             angle[part] = _declination_between_epochs(
                 lon[part], lat[part], height[part], day[part], _FIRST_YEAR + _EPOCH_YEARS * int(number)
             )
-    return angle
+    return angle.reshape(shape)
 
 
 def _declination_between_epochs(
