@@ -50,7 +50,7 @@ class Batch:
     Parameters
     ----------
     message
-        Sentence with `{name}` or `{name:.2f}` places that are filled from `evidence`.
+        Sentence with `{name}` or `{name:.2f}` places that are filled from `evidence`; `{stem}` and `{plot}` are known.
     visit
         Row of the visit, -1 when the doubt is about a file; shape (n,).
     stem
@@ -241,7 +241,7 @@ class Findings:
             severity=self.severity_of(number),
             family=check.family,
             field=batch.field,
-            message=_SENTENCE.vformat(batch.message, (), evidence),
+            message=_SENTENCE.vformat(batch.message, (), {"plot": plot, "stem": stem or "without number"} | evidence),
             evidence=evidence,
             proposals=[
                 {

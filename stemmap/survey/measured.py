@@ -91,7 +91,7 @@ class Measured:
     grid_azimuth_deg: Floats
     x_m: Floats
     y_m: Floats
-    errors: PositionErrors
+    errors: locate.PositionErrors
     limiting_distance_m: Floats
     compared_distance_m: Floats
     circle: NDArray[np.int64]
@@ -114,7 +114,7 @@ def measure(survey: Survey) -> Measured:
     InputError
         When the design contradicts itself or the coordinate system of the settings is not known.
     """
-    settings, stems, visits = survey.settings, survey.stems, survey.visits
+    settings, stems = survey.settings, survey.stems
     places = centres(survey)
     crs = results_crs(survey, places)
     turning = _turning(survey, places, crs)

@@ -7,13 +7,14 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from inspect import cleandoc
 from types import MappingProxyType
-from typing import TYPE_CHECKING, get_args
+from typing import TYPE_CHECKING, Any, get_args
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stemmap.progress import Progress
 from stemmap.survey.findings import Batch, Family, Findings, Severity
-from stemmap.survey.records import Remark
+from stemmap.survey.records import Records, Remark
 from stemmap.survey.survey import Survey
 
 if TYPE_CHECKING:
@@ -28,6 +29,37 @@ class Case:
 
     survey: Survey
     measured: Measured
+
+    def about_stems(self, rows: NDArray[np.integer], message: str, **rest: Any) -> Batch:
+        """Batch about stems, shape (n,); `rest` as in `Batch`."""
+        return Batch(message, self.survey.stems.visit_row[rows], rows, **rest)
+
+    def about_visits(self, rows: NDArray[np.integer], message: str, **rest: Any) -> Batch:
+        """Batch about whole plots by visit row, shape (n,); `rest` as in `Batch`."""
+        return Batch(message, rows, np.full(len(rows), -1, np.int64), **rest)
+
+    def about_files(self, count: int, message: str, **rest: Any) -> Batch:
+        """Batch about `count` places in files or the whole survey; `rest` as in `Batch`."""
+        nothing = np.full(count, -1, np.int64)
+        return Batch(message, nothing, nothing, **rest)
+
+    def cells(self, records: Records, rows: NDArray[np.integer], name: str) -> dict[str, NDArray[Any]]:
+        """File, line, column and text of cells, as evidence."""
+        sources = np.array([*self.survey.upload.sources, "?"], dtype=object)
+        return {
+            "file": sources[records.source[rows]],
+            "line": records.line[rows],
+            "column": np.full(len(rows), name, dtype=object),
+            "text": records.texts(name)[rows],
+        }
+
+    def worth(self, rows: NDArray[np.integer]) -> dict[str, NDArray[np.float64]]:
+        """What each stem adds per hectare when it is in, as the two effects of a batch."""
+        per_ha = self.measured.expansion_per_ha[rows]
+        return {
+            "stems_per_ha": per_ha,
+            "basal_area_m2_per_ha": per_ha * np.pi * (self.measured.dbh_cm[rows] / 200.0) ** 2,
+        }
 
 
 @dataclass(frozen=True)

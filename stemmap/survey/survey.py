@@ -54,6 +54,14 @@ class Visits:
         """Whether the plots table has a row for this visit; shape (v,)."""
         return (self.special >= 0) | (self.general >= 0)
 
+    @cached_property
+    def of_record(self) -> NDArray[np.int64]:
+        """For each plot record the first visit that uses it, -1 when none does; shape (plot records,)."""
+        user = np.full(len(self.records) + 1, -1, np.int64)
+        for used in (self.general, self.special):
+            user[used[::-1]] = np.arange(len(used))[::-1]
+        return user[:-1]
+
     @property
     def stem_count(self) -> NDArray[np.int64]:
         """Number of recorded stems, shape (v,)."""

@@ -1,1 +1,1 @@
-"""Results out: layers, tables and reports."""
+"""Results as files: tables, JSON, layers for a GIS, settings."""

@@ -1,0 +1,38 @@
+"""Standing stems without a usable diameter."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from stemmap.survey.findings import Batch
+from stemmap.survey.measured import Status
+from stemmap.survey.registry import Case, check
+
+_DIAMETERS = ("dbh_cm", "dbh_mm", "girth_cm")
+
+
+@check("dbh-missing", family="import", severity="warning")
+def dbh_missing(case: Case) -> Iterator[Batch]:
+    """A standing stem has no dbh, or one that is zero or negative.
+
+    What: no diameter and no girth above zero was recorded.
+    Why: its basal area is missing from the plot; in nested circles and angle counts it cannot be said to be in.
+    What to do: look the value up or measure again.
+    """
+    stems = case.survey.stems
+    named = [name for name in _DIAMETERS if stems.records.has(name)]
+    if not named:
+        return
+    missing = np.isnan(case.measured.dbh_cm) & (case.measured.status <= Status.DEAD)
+    for column in named:
+        missing &= ~(stems.records.columns[column].filled & np.isnan(stems.numbers(column)))
+    rows = np.flatnonzero(missing)
+    typed = np.zeros(len(rows), bool)
+    for name in named:
+        typed |= stems.records.columns[name].filled[rows]
+    for part, message in (
+        (rows[~typed], "No. {stem} has no dbh (line {line}); its basal area is not known."),
+        (rows[typed], "No. {stem}: the diameter {text} is not above zero; its basal area is not known."),
+    ):
+        evidence = case.cells(stems.records, part, named[0])
+        yield case.about_stems(part, message, field=named[0], evidence=evidence)

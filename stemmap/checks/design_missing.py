@@ -1,0 +1,34 @@
+"""No radius, no circles or no basal area factor."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from stemmap.survey.findings import Batch
+from stemmap.survey.plot_status import PlotStatus, plot_status
+from stemmap.survey.registry import Case, check
+
+
+@check("design-missing", family="import", severity="warning")
+def design_missing(case: Case) -> Iterator[Batch]:
+    """The sampling design lacks a figure without which nothing can be said per hectare.
+
+    What: a fixed circle without radius, concentric circles without circles, or an angle count without factor.
+    Why: neither in or out nor stems per hectare can be known.
+    What to do: give the radius in the plots table, in the settings or with --radius; the circles in the settings.
+    """
+    design, measured = case.survey.settings.design, case.measured
+    if design.kind == "fixed":
+        status = plot_status(case.survey)
+        wanted = (status == PlotStatus.MEASURED) | (case.survey.visits.stem_count > 0)
+        rows = np.flatnonzero(np.isnan(measured.radius_m) & wanted)
+        if len(rows) and len(rows) == np.count_nonzero(wanted):
+            yield case.about_files(
+                1, "No plot radius was given: set it (--radius, or radius_m in the settings).", field="radius_m"
+            )
+        else:
+            yield case.about_visits(rows, "Plot {plot} has no radius; nothing is said per hectare.", field="radius_m")
+    elif design.kind == "concentric" and not design.circles:
+        yield case.about_files(1, "The design is concentric, but no circles are given in the settings.")
+    elif design.kind == "angle_count" and design.basal_area_factor is None:
+        yield case.about_files(1, "The design is an angle count, but no basal_area_factor is given in the settings.")

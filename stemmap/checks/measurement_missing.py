@@ -1,0 +1,34 @@
+"""Living and dead stems without azimuth or distance."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from stemmap.survey.findings import Batch
+from stemmap.survey.measured import Status
+from stemmap.survey.registry import Case, check
+
+
+@check("measurement-missing", family="import", severity="warning")
+def measurement_missing(case: Case) -> Iterator[Batch]:
+    """A standing stem has no azimuth or no distance.
+
+    What: the cell is empty. Stems that are cut or gone need none and are not mentioned.
+    Why: without distance it is not known whether the stem is in; without azimuth it has no place on the map.
+    What to do: look the value up or measure again.
+    """
+    stems = case.survey.stems
+    standing = case.measured.status <= Status.DEAD
+    for name, lacking, effect in (
+        ("azimuth", "azimuth", "it has no place on the map"),
+        ("distance_m", "distance", "it is not known whether it is in"),
+    ):
+        column = stems.records.columns.get(name)
+        empty = ~column.filled if column is not None else np.zeros(len(stems), bool)
+        rows = np.flatnonzero(empty & standing)
+        yield case.about_stems(
+            rows,
+            f"No. {{stem}} has no {lacking} (line {{line}}): {effect}.",
+            field=name,
+            evidence=case.cells(stems.records, rows, name),
+        )

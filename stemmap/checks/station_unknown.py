@@ -1,0 +1,29 @@
+"""Stems measured from a point that nobody described."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from stemmap.survey.findings import Batch
+from stemmap.survey.measured import UNKNOWN_STATION, station_rows
+from stemmap.survey.registry import Case, check
+
+
+@check("station-unknown", family="import", severity="warning", needs=("station",))
+def station_unknown(case: Case) -> Iterator[Batch]:
+    """Stems were measured from a station whose position is not known.
+
+    What: the station named with the stem stands in no stations table.
+    Why: azimuth and distance mean nothing without the point they were measured from; the stems are not placed.
+    What to do: give a stations table (plot, station, azimuth and distance from the centre); the centre itself is a
+    station at distance 0, and a row without plot holds for all plots.
+    """
+    rows = np.flatnonzero(station_rows(case.survey) == UNKNOWN_STATION)
+    visits, first, count = np.unique(case.survey.stems.visit_row[rows], return_index=True, return_counts=True)
+    yield case.about_visits(
+        visits,
+        "Plot {plot}: {stems} stems were measured from a station (such as {station}) that no stations table describes; "
+        "they are not placed.",
+        field="station",
+        evidence={"stems": count, "station": case.survey.stems.texts("station")[rows[first]]},
+    )

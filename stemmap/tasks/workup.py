@@ -1,0 +1,99 @@
+"""From files to a worked-up survey: read, measured, checked and summarised. Both shells show what comes out here."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import MappingProxyType
+
+from stemmap import checks
+from stemmap.progress import Progress
+from stemmap.reading import read_settings, read_upload
+from stemmap.survey.findings import Findings
+from stemmap.survey.measured import Measured, measure
+from stemmap.survey.registry import Case, run_checks
+from stemmap.survey.settings import Settings
+from stemmap.survey.summary import Summary, summarise
+from stemmap.survey.survey import Survey, assemble
+from stemmap.writing.settings import write_settings
+
+_NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class Workup:
+    """A survey with everything that was computed from it."""
+
+    survey: Survey
+    measured: Measured
+    findings: Findings
+    summary: Summary
+
+
+def open_uploads(
+    paths: Sequence[Path],
+    *,
+    settings: Path | Settings | None = None,
+    radius_m: float | None = None,
+    columns: Mapping[str, str] = _NO_COLUMNS,
+    progress: Progress | None = None,
+) -> Workup:
+    """Read uploads and work them up.
+
+    Parameters
+    ----------
+    paths
+        Files of plots and stems, in any order; a settings file among them is taken as such.
+    settings
+        Settings, or their file; None: a settings file beside the uploads, else what is assumed.
+    radius_m
+        Radius of a fixed circle, above what the settings say.
+    columns
+        Canonical field to heading, above what the settings say.
+
+    Raises
+    ------
+    InputError
+        When nothing usable was read or the settings contradict themselves.
+    Cancelled
+        When `progress` says so.
+    """
+    progress = progress or Progress()
+    chosen = settings if isinstance(settings, Settings) else read_settings(settings, beside=paths)
+    if radius_m is not None:
+        chosen = chosen.having("design.radius_m", radius_m)
+    if columns:
+        chosen = replace(chosen, columns=MappingProxyType({**chosen.columns, **columns}))
+    upload = read_upload(paths, columns=chosen.columns, progress=progress)
+    return work_up(assemble(upload, chosen), progress)
+
+
+def work_up(survey: Survey, progress: Progress | None = None) -> Workup:
+    """Measure, check and summarise a survey.
+
+    Raises
+    ------
+    InputError
+        When the settings contradict themselves.
+    Cancelled
+        When `progress` says so.
+    """
+    progress = progress or Progress()
+    progress.step("Computing positions")
+    measured = measure(survey)
+    checks.load()
+    findings = run_checks(Case(survey, measured), progress)
+    progress.step("Summarising")
+    return Workup(survey, measured, findings, summarise(survey, measured))
+
+
+def save_settings(settings: Settings, path: Path) -> None:
+    """Write the settings that were said as a TOML file.
+
+    Raises
+    ------
+    OutputError
+        When the file cannot be written.
+    """
+    write_settings(settings, path)

@@ -1,0 +1,43 @@
+"""Settings as a TOML file."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+from stemmap.survey.settings import Settings, said_values
+from stemmap.writing.output import text_output
+
+
+def write_settings(settings: Settings, path: Path) -> None:
+    """Write the settings that were said.
+
+    Raises
+    ------
+    OutputError
+        When the file cannot be written.
+    """
+    with text_output(path) as stream:
+        for section, values in said_values(settings).items():
+            stream.write(f"[{section}]\n")
+            for key, value in values.items():
+                stream.write(f"{_key(key)} = {_value(value)}\n")
+            stream.write("\n")
+
+
+def _key(key: str) -> str:
+    return key if key.replace("_", "").isascii() and key.replace("_", "").isalnum() else json.dumps(key)
+
+
+def _value(value: Any) -> str:
+    """A value as TOML writes it; a JSON string is a TOML basic string."""
+    if isinstance(value, list):
+        return f"[{', '.join(_value(item) for item in value)}]"
+    if isinstance(value, dict):
+        return "{" + ", ".join(f"{key} = {_value(item)}" for key, item in value.items()) + "}"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int | float):
+        return repr(value)
+    return json.dumps(str(value), ensure_ascii=False)

@@ -1,0 +1,59 @@
+"""Stems as rows: what an export says of each, as columns."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.survey.fields import fields_of
+from stemmap.survey.measured import Measured, Status
+from stemmap.survey.survey import Survey
+
+#: Fields of the record that an export carries under another name already.
+_TAKEN = frozenset({"plot", "visit", "stem"})
+
+
+def stem_columns(
+    survey: Survey, measured: Measured, easting: NDArray[np.float64], northing: NDArray[np.float64]
+) -> dict[str, NDArray[Any]]:
+    """Columns of an export, one row a stem: place, decision, then the record's own fields as read.
+
+    Numbers are unrounded; NaN, NaT and empty texts stand for missing. `inside` is None where it is not known.
+    """
+    stems, visits = survey.stems, survey.visits
+    inside = np.where(measured.inside_known, measured.inside, None)
+    columns: dict[str, NDArray[Any]] = {
+        "plot": visits.plot[stems.visit_row],
+        "visit": visits.visit[stems.visit_row],
+        "stem": stems.texts("stem") if stems.records.has("stem") else stems.texts("tree"),
+        "easting": easting,
+        "northing": northing,
+        "local_x_m": measured.x_m,
+        "local_y_m": measured.y_m,
+        "horizontal_distance_m": measured.horizontal_distance_m,
+        "grid_azimuth_deg": measured.grid_azimuth_deg,
+        "limiting_distance_m": measured.limiting_distance_m,
+        "inside": inside,
+        "inside_probability": measured.inside_probability,
+        "borderline": measured.borderline,
+        "stems_per_ha": np.where(measured.inside, measured.expansion_per_ha, np.where(inside == False, 0.0, np.nan)),  # noqa: E712 - inside may be None
+        "position_sd_east_m": np.sqrt(measured.errors.var_east),
+        "position_sd_north_m": np.sqrt(measured.errors.var_north),
+        "living": measured.status == Status.LIVING,
+    }
+    for field in fields_of("stems"):
+        if field.name in _TAKEN or not stems.records.has(field.name):
+            continue
+        if field.kind == "number":
+            columns[field.name] = stems.numbers(field.name)
+        elif field.kind == "date":
+            columns[field.name] = stems.records.dates(field.name)
+        else:
+            columns[field.name] = stems.texts(field.name)
+    if "dbh_cm" not in columns:
+        columns["dbh_cm"] = measured.dbh_cm
+    for heading, column in stems.records.other.items():
+        columns.setdefault(heading, column.texts)
+    return columns

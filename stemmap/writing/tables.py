@@ -1,0 +1,92 @@
+"""Tables as CSV and JSON, streamed row by row; numbers unrounded, missing values empty in CSV and null in JSON."""
+
+from __future__ import annotations
+
+import csv
+import json
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any, TextIO
+
+import numpy as np
+from numpy.typing import NDArray
+
+#: A spreadsheet takes a text that begins so for a formula.
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+_ROWS_AT_ONCE = 10_000
+
+
+def plain_text(text: str) -> str:
+    """A text as a spreadsheet shows it: one that would be taken for a formula gets an apostrophe in front."""
+    if text.startswith(_FORMULA_STARTS) and not _is_number(text):
+        return f"'{text}"
+    return text
+
+
+def _is_number(text: str) -> bool:
+    try:
+        float(text)
+    except ValueError:
+        return False
+    return True
+
+
+def _cell(value: Any) -> str:
+    if value is None:
+        return ""
+    if isinstance(value, bool | np.bool_):
+        return "true" if value else "false"
+    if isinstance(value, float | np.floating):
+        return repr(float(value)) if np.isfinite(value) else ""
+    return plain_text(str(value))
+
+
+def write_csv(stream: TextIO, headings: Sequence[str], rows: Iterable[Iterable[Any]]) -> None:
+    """Write rows under headings."""
+    writer = csv.writer(stream, lineterminator="\n")
+    writer.writerow([plain_text(heading) for heading in headings])
+    writer.writerows([_cell(value) for value in row] for row in rows)
+
+
+def write_csv_columns(stream: TextIO, columns: Mapping[str, NDArray[Any]]) -> None:
+    """Write columns of one length."""
+    write_csv(stream, list(columns), column_rows(columns))
+
+
+def column_rows(columns: Mapping[str, NDArray[Any]]) -> Iterator[tuple[Any, ...]]:
+    """The rows of columns, turned into Python values a block at a time."""
+    count = len(next(iter(columns.values()), ()))
+    for start in range(0, count, _ROWS_AT_ONCE):
+        yield from zip(*(values[start : start + _ROWS_AT_ONCE].tolist() for values in columns.values()), strict=True)
+
+
+def write_json_list(stream: TextIO, name: str, items: Iterable[Mapping[str, Any]], rest: Mapping[str, Any]) -> None:
+    """Write ``{name: [items...], **rest}`` item by item, so that a million findings never stand in memory."""
+    stream.write(f'{{"{name}": [')
+    for place, item in enumerate(items):
+        stream.write(",\n" if place else "\n")
+        stream.write(json.dumps(item, ensure_ascii=False, allow_nan=False))
+    stream.write("]")
+    for key, value in rest.items():
+        stream.write(f',\n"{key}": {json.dumps(value, ensure_ascii=False, allow_nan=False)}')
+    stream.write("}\n")
+
+
+def write_text_table(stream: TextIO, headings: Sequence[str], rows: Iterable[Sequence[Any]]) -> None:
+    """Write an aligned table for people; numbers to the right."""
+    shown = [[_shown(value) for value in row] for row in rows]
+    widths = [max(map(len, column)) for column in zip(headings, *shown, strict=True)]
+    numeric = [all(_is_number(cell) or cell in ("", "–") for cell in column) for column in zip(*shown, strict=True)]
+    numeric = numeric or [False] * len(widths)
+    for line in ([*headings], *shown):
+        cells = [
+            cell.rjust(width) if right else cell.ljust(width)
+            for cell, width, right in zip(line, widths, numeric, strict=True)
+        ]
+        stream.write("  ".join(cells).rstrip() + "\n")
+
+
+def _shown(value: Any) -> str:
+    if value is None:
+        return "–"
+    return str(value)
