@@ -214,10 +214,11 @@ def _bring_up(extra, inside):
         _mend_system(need_venv=not ready, window=not extra and _has_display())
         if ready:
             return
-        begun = os.path.exists(_venv_python())
-        _say("bringing .venv up to date." if begun else "preparing .venv in %s, once; this takes minutes." % ROOT)
         if os.path.exists(_in_venv("unfinished")) or not _has_pip():
+            _say("preparing .venv in %s, once; this takes minutes." % ROOT)
             _make_venv()
+        else:
+            _say("bringing .venv up to date.")
         _remove(_in_venv("stamp"))
         _install(extra)
         with open(_in_venv("stamp"), "w") as stamp:
