@@ -1,1 +1,5 @@
-"""The command line: options in, one task, its result printed or written."""
+"""The command line."""
+
+from stemmap.cli.main import main
+
+__all__ = ["main"]

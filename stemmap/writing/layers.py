@@ -85,7 +85,7 @@ def _frame(columns: Columns, crs: str | None) -> GeoDataFrame:
 
     from stemmap.survey.place import coordinate_system
 
-    values = {}
+    values: dict[str, Any] = {}
     for name, column in columns.items():
         if name == "inside":
             values[name] = pd.array([None if item is None else bool(item) for item in column], dtype="boolean")

@@ -23,7 +23,9 @@ def stem_columns(
     Numbers are unrounded; NaN, NaT and empty texts stand for missing. `inside` is None where it is not known.
     """
     stems, visits = survey.stems, survey.visits
-    inside = np.where(measured.inside_known, measured.inside, None)
+    inside = measured.inside.astype(object)
+    inside[~measured.inside_known] = None
+    counted = np.where(measured.inside, measured.expansion_per_ha, 0.0)
     columns: dict[str, NDArray[Any]] = {
         "plot": visits.plot[stems.visit_row],
         "visit": visits.visit[stems.visit_row],
@@ -38,7 +40,7 @@ def stem_columns(
         "inside": inside,
         "inside_probability": measured.inside_probability,
         "borderline": measured.borderline,
-        "stems_per_ha": np.where(measured.inside, measured.expansion_per_ha, np.where(inside == False, 0.0, np.nan)),  # noqa: E712 - inside may be None
+        "stems_per_ha": np.where(measured.inside_known, counted, np.nan),
         "position_sd_east_m": np.sqrt(measured.errors.var_east),
         "position_sd_north_m": np.sqrt(measured.errors.var_north),
         "living": measured.status == Status.LIVING,

@@ -1,0 +1,263 @@
+"""The command line: verbs and options. Each verb imports what it needs when it runs, so that --help is quick."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+from stemmap import __version__
+from stemmap.errors import Cancelled, InputError, StemmapError
+
+if TYPE_CHECKING:
+    from stemmap.progress import Progress
+    from stemmap.tasks.workup import Workup
+
+_Verb = TypeVar("_Verb", bound=Callable[..., Any])
+OpenWindow = Callable[..., int]
+
+EXIT_FINDINGS = 1
+
+
+def _map_option(_context: click.Context, _parameter: click.Parameter, pairs: tuple[str, ...]) -> dict[str, str]:
+    columns = {}
+    for pair in pairs:
+        field, sign, heading = pair.partition("=")
+        if not sign or not field.strip() or not heading.strip():
+            raise click.BadParameter(f"{pair!r} must read field=column.")
+        columns[field.strip()] = heading.strip()
+    return columns
+
+
+def _uploads(verb: _Verb) -> _Verb:
+    """The arguments and options that every verb on uploads has."""
+    for option in reversed(
+        (
+            click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path)),
+            click.option("--settings", type=click.Path(path_type=Path), help="Settings file (TOML)."),
+            click.option("--radius", type=float, metavar="M", help="Radius of a fixed circle."),
+            click.option(
+                "--map", "columns", multiple=True, metavar="FIELD=COLUMN", callback=_map_option, help="Name a column."
+            ),
+        )
+    ):
+        verb = option(verb)
+    return verb
+
+
+def _output(verb: _Verb) -> _Verb:
+    option = click.option("-o", "--output", default="-", metavar="OUT", help="File; - is standard output.")
+    return option(verb)
+
+
+def _target(output: str) -> Path | None:
+    return None if output == "-" else Path(output)
+
+
+def _progress() -> Progress:
+    """Progress on standard error, one line that is written over, when somebody watches."""
+    from stemmap.progress import Progress
+
+    if not sys.stderr.isatty():
+        return Progress()
+
+    def show(sentence: str, share: float | None) -> None:
+        percent = "" if share is None else f" {share:4.0%}"
+        click.echo(f"\r\033[K{sentence}{percent}", err=True, nl=False)
+
+    return Progress(show)
+
+
+def _open(
+    files: tuple[Path, ...], settings: Path | None, radius: float | None, columns: dict[str, str]
+) -> tuple[Workup, Progress]:
+    from stemmap.tasks.workup import open_uploads
+
+    progress = _progress()
+    workup = open_uploads(files, settings=settings, radius_m=radius, columns=columns, progress=progress)
+    if sys.stderr.isatty():
+        click.echo("\r\033[K", err=True, nl=False)
+    return workup, progress
+
+
+@click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, message="stemmap %(version)s")
+@click.pass_context
+def cli(context: click.Context) -> None:
+    """Check, map and summarise stem records of circular forest sample plots.
+
+    Without a verb the window opens.
+    """
+    if context.invoked_subcommand is None:
+        context.exit(context.obj(()))
+
+
+@cli.command()
+@_uploads
+@click.pass_obj
+def view(
+    open_window: OpenWindow,
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+) -> None:
+    """Open the window on uploads."""
+    sys.exit(open_window(files, settings=settings, radius_m=radius, columns=columns))
+
+
+@cli.command()
+@click.pass_obj
+def demo(open_window: OpenWindow) -> None:
+    """Show the sample survey: in the window, or without a display as files in ./stemmap-demo/."""
+    from stemmap.drawing.application import display_available
+    from stemmap.tasks.demo import sample_files, write_demo
+
+    files, settings = sample_files()
+    if display_available():
+        sys.exit(open_window(files, settings=settings))
+    folder = write_demo(Path("stemmap-demo"), _progress())
+    click.echo(f"No display was found, so the sample survey was written as pictures, PDF and tables to {folder}/")
+
+
+@cli.command()
+@_uploads
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv", "html"]), default="table")
+@_output
+@click.option("--fail-on", type=click.Choice(["error", "warning"]), help="Exit with 1 when there is such a finding.")
+def check(
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+    *,
+    form: str,
+    output: str,
+    fail_on: str | None,
+) -> None:
+    """Report what is doubtful in uploads."""
+    from stemmap.writing.findings import write_findings
+    from stemmap.writing.output import text_output
+
+    workup, _ = _open(files, settings, radius, columns)
+    with text_output(_target(output)) as stream:
+        write_findings(stream, workup.findings, form)
+    counts = workup.findings.counts
+    if fail_on and (counts["error"] or (fail_on == "warning" and counts["warning"])):
+        sys.exit(EXIT_FINDINGS)
+
+
+@cli.command()
+@_uploads
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
+@_output
+def summary(
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+    *,
+    form: str,
+    output: str,
+) -> None:
+    """Sum up each plot per hectare, and strata and survey with their sampling error."""
+    from stemmap.writing.output import text_output
+    from stemmap.writing.summary import write_summary
+
+    workup, _ = _open(files, settings, radius, columns)
+    with text_output(_target(output)) as stream:
+        write_summary(stream, workup.summary, form)
+
+
+@cli.command()
+@_uploads
+@click.option("--crs", help="Coordinate system of the result, for example EPSG:25832.")
+@click.option("-o", "--output", required=True, metavar="OUT", help="stems.gpkg, .geojson, .csv or .parquet")
+def export(
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+    *,
+    crs: str | None,
+    output: str,
+) -> None:
+    """Write all stems with their coordinates."""
+    from stemmap.tasks.export import export_stems
+
+    workup, progress = _open(files, settings, radius, columns)
+    used = export_stems(workup, Path(output), crs=crs, progress=progress)
+    where = "without coordinates: no plot centre is known" if used is None else f"in {used}"
+    click.echo(f"{len(workup.survey.stems)} stems written to {output}, {where}.", err=True)
+
+
+@cli.command()
+@_uploads
+@click.option("--plots", metavar="P1,P2", help="Plots; all when not given.")
+@click.option("--scale", type=click.IntRange(min=1), metavar="100", help="Scale 1:N; the largest that fits if not given.")
+@click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
+@click.option("-o", "--output", required=True, metavar="OUT", help="maps.pdf; or .png, .svg: one file a plot.")
+def sheets(
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+    *,
+    plots: str | None,
+    scale: int | None,
+    paper: str,
+    output: str,
+) -> None:
+    """Print a map of each plot at true scale."""
+    from stemmap.tasks.sheets import write_sheets
+
+    workup, progress = _open(files, settings, radius, columns)
+    names = None if plots is None else [name.strip() for name in plots.split(",")]
+    written = write_sheets(workup, Path(output), plots=names, scale=scale, paper=paper, progress=progress)
+    click.echo(f"{len(written)} file{'' if len(written) == 1 else 's'} written, the first is {written[0]}.", err=True)
+
+
+@cli.command()
+def checks() -> None:
+    """List all checks: what, why, what to do."""
+    from stemmap.tasks.catalogue import write_catalogue
+
+    write_catalogue(sys.stdout)
+
+
+def main(open_window: OpenWindow) -> int:
+    """Run the command line and give its exit code: 0 done, 1 findings, 2 unusable input, 3 cancelled or no way.
+
+    Parameters
+    ----------
+    open_window
+        Opens the window on files and gives the exit code; handed in, because neither shell knows the other.
+    """
+    try:
+        cli.main(prog_name="stemmap", standalone_mode=False, obj=open_window)
+    except click.exceptions.Exit as stop:
+        return stop.exit_code
+    except click.exceptions.Abort:
+        click.echo("Stopped.", err=True)
+        return Cancelled.exit_code
+    except click.ClickException as fault:
+        fault.show()
+        return InputError.exit_code
+    except StemmapError as fault:
+        click.echo(f"stemmap: {fault}", err=True)
+        return fault.exit_code
+    except KeyboardInterrupt:
+        click.echo("Stopped.", err=True)
+        return Cancelled.exit_code
+    except BrokenPipeError:
+        # Whoever read the output has had enough; nothing more may be written at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except MemoryError:
+        click.echo("stemmap: the machine has too little memory for this upload; split it and try again.", err=True)
+        return StemmapError.exit_code
+    return 0
