@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
-    from pyproj import CRS
+    from pyproj import CRS, Transformer
 
 __all__ = [
     "PositionErrors",
@@ -204,9 +205,9 @@ def polar_errors(
 
 def geographic(x: ArrayLike, y: ArrayLike, crs: CRS | str | int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Longitude and latitude on WGS 84 (degrees) of positions in any system; NaN where there is none."""
-    from pyproj import Transformer
+    from pyproj import CRS
 
-    to_wgs84 = Transformer.from_crs(crs, "EPSG:4326", always_xy=True)
+    to_wgs84 = _transformer(CRS.from_user_input(crs), CRS.from_epsg(4326))
     return _finite(*to_wgs84.transform(np.asarray(x, dtype=float), np.asarray(y, dtype=float)))
 
 
@@ -250,16 +251,16 @@ def project(
     The first and second coordinate in visualisation order (easting, northing; a system whose axes run west and
     south gives westing and southing), shape (stems,). NaN where anything is missing or outside the projection.
     """
-    from pyproj import CRS, Transformer
+    from pyproj import CRS
 
     source, target = CRS.from_user_input(centre_crs).to_2d(), CRS.from_user_input(target_crs).to_2d()
     base = _geographic_base(source)
     lon, lat = np.asarray(centre_x, dtype=float), np.asarray(centre_y, dtype=float)
     if not source.is_geographic:
-        lon, lat = _finite(*Transformer.from_crs(source, base, always_xy=True).transform(lon, lat))
+        lon, lat = _finite(*_transformer(source, base).transform(lon, lat))
     unit = np.degrees(base.axis_info[0].unit_conversion_factor)
     ends = _Geodesics(lon * unit, lat * unit, base)
-    to_target = Transformer.from_crs(base, target, always_xy=True)
+    to_target = _transformer(base, target)
 
     plot = np.asarray(plot_of_stem)
     azimuth, distance = np.asarray(true_azimuth_deg, dtype=float), np.asarray(distance_m, dtype=float)
@@ -267,8 +268,10 @@ def project(
     for start in range(0, plot.size, _STEMS_AT_ONCE):
         part = slice(start, start + _STEMS_AT_ONCE)
         end_lon, end_lat = ends.reach(plot[part], azimuth[part], distance[part])
-        x[part], y[part] = to_target.transform(end_lon / unit, end_lat / unit)
-    return _finite(x, y)
+        end_lon /= unit
+        end_lat /= unit
+        x[part], y[part] = _finite(*to_target.transform(end_lon, end_lat, inplace=True))
+    return x, y
 
 
 class _Series(NamedTuple):
@@ -307,13 +310,23 @@ class _Geodesics:
         series = self._series
         east, north = offsets(azimuth, distance)
         bend = series.bend[plot]
-        end_lon = lon + series.east[plot] * east * (1.0 + bend * north)
-        end_lat = lat + series.north[plot] * (north - 0.5 * bend * east**2 - series.flattening[plot] * north**2)
+        # An infinite distance may meet itself in a difference; it has no end.
+        with np.errstate(invalid="ignore"):
+            end_lon = lon + series.east[plot] * east * (1.0 + bend * north)
+            end_lat = lat + series.north[plot] * (north - 0.5 * bend * east**2 - series.flattening[plot] * north**2)
         far = (np.abs(distance) > _SERIES_REACH_M) | (np.abs(lat) > _SERIES_LATITUDE)
         far &= np.isfinite(end_lon + end_lat)
         if far.any():
             end_lon[far], end_lat[far], _back = self._geod.fwd(lon[far], lat[far], azimuth[far], distance[far])
         return end_lon, end_lat
+
+
+@lru_cache(maxsize=32)
+def _transformer(source: CRS, target: CRS) -> Transformer:
+    """Finding the way from system to system takes longer than transforming 100,000 points."""
+    from pyproj import Transformer
+
+    return Transformer.from_crs(source, target, always_xy=True)
 
 
 def _geographic_base(crs: CRS) -> CRS:

@@ -43,7 +43,7 @@ def test_a_missing_azimuth_stays_missing():
 
 
 def test_an_unknown_unit_is_refused_with_the_known_ones():
-    with pytest.raises(InputError, match="'grad'.*degree, gon, mil_6400"):
+    with pytest.raises(InputError, match=r"'grad'.*degree, gon, mil_6400"):
         to_degrees(1.0, "grad")
 
 
@@ -55,7 +55,7 @@ def test_declination_turns_forward_and_convergence_back():
     assert_allclose(found, [12.5, 2.0, 359.0])
 
 
-@pytest.mark.parametrize("azimuth", [0.0, 360.0, 720.0, -1e-16, -360.0, 359.99999999999999])
+@pytest.mark.parametrize("azimuth", [0.0, 360.0, 720.0, -1e-16, -360.0])
 def test_grid_azimuths_lie_from_0_to_under_360(azimuth):
     assert 0.0 <= grid_azimuth(azimuth, declination_deg=0.0, convergence_deg=0.0) < 360.0
 
