@@ -26,7 +26,7 @@ def fresh(tmp_path, checkout_root):
     (tmp_path / "stemmap").mkdir()
     for name in ("__init__.py", "__main__.py", "checkout.py"):
         shutil.copy(checkout_root / "stemmap" / name, tmp_path / "stemmap" / name)
-    (tmp_path / "stemmap" / "cli.py").write_text("def main():\n    print('ran')\n")
+    (tmp_path / "stemmap" / "cli.py").write_text("def main(open_window):\n    print('ran')\n")
     (tmp_path / "pyproject.toml").write_text("[project]\n")
     return tmp_path
 
