@@ -202,7 +202,7 @@ def slope_radius(radius_m: ArrayLike, slope_percent: ArrayLike | None, rule: str
     radius = np.asarray(radius_m, dtype=float)
     if rule == "horizontal":
         return radius
-    tangent2 = (_missing_unless(slope_percent) / 100.0) ** 2
+    tangent2 = (_column(slope_percent) / 100.0) ** 2
     if rule == "same_radius_on_slope":
         return radius + 0.0 * tangent2
     return radius * (1.0 + tangent2) ** 0.25
@@ -296,8 +296,8 @@ def compared_distance(
         distance = distance_m
         if rule == "horizontal":
             return distance
-    tangent = _missing_unless(slope_percent) / 100.0
-    fall = tangent * np.cos(np.radians(azimuth_deg - _missing_unless(aspect_deg)))
+    tangent = _column(slope_percent) / 100.0
+    fall = tangent * np.cos(np.radians(azimuth_deg - _column(aspect_deg)))
     along = distance * np.sqrt(1.0 + np.where(tangent == 0.0, 0.0, fall) ** 2)
     if slope_distance_m is None or offset:
         return along
@@ -376,9 +376,8 @@ def membership(
     slope_percent, aspect_deg, slope_distance_m
         As in `compared_distance`; the slope rules other than "horizontal" need them.
     """
-    azimuth, distance, dbh = np.broadcast_arrays(
-        *(np.asarray(a, dtype=float) for a in (azimuth_deg, distance_m, dbh_cm))
-    )
+    columns = (azimuth_deg, distance_m, dbh_cm, radius_m, slope_percent, aspect_deg, slope_distance_m)
+    azimuth, distance, dbh, radius, slope, aspect, taped = np.broadcast_arrays(*map(_column, columns))
     limit, factor = np.full(dbh.shape, np.nan), np.full(dbh.shape, np.nan)
     compared = np.array(distance)
     number = np.full(dbh.shape, -1, dtype=np.int64)
@@ -392,20 +391,18 @@ def membership(
             counted[chosen] = False
             factor[chosen] = 0.0
             continue
-        part = _Part(chosen)
         number[chosen] = circle
-        sampled_by = design.circles[circle] if design.circles else None
-        thick, radius, slope = dbh[chosen], part(radius_m), part(slope_percent)
-        limit[chosen] = limiting_distance(design, circle, dbh_cm=thick, radius_m=radius, slope_percent=slope)
-        factor[chosen] = expansion_factor(design, circle, dbh_cm=thick, radius_m=radius, slope_percent=slope)
+        stems = {"dbh_cm": dbh[chosen], "radius_m": radius[chosen], "slope_percent": slope[chosen]}
+        limit[chosen] = limiting_distance(design, circle, **stems)
+        factor[chosen] = expansion_factor(design, circle, **stems)
         compared[chosen] = compared_distance(
-            sampled_by,
+            design.circles[circle] if design.circles else None,
             rule=design.slope_rule,
             azimuth_deg=azimuth[chosen],
             distance_m=distance[chosen],
-            slope_percent=slope,
-            aspect_deg=part(aspect_deg),
-            slope_distance_m=part(slope_distance_m),
+            slope_percent=slope[chosen],
+            aspect_deg=aspect[chosen],
+            slope_distance_m=taped[chosen],
         )
     return Membership(
         limiting_distance_m=limit,
@@ -416,18 +413,6 @@ def membership(
         inside=compared - limit <= RESOLUTION / 2.0,
         known=np.isfinite(compared - limit) | ~counted,
     )
-
-
-class _Part:
-    """Picks the chosen stems out of columns that may be missing or a single figure."""
-
-    def __init__(self, chosen: NDArray[np.bool_]) -> None:
-        self._chosen = chosen
-
-    def __call__(self, column: ArrayLike | None) -> NDArray[np.float64] | None:
-        if column is None:
-            return None
-        return np.broadcast_to(np.asarray(column, dtype=float), self._chosen.shape)[self._chosen]
 
 
 def _radius(design: Design, circle: int, radius_m: ArrayLike | None) -> NDArray[np.float64]:
@@ -441,10 +426,10 @@ def _radius(design: Design, circle: int, radius_m: ArrayLike | None) -> NDArray[
 
 
 def _cosine(slope_percent: ArrayLike | None) -> NDArray[np.float64]:
-    return 1.0 / np.sqrt(1.0 + (_missing_unless(slope_percent) / 100.0) ** 2)
+    return 1.0 / np.sqrt(1.0 + (_column(slope_percent) / 100.0) ** 2)
 
 
-def _missing_unless(column: ArrayLike | None) -> NDArray[np.float64]:
+def _column(column: ArrayLike | None) -> NDArray[np.float64]:
     return np.asarray(np.nan if column is None else column, dtype=float)
 
 
