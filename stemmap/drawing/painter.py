@@ -1,0 +1,101 @@
+"""The one painter of scenes, for the screen, print preview, PDF, PNG and SVG alike."""
+
+from __future__ import annotations
+
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
+
+from stemmap.drawing.page import Page
+from stemmap.drawing.scene import Discs, Lines, Polygons, Scene, Stroke, Texts, View
+from stemmap.drawing.typeface import CAPITALS, font, widths
+
+
+def paint(scene: Scene, painter: QPainter, view: View) -> None:
+    """Paint a scene on whatever device the painter is open on.
+
+    Parameters
+    ----------
+    scene
+        What is painted; its background is left to the caller.
+    painter
+        Open; its pen, brush, font and antialiasing are changed.
+    view
+        How metres and millimetres become units of the device.
+    """
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for shape in scene.shapes:
+        match shape:
+            case Lines():
+                _paint_lines(shape, painter, view)
+            case Discs():
+                _paint_discs(shape, painter, view)
+            case Polygons():
+                _paint_polygons(shape, painter, view)
+            case Texts():
+                _paint_texts(shape, painter, view)
+
+
+def paint_page(page: Page, painter: QPainter, per_millimetre: float) -> None:
+    """Paint the scenes of a page true to scale; the page's colour is left to the caller."""
+    for part in page.parts:
+        view = View(
+            origin_x=part.x_mm * per_millimetre,
+            origin_y=part.y_mm * per_millimetre,
+            per_metre=part.millimetres_per_metre * per_millimetre,
+            per_millimetre=per_millimetre,
+        )
+        paint(part.scene, painter, view)
+
+
+def _pen(stroke: Stroke | None, view: View) -> QPen:
+    if stroke is None:
+        return QPen(Qt.PenStyle.NoPen)
+    # Thinner than one unit a line would fade on a screen; on paper a unit is far below any width used.
+    width = max(stroke.width_mm * view.per_millimetre + stroke.width_m * view.per_metre, 1.0)
+    pen = QPen(QColor(stroke.colour), width)
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    if stroke.dash_mm:
+        pen.setDashPattern([length * view.per_millimetre / width for length in stroke.dash_mm])
+    return pen
+
+
+def _brush(fill: str | None) -> QBrush:
+    return QBrush(Qt.BrushStyle.NoBrush) if fill is None else QBrush(QColor(fill))
+
+
+def _paint_lines(lines: Lines, painter: QPainter, view: View) -> None:
+    ends = np.hstack([view.to_device(lines.start, lines.start_mm), view.to_device(lines.end, lines.end_mm)])
+    painter.setPen(_pen(lines.stroke, view))
+    painter.drawLines([QLineF(*line) for line in ends.tolist()])
+
+
+def _paint_discs(discs: Discs, painter: QPainter, view: View) -> None:
+    places = view.to_device(discs.centre, discs.centre_mm)
+    radius = np.asarray(discs.radius_m, dtype=float) * view.per_metre + discs.radius_mm * view.per_millimetre
+    radius = np.broadcast_to(np.maximum(radius, discs.least_mm * view.per_millimetre), len(places))
+    painter.setPen(_pen(discs.stroke, view))
+    painter.setBrush(_brush(discs.fill))
+    for x, y, r in np.column_stack([places, radius]).tolist():
+        painter.drawEllipse(QPointF(x, y), r, r)
+
+
+def _paint_polygons(polygons: Polygons, painter: QPainter, view: View) -> None:
+    outline = np.asarray(polygons.outline_m, dtype=float) * view.per_metre
+    outline = (outline + np.asarray(polygons.outline_mm, dtype=float) * view.per_millimetre) * (1.0, -1.0)
+    painter.setPen(_pen(polygons.stroke, view))
+    painter.setBrush(_brush(polygons.fill))
+    for place in view.to_device(polygons.place):
+        painter.drawPolygon(QPolygonF([QPointF(x, y) for x, y in (place + outline).tolist()]))
+
+
+def _paint_texts(texts: Texts, painter: QPainter, view: View) -> None:
+    size = texts.size_mm * view.per_millimetre
+    places = view.to_device(texts.place, texts.offset_mm)
+    left = places[:, 0] - widths(texts.texts) * size * texts.align
+    baseline = places[:, 1] + size * CAPITALS / 2.0
+    painter.setPen(QColor(texts.colour))
+    painter.setFont(font(size))
+    for x, y, text in zip(left.tolist(), baseline.tolist(), texts.texts, strict=True):
+        painter.drawText(QPointF(x, y), text)

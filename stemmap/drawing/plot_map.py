@@ -1,0 +1,182 @@
+"""The map of one plot at one visit: what lies on the ground, how sure it is, and what speaks against it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from stemmap.drawing.doubts import (
+    BADGE_MM,
+    Doubt,
+    badge_shapes,
+    doubts_of,
+    ghost_shapes,
+    ghosts_of,
+    last_visit_shapes,
+    outline_shapes,
+)
+from stemmap.drawing.ground import (
+    BEYOND,
+    RIM_MM,
+    Border,
+    borders,
+    ground_shapes,
+    north_mark,
+    scale_bar,
+    tick_shapes,
+    to_grid,
+)
+from stemmap.drawing.marks import Stems, stem_shapes, stems_of
+from stemmap.drawing.numbering import GAP_MM, StemNumbers
+from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
+from stemmap.drawing.scene import Box, Scene, Shape, Texts
+from stemmap.drawing.typeface import SMALL
+from stemmap.survey.findings import Finding
+from stemmap.survey.measured import Measured
+from stemmap.survey.survey import Survey
+
+#: Stems this many plot radii out still widen the map; those beyond stand at its rim.
+_WIDENS_TO: Final = 1.5
+#: Where no border is known, this many times the middle distance of the stems.
+_WIDENS_TO_MIDDLE: Final = 3.0
+_EMPTY_REACH_M: Final = 10.0
+_LEAST_REACH_M: Final = 0.5
+
+
+def reach_of(survey: Survey, measured: Measured, visit_row: int) -> float:
+    """Radius of the ground that a map of the plot shows, metres: its borders, and stems not too far outside."""
+    rows = survey.visits.stems(visit_row)
+    distance = np.hypot(measured.x_m[rows], measured.y_m[rows]) + np.nan_to_num(measured.dbh_cm[rows]) / 200.0
+    distance = distance[np.isfinite(distance)]
+    border = max((line.reach_m for line in borders(survey, measured, visit_row)), default=0.0)
+    if border:
+        reach = max(border, float(distance[distance <= _WIDENS_TO * border].max(initial=0.0)))
+    elif len(distance):
+        reach = float(distance[distance <= _WIDENS_TO_MIDDLE * np.median(distance)].max())
+    else:
+        reach = _EMPTY_REACH_M
+    return max(reach * (1.0 + BEYOND), _LEAST_REACH_M)
+
+
+def frame_of(survey: Survey, measured: Measured, visit_row: int) -> Box:
+    """What a map of the plot must show, ticks and their figures included; for `View.fitting` before describing."""
+    return Box.around_centre(reach_of(survey, measured, visit_row), RIM_MM)
+
+
+def describe_plot(
+    survey: Survey,
+    measured: Measured,
+    visit_row: int,
+    *,
+    findings: Sequence[Finding] = (),
+    theme: Theme = LIGHT,
+    millimetres_per_metre: float,
+    reach_m: float | None = None,
+    corners: bool = True,
+) -> Scene:
+    """Describe the map of a plot.
+
+    Parameters
+    ----------
+    survey, measured
+        The records and what was computed from them.
+    visit_row
+        Row of the visit.
+    findings
+        Findings of this visit.
+    theme
+        Colours.
+    millimetres_per_metre
+        Scale for which numbers are placed: 10 at 1:100, on a screen `View.millimetres_per_metre`. The scene may be
+        painted at another scale, then the numbers are no longer sure to keep clear of each other.
+    reach_m
+        Radius of the ground shown; stems beyond it stand at the rim. None: as `reach_of` says.
+    corners
+        Whether north arrow and scale bar stand in the corners of the map; a window puts them elsewhere.
+    """
+    reach = reach_of(survey, measured, visit_row) if reach_m is None else reach_m
+    species = SpeciesMarks.of(survey)
+    lines = borders(survey, measured, visit_row)
+    stems = stems_of(
+        survey,
+        measured,
+        visit_row,
+        species=species,
+        reach_m=reach,
+        millimetres_per_metre=millimetres_per_metre,
+    )
+    doubts = doubts_of(findings)
+    turn = float(to_grid(survey, measured, visit_row, 0.0))
+    ghosts = ghosts_of(survey, measured, findings, turn_deg=turn, reach_m=reach)
+    shapes = [
+        *ground_shapes(lines, reach, theme),
+        *tick_shapes(survey, measured, visit_row, reach, theme),
+        *last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme),
+        *stem_shapes(stems, millimetres_per_metre, theme),
+        *outline_shapes(stems, doubts, theme),
+        *ghost_shapes(ghosts, stems, theme),
+        *StemNumbers.of(survey, stems, doubts).shapes(
+            stems,
+            doubts,
+            ghosts=ghosts,
+            lines=lines,
+            reach_m=reach,
+            millimetres_per_metre=millimetres_per_metre,
+            theme=theme,
+        ),
+    ]
+    box = Box.around_centre(reach, RIM_MM)
+    if corners:
+        bar = scale_bar(millimetres_per_metre, theme, length_unit=survey.settings.measurement.length_unit)
+        shapes += bar.at((-reach, -reach), (-RIM_MM + 1.0, -RIM_MM + 0.5))
+        shapes += north_mark(north_word(survey, measured, visit_row), theme).at((-reach, reach), (-2.0, RIM_MM - 9.5))
+    if -1 in doubts:
+        shapes += _plot_doubt(doubts[-1], reach, theme)
+    return Scene(tuple(shapes), box, theme.page, stems.places, _notes(survey, visit_row, stems, lines))
+
+
+def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:
+    """Which north is up on the map."""
+    north = survey.settings.measurement.north
+    if np.isnan(measured.declination_deg[visit_row]):
+        return "magnetic N"
+    if measured.crs is not None or north == "grid":
+        return "grid N"
+    return "true N"
+
+
+def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:
+    """Letters of findings about the whole plot, in the north-east corner."""
+    corner = np.array([[reach_m, reach_m]])
+    word = "whole plot"
+    offset = np.array([[RIM_MM - 0.5 - BADGE_MM * len(doubt.letters), RIM_MM - 2.5]])
+    return [
+        Texts(corner, (word,), SMALL, theme.ink, offset_mm=offset - (GAP_MM + 0.2, 0.0), align=1.0),
+        *badge_shapes(corner, offset, [doubt.letters], doubt.severity, theme),
+    ]
+
+
+def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]) -> tuple[str, ...]:
+    """Sentences on what the map cannot show."""
+    notes = []
+    rows = survey.visits.stems(visit_row)
+    missing = np.setdiff1d(np.arange(rows.start, rows.stop), stems.row)
+    if len(missing):
+        names = ", ".join(survey.stems.label(int(row)) or "without number" for row in missing[:12])
+        more = f" and {len(missing) - 12} more" if len(missing) > 12 else ""
+        notes.append(f"Not drawn, since azimuth or distance is not known: {names}{more}.")
+    far = int(stems.far.sum())
+    if far:
+        notes.append(f"Too far out for this map, an arrow at the rim: {far}.")
+    design = survey.settings.design
+    if not lines and design.kind == "angle_count":
+        notes.append("Angle count: each stem has its own limiting distance, so no circle is drawn.")
+    elif not lines:
+        notes.append("The plot radius is not known, so no circle is drawn.")
+    slope = survey.visits.numbers("slope_percent")[visit_row]
+    aspect = survey.visits.numbers("aspect_deg")[visit_row]
+    if lines and design.kind != "angle_count" and design.slope != "horizontal" and np.isnan(slope + aspect):
+        notes.append("Slope or aspect is not known, so the circle is drawn as on level ground.")
+    return tuple(notes)
