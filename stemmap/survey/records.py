@@ -184,6 +184,26 @@ class Remark:
 
 
 @dataclass(frozen=True)
+class StatedUnit:
+    """A unit that a heading or the cells below it name, to be held against the settings.
+
+    Parameters
+    ----------
+    field
+        Canonical field.
+    unit
+        m, dm, cm, mm, ft, in, degree, gon, mil or %.
+    file, column
+        Where it stands.
+    """
+
+    field: str
+    unit: str
+    file: str
+    column: str
+
+
+@dataclass(frozen=True)
 class Upload:
     """All that was read from the files of one upload.
 
@@ -195,6 +215,8 @@ class Upload:
         Names of the files, sheets and layers, indexed by `Records.source`.
     remarks
         What reading had to say.
+    units
+        Units that headings or cells name.
     """
 
     plots: Records
@@ -202,3 +224,4 @@ class Upload:
     stations: Records
     sources: tuple[str, ...] = ()
     remarks: tuple[Remark, ...] = ()
+    units: tuple[StatedUnit, ...] = ()

@@ -1,0 +1,81 @@
+"""Files of an upload: what kind each is, told by its content, and the sheets it holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from stemmap.errors import InputError
+from stemmap.progress import Progress
+from stemmap.reading.sheet import Sheet
+from stemmap.reading.text import read_text
+from stemmap.survey.records import Remark
+
+#: Larger text files are refused; 10^7 stems need less than half of it.
+MOST_BYTES = 1 << 30
+_BINARY = (
+    (b"\x89PNG", "a picture (PNG)"),
+    (b"\xff\xd8\xff", "a picture (JPEG)"),
+    (b"GIF8", "a picture (GIF)"),
+    (b"%PDF", "a PDF"),
+    (b"\x1f\x8b", "a compressed file (gzip)"),
+    (b"\xd0\xcf\x11\xe0", "an old Excel or Word file; save it as XLSX or CSV"),
+    (b"PAR1", "a Parquet file; export it as CSV or GeoPackage"),
+    (b"7z\xbc\xaf", "a compressed file (7z)"),
+    (b"Rar!", "a compressed file (RAR)"),
+)
+
+
+def is_settings(path: Path) -> bool:
+    """Whether a file is a settings file."""
+    return path.suffix.lower() == ".toml"
+
+
+def sheets_of(
+    path: Path, *, source: str, asked: frozenset[str], progress: Progress, said: list[Remark]
+) -> Iterator[Sheet]:
+    """The tables of a file.
+
+    Parameters
+    ----------
+    path
+        The file.
+    source
+        Its name in sentences.
+    asked
+        Folded headings that a mapping asks for.
+    progress
+        Told before the long steps.
+    said
+        Takes remarks about sheets that are not read.
+
+    Raises
+    ------
+    InputError
+        When the file cannot be used.
+    """
+    start = _start(path, source)
+    binary = next((name for mark, name in _BINARY if start.startswith(mark)), None)
+    if binary is not None:
+        raise InputError(f"{source} is {binary}, whatever its name says; it was left out.")
+    yield read_text(path, source=source, asked=asked, progress=progress)
+
+
+def _start(path: Path, source: str) -> bytes:
+    """The first bytes of an ordinary file."""
+    try:
+        if path.is_dir():
+            raise InputError(f"{source} is a folder; give the files in it.")
+        if not path.exists():
+            raise InputError(f"There is no file {path}; check its name and folder.")
+        if not path.is_file():
+            raise InputError(f"{source} is no ordinary file.")
+        size = path.stat().st_size
+        if size == 0:
+            raise InputError(f"{source} is empty; export it again.")
+        if size > MOST_BYTES:
+            raise InputError(f"{source} is larger than 1 GiB; split it.")
+        with path.open("rb") as stream:
+            return stream.read(4096)
+    except OSError as fault:
+        raise InputError(f"{source} cannot be read: {fault.strerror or fault}.") from fault
