@@ -39,7 +39,8 @@ class Inclusion:
     probability
         That the stem is in.
     expected_per_ha
-        Stems per hectare it stands for, weighted by probability (0 when it is surely out).
+        Stems per hectare it stands for, weighted by probability (0 when it is surely out); in an angle count with
+        the factor of the recorded dbh.
     class_change
         Probability that the true dbh lies in another class of the design than the recorded one: its weight, if not
         its being in, is then in doubt.
@@ -82,6 +83,7 @@ class _Stems(NamedTuple):
     aspect: NDArray[np.float64]
     slope_distance: NDArray[np.float64]
     slope_sd: NDArray[np.float64]
+    shift: NDArray[np.float64]
 
     def pick(self, chosen: NDArray[np.bool_]) -> _Stems:
         """Return some of the stems."""
@@ -103,6 +105,7 @@ def probability(
     aspect_deg: ArrayLike | None = None,
     slope_distance_m: ArrayLike | None = None,
     slope_sd_m: ArrayLike | None = None,
+    shift_m: ArrayLike = 0.0,
 ) -> Inclusion:
     r"""Probability that stems are in.
 
@@ -131,12 +134,14 @@ def probability(
         Whether half of the dbh was added to the distance, bool or shape (stems,).
     slope_sd_m
         Standard deviation of `slope_distance_m` where that is given.
+    shift_m
+        Expected minus computed horizontal distance, see `stemmap.core.locate.position_errors`.
 
     References
     ----------
     Owen, D. B. (1956), Tables for computing bivariate normal probabilities, Annals of Mathematical Statistics 27.
     """
-    columns = (
+    given = (
         azimuth_deg,
         distance_m,
         dbh_cm,
@@ -149,10 +154,12 @@ def probability(
         aspect_deg,
         slope_distance_m,
         slope_sd_m,
+        shift_m,
     )
-    stems = _Stems(*np.broadcast_arrays(*(np.asarray(np.nan if c is None else c, dtype=float) for c in columns)))
-    shape = stems.dbh.shape
-    inside, expected, same_class = np.zeros(shape), np.zeros(shape), np.zeros(shape)
+    columns = np.broadcast_arrays(*(np.asarray(np.nan if c is None else c, dtype=float) for c in given))
+    shape = columns[0].shape
+    stems = _Stems(*(column.ravel() for column in columns))
+    inside, expected, same_class = (np.zeros(stems.dbh.size) for _ in range(3))
     pieces = _pieces(design)
     recorded = _recorded_circle(pieces, stems.dbh)
     for piece in pieces:
@@ -161,7 +168,6 @@ def probability(
         # Missing figures must come through, so only what is surely elsewhere is left out.
         chosen = ~(chance <= 0.0)
         if piece.circle < 0:
-            inside[np.isnan(chance)] = np.nan
             continue
         near = stems.pick(chosen)
         found = _inside_and_in_range(design, piece, near, low[chosen], high[chosen])
@@ -171,9 +177,9 @@ def probability(
         )
     # Sums of rounded shares may pass 0 and 1 by the last digit.
     return Inclusion(
-        probability=np.clip(inside, 0.0, 1.0),
-        expected_per_ha=expected,
-        class_change=np.clip(1.0 - same_class, 0.0, 1.0),
+        probability=np.clip(inside, 0.0, 1.0).reshape(shape),
+        expected_per_ha=expected.reshape(shape),
+        class_change=np.clip(1.0 - same_class, 0.0, 1.0).reshape(shape),
     )
 
 
@@ -212,7 +218,7 @@ def _dbh_range(
 def _standardised(edge: float, stems: _Stems) -> NDArray[np.float64]:
     above = edge - stems.dbh
     exact = np.where(above > RESOLUTION, np.inf, -np.inf)
-    z = np.divide(above, stems.dbh_sd, out=exact, where=stems.dbh_sd > 0.0)
+    z = np.divide(above, stems.dbh_sd, out=exact, where=stems.dbh_sd > RESOLUTION)
     z = np.where(np.abs(z) > _FAR, np.copysign(np.inf, z), z)
     return np.where(np.isnan(stems.dbh) | np.isnan(stems.dbh_sd), np.nan, z)
 
@@ -242,17 +248,16 @@ def _inside_and_in_range(
     margin, sd = limit - sight.distance_m, np.hypot(sight.sd_m, moved)
     exact = np.where(margin >= -RESOLUTION / 2.0, np.inf, -np.inf)
     exact[np.isnan(margin) | np.isnan(sd)] = np.nan
-    reach = np.divide(margin, sd, out=exact, where=sd > 0.0)
+    reach = np.divide(margin, sd, out=exact, where=sd > RESOLUTION)
     chance: NDArray[np.float64] = ndtr(reach)
-    cut = np.isfinite(low) | np.isfinite(high)
+    cut = ~((low == -np.inf) & (high == np.inf))
     free = cut & (moved == 0.0)
     chance[free] *= ndtr(high[free]) - ndtr(low[free])
     bound = cut & ~free
     if bound.any():
         correlation = -moved[bound] / sd[bound]
-        chance[bound] = _both_below(high[bound], reach[bound], correlation) - _both_below(
-            low[bound], reach[bound], correlation
-        )
+        both = _both_below(high[bound], reach[bound], correlation) - _both_below(low[bound], reach[bound], correlation)
+        chance[bound] = np.maximum(both, 0.0)
     return chance
 
 
@@ -266,7 +271,7 @@ def _sight(design: Design, circle: int, stems: _Stems) -> _Sight:
     offset = sampled_by is not None and sampled_by.offset_m > 0.0
     rule = design.slope_rule
     if not offset and rule == "horizontal":
-        return _Sight(stems.distance, np.ones(stems.distance.shape), stems.tape_sd)
+        return _Sight(stems.distance + stems.shift, np.ones(stems.distance.shape), stems.tape_sd)
 
     def compared(azimuth: NDArray[np.float64], distance: NDArray[np.float64]) -> NDArray[np.float64]:
         return compared_distance(
@@ -285,7 +290,7 @@ def _sight(design: Design, circle: int, stems: _Stems) -> _Sight:
     step = np.maximum(stems.tape_sd, 0.001)
     far, near = compared(stems.azimuth, stems.distance + step), compared(stems.azimuth, stems.distance - step)
     gradient = (far - near) / (2.0 * step)
-    mean = here + (right + left - 2.0 * here + far + near - 2.0 * here) / 2.0
+    mean = here + gradient * stems.shift + (right + left - 2.0 * here + far + near - 2.0 * here) / 2.0
     sd = np.hypot(gradient * stems.tape_sd, (right - left) / 2.0)
     if offset or not np.isfinite(stems.slope_distance).any():
         return _Sight(mean, gradient, sd)

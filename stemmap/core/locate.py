@@ -72,6 +72,9 @@ class PositionErrors:
         Of the distance as it was measured, before the vertical angle: metres.
     tangential_sd_m
         Across the line of sight, metres.
+    shift_m
+        Expected minus computed horizontal distance, metres: an uncertain vertical angle makes distances come out too
+        long. 0 for horizontal distances.
     var_east, var_north, cov_east_north
         The covariance in the grid, square metres.
     """
@@ -80,6 +83,7 @@ class PositionErrors:
     tape_sd_m: NDArray[np.float64]
     slope_sd_m: NDArray[np.float64]
     tangential_sd_m: NDArray[np.float64]
+    shift_m: NDArray[np.float64]
     var_east: NDArray[np.float64]
     var_north: NDArray[np.float64]
     cov_east_north: NDArray[np.float64]
@@ -151,8 +155,9 @@ def position_errors(
 ) -> PositionErrors:
     """Carry the standard deviations of the measurements to the stem's position.
 
-    First order: var(D) = cos(v)^2 var(s) + (s sin(v))^2 var(v) + var(dbh) / 200^2 along the line of sight, and
-    (D sd(azimuth))^2 across it.
+    Across the line of sight (D sd(azimuth))^2; along it the variance of s cos(v), by the exact moments of the cosine of
+    a normal angle, E cos(v) = cos(v) exp(-var(v) / 2) and E cos(v)^2 = (1 + cos(2v) exp(-2 var(v))) / 2, and
+    var(dbh) / 200^2. To first order that is cos(v)^2 var(s) + (s sin(v))^2 var(v) + var(dbh) / 200^2.
 
     Parameters
     ----------
@@ -166,26 +171,32 @@ def position_errors(
     measured = np.asarray(distance_m, dtype=float)
     horizontal = horizontal_distance(measured, vertical_angle_deg=vertical_angle_deg, dbh_cm=dbh_cm)
     slope_sd = np.hypot(measured * (precision.distance_sd_percent / 100.0), precision.distance_sd_m) + 0.0 * measured
-    tape_sd = slope_sd
+    tape_sd, shift = slope_sd, np.zeros(slope_sd.shape)
     if vertical_angle_deg is not None:
         angle = np.radians(np.asarray(vertical_angle_deg, dtype=float))
-        tape_sd = np.hypot(
-            slope_sd * np.cos(angle), measured * np.sin(angle) * np.radians(precision.vertical_angle_sd_deg)
+        spread = np.radians(precision.vertical_angle_sd_deg) ** 2
+        cosine, square = (
+            np.exp(-spread / 2.0) * np.cos(angle),
+            (1.0 + np.exp(-2.0 * spread) * np.cos(2.0 * angle)) / 2.0,
         )
+        # Of level angles the difference of squares may fall below 0 by the last digit.
+        tape_sd = np.sqrt(square * slope_sd**2 + np.maximum(square - cosine**2, 0.0) * measured**2)
+        shift = measured * (cosine - np.cos(angle))
     radial_sd = tape_sd
     if dbh_cm is not None:
         radial_sd = np.hypot(tape_sd, dbh_sd(dbh_cm, precision) * _HALF_DBH)
     tangential_sd = np.abs(horizontal) * np.radians(precision.azimuth_sd_deg)
-    sine, cosine = offsets(grid_azimuth_deg, 1.0)
+    east, north = offsets(grid_azimuth_deg, 1.0)
     along, across = radial_sd**2, tangential_sd**2
     return PositionErrors(
         radial_sd_m=radial_sd,
         tape_sd_m=tape_sd,
         slope_sd_m=slope_sd,
         tangential_sd_m=tangential_sd,
-        var_east=along * sine**2 + across * cosine**2,
-        var_north=along * cosine**2 + across * sine**2,
-        cov_east_north=(along - across) * sine * cosine,
+        shift_m=shift,
+        var_east=along * east**2 + across * north**2,
+        var_north=along * north**2 + across * east**2,
+        cov_east_north=(along - across) * east * north,
     )
 
 
