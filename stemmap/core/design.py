@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
+from stemmap.core.locate import offsets, polar
 from stemmap.errors import InputError
 from stemmap.units import SQUARE_METRES_PER_HECTARE
 
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "KINDS",
+    "RESOLUTION",
     "SLOPE_RULES",
     "Circle",
     "DbhClass",
@@ -285,20 +287,14 @@ def compared_distance(
     """
     offset = circle is not None and circle.offset_m > 0.0
     if circle is not None and offset:
-        east, north = _offsets(azimuth_deg, distance_m)
-        east0, north0 = _offsets(circle.offset_azimuth_deg, circle.offset_m)
-        east, north = east - east0, north - north0
-        distance = np.hypot(east, north)
-        if rule == "horizontal":
-            return distance
-        azimuth_deg = np.degrees(np.arctan2(east, north))
-    else:
-        distance = distance_m
-        if rule == "horizontal":
-            return distance
+        x, y = offsets(azimuth_deg, distance_m)
+        x0, y0 = offsets(circle.offset_azimuth_deg, circle.offset_m)
+        azimuth_deg, distance_m = polar(x - x0, y - y0)
+    if rule == "horizontal":
+        return distance_m
     tangent = _column(slope_percent) / 100.0
     fall = tangent * np.cos(np.radians(azimuth_deg - _column(aspect_deg)))
-    along = distance * np.sqrt(1.0 + np.where(tangent == 0.0, 0.0, fall) ** 2)
+    along = distance_m * np.sqrt(1.0 + np.where(tangent == 0.0, 0.0, fall) ** 2)
     if slope_distance_m is None or offset:
         return along
     return np.where(np.isfinite(slope_distance_m), slope_distance_m, along)
@@ -339,8 +335,8 @@ def expansion_factor(
     """
     if design.kind == "angle_count":
         assert design.basal_area_factor is not None
-        with np.errstate(divide="ignore"):
-            factor = design.basal_area_factor / (math.pi * (dbh_cm / 200.0) ** 2)
+        basal_area = math.pi * (np.where(dbh_cm > 0.0, dbh_cm, np.nan) / 200.0) ** 2
+        factor = design.basal_area_factor / basal_area
         if design.max_radius_m is None:
             return factor
         return np.maximum(factor, SQUARE_METRES_PER_HECTARE / (math.pi * design.max_radius_m**2))
@@ -431,12 +427,6 @@ def _cosine(slope_percent: ArrayLike | None) -> NDArray[np.float64]:
 
 def _column(column: ArrayLike | None) -> NDArray[np.float64]:
     return np.asarray(np.nan if column is None else column, dtype=float)
-
-
-def _offsets(azimuth_deg: ArrayLike, distance_m: ArrayLike) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    angle = np.radians(np.asarray(azimuth_deg, dtype=float))
-    distance = np.asarray(distance_m, dtype=float)
-    return distance * np.sin(angle), distance * np.cos(angle)
 
 
 def _require_positive(value: float, what: str) -> None:

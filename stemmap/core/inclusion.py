@@ -16,6 +16,7 @@ from stemmap.core.design import (
     expansion_factor,
     limiting_distance,
 )
+from stemmap.core.locate import HALF_DBH
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -24,8 +25,6 @@ __all__ = ["Inclusion", "probability"]
 
 # A class whose limits lie farther away than this many standard deviations (3e-7) is left out.
 _FAR: Final = 5.0
-# A stem's axis is half a dbh behind its face: centimetres of dbh to metres of distance.
-_HALF_DBH: Final = 1.0 / 200.0
 # Standard normal arguments beyond this are as good as infinite.
 _CERTAIN: Final = 40.0
 
@@ -148,7 +147,7 @@ def probability(
         tape_sd_m,
         tangential_sd_m,
         dbh_sd_cm,
-        np.where(to_face, _HALF_DBH, 0.0),
+        np.where(to_face, HALF_DBH, 0.0),
         radius_m,
         slope_percent,
         aspect_deg,

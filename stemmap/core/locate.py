@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from pyproj import CRS, Transformer
 
 __all__ = [
+    "HALF_DBH",
     "PositionErrors",
     "Precision",
     "dbh_sd",
@@ -25,8 +26,8 @@ __all__ = [
     "project",
 ]
 
-# A stem is half a dbh behind its face: centimetres of dbh to metres of distance.
-_HALF_DBH: Final = 1.0 / 200.0
+#: A stem's axis is half a dbh behind its face: metres of distance per centimetre of dbh.
+HALF_DBH: Final = 1.0 / 200.0
 # Where the short series ends and the exact geodesic begins; the series is good to 0.001 mm inside.
 _SERIES_REACH_M: Final = 60.0
 _SERIES_LATITUDE: Final = 85.0
@@ -114,7 +115,7 @@ def horizontal_distance(
     if vertical_angle_deg is not None:
         distance = distance * np.cos(np.radians(vertical_angle_deg))
     if dbh_cm is not None:
-        distance = distance + np.asarray(dbh_cm, dtype=float) * _HALF_DBH
+        distance = distance + np.asarray(dbh_cm, dtype=float) * HALF_DBH
     return distance
 
 
@@ -184,7 +185,7 @@ def position_errors(
         shift = measured * (cosine - np.cos(angle))
     radial_sd = tape_sd
     if dbh_cm is not None:
-        radial_sd = np.hypot(tape_sd, dbh_sd(dbh_cm, precision) * _HALF_DBH)
+        radial_sd = np.hypot(tape_sd, dbh_sd(dbh_cm, precision) * HALF_DBH)
     tangential_sd = np.abs(horizontal) * np.radians(precision.azimuth_sd_deg)
     east, north = offsets(grid_azimuth_deg, 1.0)
     along, across = radial_sd**2, tangential_sd**2
