@@ -1,0 +1,80 @@
+"""Every action of the window, declared once and turned into menu entries and shortcuts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMenu, QWidget
+
+
+@dataclass(frozen=True)
+class Entry:
+    """An action.
+
+    Parameters
+    ----------
+    name
+        Name for ever, used as the object name.
+    text
+        Menu text with its mnemonic.
+    help
+        One sentence for tool tip and status bar.
+    run
+        What it does.
+    keys
+        Shortcuts; a standard key that the platform leaves empty falls back on the next.
+    needs
+        When it can be used: always, with a survey open, or while work is under way.
+    role
+        Place in the application menu of systems that have one.
+    """
+
+    name: str
+    text: str
+    help: str
+    run: Callable[[], Any]
+    keys: Sequence[QKeySequence.StandardKey | str] = ()
+    needs: Literal["nothing", "survey", "work"] = "nothing"
+    role: QAction.MenuRole = QAction.MenuRole.NoRole
+
+
+#: Stands for a line between two groups of a menu.
+SEPARATOR = None
+
+
+def make_action(owner: QWidget, entry: Entry) -> QAction:
+    """An action of a window, with its shortcuts in force wherever the focus is."""
+    action = QAction(entry.text, owner)
+    action.setObjectName(entry.name)
+    keys = shortcuts(entry.keys)
+    action.setShortcuts(keys)
+    shown = f" ({keys[0].toString(QKeySequence.SequenceFormat.NativeText)})" if keys else ""
+    action.setToolTip(entry.help + shown)
+    action.setStatusTip(entry.help)
+    action.setWhatsThis(entry.help)
+    action.setMenuRole(entry.role)
+    # Qt hands over whether the action is checked, which no entry asks for.
+    action.triggered.connect(lambda _checked=False: entry.run())
+    owner.addAction(action)
+    return action
+
+
+def shortcuts(keys: Iterable[QKeySequence.StandardKey | str]) -> list[QKeySequence]:
+    """Key sequences in order and without doubles; standard keys that this platform leaves empty are passed over."""
+    found: list[QKeySequence] = []
+    for key in keys:
+        bound = QKeySequence.keyBindings(key) if isinstance(key, QKeySequence.StandardKey) else [QKeySequence(key)]
+        found += [one for one in bound if not one.isEmpty() and one not in found]
+    return found
+
+
+def fill_menu(menu: QMenu, actions: dict[str, QAction], names: Iterable[str | None]) -> None:
+    """Put actions into a menu by name."""
+    for name in names:
+        if name is None:
+            menu.addSeparator()
+        else:
+            menu.addAction(actions[name])

@@ -1,0 +1,181 @@
+"""The selected plot's findings as sentences."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QPoint, QRect, QSize, Qt, Slot
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QLabel,
+    QListView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from stemmap.desktop.palettes import severity_colour
+from stemmap.desktop.sentences import finding_place, finding_remainder, severity_word, visit_name, visit_state
+from stemmap.desktop.session import Session
+
+if TYPE_CHECKING:
+    from stemmap.survey.findings import Finding
+
+_Index = QModelIndex | QPersistentModelIndex
+_NO_PARENT = QModelIndex()
+_WRAPPED = int(Qt.TextFlag.TextWordWrap | Qt.TextFlag.TextWrapAnywhere) | int(Qt.AlignmentFlag.AlignLeft)
+_FINDING = Qt.ItemDataRole.UserRole
+_MARGIN = 8
+_SIGN = 20
+
+
+class FindingsModel(QAbstractListModel):
+    """Findings of the selected visit as the session holds them."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session = session
+
+    def renew(self) -> None:
+        """Show what the session holds now."""
+        self.beginResetModel()
+        self.endResetModel()
+
+    def rowCount(self, parent: _Index = _NO_PARENT) -> int:
+        return 0 if parent.isValid() else len(self._session.findings)
+
+    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        if not index.isValid() or index.row() >= len(self._session.findings):
+            return None
+        told = self._session.findings[index.row()]
+        if role == _FINDING:
+            return told
+        if role == Qt.ItemDataRole.DisplayRole:
+            return told.message
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return " ".join([f"{severity_word(told.severity)}, {finding_place(told)}.", told.message, finding_remainder(told)])
+        return None
+
+
+class SentenceDelegate(QStyledItemDelegate):
+    """Paints a finding: sign and word of its severity, what it speaks of, the sentence, and what it is worth."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
+        told: Finding = index.data(_FINDING)
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        palette = option.palette
+        painter.save()
+        background = QPalette.ColorRole.Highlight if selected else QPalette.ColorRole.Base
+        painter.fillRect(option.rect, palette.color(background))
+        ink = palette.color(QPalette.ColorRole.HighlightedText if selected else QPalette.ColorRole.Text)
+        inner = option.rect.adjusted(_MARGIN, _MARGIN - 2, -_MARGIN, -_MARGIN + 2)
+        self._paint_sign(painter, inner.topLeft(), told, option, ink if selected else None)
+        painter.setPen(ink)
+        inner.setLeft(inner.left() + _SIGN)
+        for text, font in _paragraphs(told, option.font):
+            height = _height(text, font, inner.width())
+            painter.setFont(font)
+            painter.drawText(QRect(inner.topLeft(), QSize(inner.width(), height)), _WRAPPED, text)
+            inner.setTop(inner.top() + height)
+        if not selected:
+            painter.setPen(palette.color(QPalette.ColorRole.Mid))
+            painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
+        elif option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(ink)
+            painter.drawRect(option.rect.adjusted(1, 1, -2, -2))
+        painter.restore()
+
+    def _paint_sign(
+        self, painter: QPainter, corner: QPoint, told: Finding, option: QStyleOptionViewItem, ink: Any
+    ) -> None:
+        """A letter in a frame: a full square for an error, a hollow one for a warning, none for a note."""
+        box = QRect(corner.x(), corner.y() + 1, 15, 15)
+        colour = ink or severity_colour(told.severity, option.palette)
+        font = QFont(option.font)
+        font.setBold(True)
+        font.setPixelSize(11)
+        painter.setFont(font)
+        painter.setPen(colour)
+        if told.severity == "error":
+            painter.fillRect(box, colour)
+            under = QPalette.ColorRole.Highlight if ink else QPalette.ColorRole.Base
+            painter.setPen(option.palette.color(under))
+        elif told.severity == "warning":
+            painter.drawRect(box)
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, {"error": "!", "warning": "?", "note": "i"}[told.severity])
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: _Index) -> QSize:
+        told: Finding = index.data(_FINDING)
+        view = option.widget
+        width = (view.viewport().width() if isinstance(view, QListView) else 300) - 2 * _MARGIN - _SIGN
+        height = sum(_height(text, font, width) for text, font in _paragraphs(told, option.font))
+        return QSize(width, height + 2 * _MARGIN - 2)
+
+
+def _paragraphs(told: Finding, font: QFont) -> list[tuple[str, QFont]]:
+    strong = QFont(font)
+    strong.setBold(True)
+    heading = f"{severity_word(told.severity)} · {finding_place(told)}"
+    parts = [(heading, strong), (told.message, font), (finding_remainder(told), font)]
+    return [(text, one) for text, one in parts if text]
+
+
+def _height(text: str, font: QFont, width: int) -> int:
+    return QFontMetrics(font).boundingRect(QRect(0, 0, max(width, 60), 100_000), _WRAPPED, text).height() + 2
+
+
+class FindingsPanel(QWidget):
+    """Follows and leads the selected finding."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._heading = QLabel()
+        self._heading.setWordWrap(True)
+        self._heading.setContentsMargins(_MARGIN, 6, _MARGIN, 6)
+        self.list = QListView()
+        self._model = FindingsModel(session, self.list)
+        self.list.setModel(self._model)
+        self.list.setItemDelegate(SentenceDelegate(self.list))
+        self.list.setAccessibleName(self.tr("Findings of the plot"))
+        self.list.setAccessibleDescription(self.tr("Choosing a finding selects the stem it speaks of."))
+        self.list.setResizeMode(QListView.ResizeMode.Adjust)
+        self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self.list.selectionModel().currentChanged.connect(self._on_row_chosen)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self._heading)
+        layout.addWidget(self.list, 1)
+        session.replaced.connect(self._on_visit_selected)
+        session.visit_selected.connect(self._on_visit_selected)
+        session.finding_selected.connect(self._on_finding_selected)
+
+    @Slot()
+    def _on_visit_selected(self) -> None:
+        self._model.renew()
+        opened = self._session.opened
+        if opened is not None:
+            visit = self._session.visit
+            self._heading.setText(f"{visit_name(opened.workup, visit)}: {visit_state(opened, visit)}")
+        self._on_finding_selected()
+
+    @Slot()
+    def _on_finding_selected(self) -> None:
+        place = self._session.finding
+        if place < 0:
+            self.list.clearSelection()
+            self.list.setCurrentIndex(QModelIndex())
+        elif place != self.list.currentIndex().row():
+            self.list.setCurrentIndex(self._model.index(place))
+            self.list.scrollTo(self._model.index(place))
+
+    @Slot(QModelIndex, QModelIndex)
+    def _on_row_chosen(self, current: QModelIndex, _previous: QModelIndex) -> None:
+        if current.isValid():
+            self._session.select_finding(current.row())

@@ -1,0 +1,172 @@
+"""Work off the GUI thread: frozen inputs go out, one unchanging result comes back, and only if it is still wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
+
+from stemmap.errors import Cancelled
+from stemmap.progress import Progress
+
+#: Milliseconds between two looks at how far the work is.
+_TICK = 100
+
+
+@dataclass(frozen=True)
+class _Outcome:
+    number: int
+    result: Any = None
+    fault: BaseException | None = None
+
+
+class _Run(QRunnable):
+    """One piece of work on a thread of the pool; kept by `Jobs` until its outcome has been handled."""
+
+    def __init__(self, jobs: Jobs, number: int, channel: str, work: Callable[[Progress], Any]) -> None:
+        super().__init__()
+        self.setAutoDelete(False)
+        self.channel = channel
+        self.latest: tuple[str, float | None] = ("", None)
+        self.progress = Progress(report=self._note)
+        self._jobs, self._number, self._work = jobs, number, work
+
+    def _note(self, sentence: str, share: float | None) -> None:
+        self.latest = (sentence, share)
+
+    def run(self) -> None:
+        try:
+            outcome = _Outcome(self._number, result=self._work(self.progress))
+        except BaseException as fault:  # noqa: BLE001 - whatever happened is told on the GUI thread
+            outcome = _Outcome(self._number, fault=fault)
+        self._jobs.ended.emit(outcome)
+
+
+@dataclass(frozen=True)
+class _Wanted:
+    run: _Run
+    apply: Callable[[Any], None]
+    refused: Callable[[], None] | None
+    shown: bool
+
+
+class Jobs(QObject):
+    """Runs work in channels: new work in a channel stops the older one, whose result is thrown away.
+
+    Signals
+    -------
+    progressed
+        Sentence and share done (-1: unknown) of the work shown to the user, ten times a second.
+    idled
+        No work shown to the user is left.
+    failed
+        The exception of a piece of work that is still wanted.
+    """
+
+    progressed = Signal(str, float)
+    idled = Signal()
+    failed = Signal(object)
+    ended = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(3)
+        self._count = 0
+        self._wanted: dict[int, _Wanted] = {}
+        self._stopped: dict[int, _Run] = {}
+        self._clock = QTimer(self, interval=_TICK)
+        self._clock.timeout.connect(self._on_tick)
+        self.ended.connect(self._on_ended, Qt.ConnectionType.QueuedConnection)
+
+    def start(
+        self,
+        channel: str,
+        work: Callable[[Progress], Any],
+        *,
+        apply: Callable[[Any], None],
+        refused: Callable[[], None] | None = None,
+        shown: bool = True,
+    ) -> None:
+        """Run `work` and hand its result to `apply` on the GUI thread.
+
+        Parameters
+        ----------
+        channel
+            Work that is still running in it is stopped first.
+        work
+            Called on another thread; must touch no widget.
+        apply
+            Called on the GUI thread with the result.
+        refused
+            Called on the GUI thread when the work failed or was cancelled by the user, before `failed` is told.
+        shown
+            Whether progress is told.
+        """
+        self._drop(channel)
+        self._count += 1
+        run = _Run(self, self._count, channel, work)
+        self._wanted[self._count] = _Wanted(run, apply, refused, shown)
+        self._pool.start(run)
+        if shown:
+            self._clock.start()
+
+    @property
+    def busy(self) -> bool:
+        """Whether work shown to the user is under way."""
+        return any(wanted.shown for wanted in self._wanted.values())
+
+    def runs(self, channel: str) -> bool:
+        """Whether work of a channel is under way."""
+        return any(wanted.run.channel == channel for wanted in self._wanted.values())
+
+    @Slot()
+    def cancel(self) -> None:
+        """Stop what is shown to the user at its next step."""
+        for wanted in self._wanted.values():
+            if wanted.shown:
+                wanted.run.progress.stop.set()
+
+    def close(self) -> None:
+        """Stop everything and wait for it."""
+        for number, wanted in list(self._wanted.items()):
+            self._forget(number, wanted)
+        self._clock.stop()
+        self._pool.waitForDone()
+
+    def _drop(self, channel: str) -> None:
+        for number, wanted in list(self._wanted.items()):
+            if wanted.run.channel == channel:
+                self._forget(number, wanted)
+
+    def _forget(self, number: int, wanted: _Wanted) -> None:
+        """Want a run no longer; it is kept alive until its thread has left it."""
+        wanted.run.progress.stop.set()
+        self._stopped[number] = self._wanted.pop(number).run
+
+    @Slot()
+    def _on_tick(self) -> None:
+        shown = [wanted.run for wanted in self._wanted.values() if wanted.shown]
+        if shown:
+            sentence, share = shown[-1].latest
+            self.progressed.emit(sentence, -1.0 if share is None else share)
+
+    @Slot(object)
+    def _on_ended(self, outcome: _Outcome) -> None:
+        self._stopped.pop(outcome.number, None)
+        wanted = self._wanted.pop(outcome.number, None)
+        if wanted is None:
+            return
+        if wanted.shown and not self.busy:
+            self._clock.stop()
+            self.idled.emit()
+        if outcome.fault is None and wanted.run.progress.stop.is_set():
+            outcome = _Outcome(outcome.number, fault=Cancelled("Stopped on request; nothing was changed."))
+        if outcome.fault is None:
+            wanted.apply(outcome.result)
+            return
+        if wanted.refused is not None:
+            wanted.refused()
+        self.failed.emit(outcome.fault)

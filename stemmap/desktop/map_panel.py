@@ -1,0 +1,55 @@
+"""The map with a line above it that names the plot, and one below that says what it cannot show."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Slot
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.map_canvas import MapCanvas
+from stemmap.desktop.sentences import visit_name, visit_state
+from stemmap.desktop.session import WHOLE_SURVEY, Session
+
+
+class MapPanel(QWidget):
+    """Heading, map, notes."""
+
+    def __init__(self, session: Session, jobs: Jobs, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.canvas = MapCanvas(session, jobs)
+        self.heading = QLabel()
+        self.heading.setContentsMargins(10, 6, 10, 6)
+        self.notes = QLabel()
+        self.notes.setWordWrap(True)
+        self.notes.setContentsMargins(10, 4, 10, 4)
+        self.notes.setAccessibleName(self.tr("Notes on the map"))
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self.heading)
+        layout.addWidget(self.canvas, 1)
+        layout.addWidget(self.notes)
+        self.canvas.described.connect(self._on_described)
+        session.replaced.connect(self._on_visit_selected)
+        session.visit_selected.connect(self._on_visit_selected)
+
+    @Slot()
+    def _on_visit_selected(self) -> None:
+        opened, visit = self._session.opened, self._session.visit
+        if opened is None:
+            return
+        parts = [visit_name(opened.workup, visit)]
+        if visit != WHOLE_SURVEY:
+            stratum = str(opened.workup.survey.visits.texts("stratum")[visit])
+            parts += [self.tr("stratum {name}").format(name=stratum)] if stratum else []
+        self.heading.setText("   ".join([", ".join(parts), visit_state(opened, visit)]))
+
+    @Slot()
+    def _on_described(self) -> None:
+        shown, workup = self.canvas.shown, self._session.workup
+        sentences = list(shown.scene.notes) if shown is not None else []
+        if shown is not None and workup is not None and not workup.survey.visits.stem_count[shown.request.visit]:
+            sentences.insert(0, self.tr("No stems were recorded on this plot."))
+        self.notes.setText(" ".join(sentences))
+        self.notes.setVisible(bool(sentences))

@@ -1,0 +1,95 @@
+"""What the map asks for off the GUI thread: one plot described for one size, scale and set of colours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from stemmap.progress import Progress
+
+if TYPE_CHECKING:
+    from stemmap.drawing.palette import Theme
+    from stemmap.drawing.scene import Box, Scene, View
+    from stemmap.survey.findings import Finding
+    from stemmap.tasks.workup import Workup
+
+
+@dataclass(frozen=True)
+class MapRequest:
+    """A map that is wanted.
+
+    Parameters
+    ----------
+    workup, visit, findings
+        The survey, the row of the visit and its findings.
+    dark
+        Whether it is painted light on dark.
+    width, height, per_millimetre
+        Size of the map and of a millimetre in units of the window.
+    view
+        The part of the ground wanted; None: the whole plot.
+    """
+
+    workup: Workup
+    visit: int
+    findings: tuple[Finding, ...]
+    dark: bool
+    width: int
+    height: int
+    per_millimetre: float
+    view: View | None
+
+
+@dataclass(frozen=True)
+class DescribedMap:
+    """A map ready to be painted.
+
+    Parameters
+    ----------
+    request
+        What it was made for.
+    frame
+        What must be seen of the whole plot.
+    view
+        The view that was asked for.
+    scene
+        The plot.
+    north
+        The north arrow.
+    """
+
+    request: MapRequest
+    frame: Box
+    view: View
+    scene: Scene
+    north: Scene
+
+
+def theme_of(*, dark: bool) -> Theme:
+    """Colours of the map in a light or a dark window."""
+    from stemmap.drawing.palette import DARK, LIGHT
+
+    return DARK if dark else LIGHT
+
+
+def describe_map(request: MapRequest, _progress: Progress | None = None) -> DescribedMap:
+    """Describe a plot for the screen."""
+    from stemmap.drawing.ground import north_mark
+    from stemmap.drawing.plot_map import describe_plot, frame_of, north_word
+    from stemmap.drawing.scene import View
+
+    survey, measured = request.workup.survey, request.workup.measured
+    frame = frame_of(survey, measured, request.visit)
+    view = request.view or View.fitting(frame, request.width, request.height, request.per_millimetre)
+    theme = theme_of(dark=request.dark)
+    scene = describe_plot(
+        survey,
+        measured,
+        request.visit,
+        findings=request.findings,
+        theme=theme,
+        millimetres_per_metre=view.millimetres_per_metre,
+        corners=False,
+    )
+    north = north_mark(north_word(survey, measured, request.visit), theme)
+    return DescribedMap(request, frame, view, scene, north)

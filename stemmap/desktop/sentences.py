@@ -1,0 +1,141 @@
+"""Words for what the window shows: the state of a plot, a stem on the map, what a finding is worth."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication, QLocale
+
+if TYPE_CHECKING:
+    from stemmap.desktop.session import Opened
+    from stemmap.survey.findings import Finding, Severity
+    from stemmap.survey.settings import Settings
+    from stemmap.tasks.workup import Workup
+
+_tr = QCoreApplication.translate
+
+
+def number(value: float, decimals: int) -> str:
+    """A number as people of this country write it; a dash when it is not known."""
+    if value != value:  # NaN
+        return "–"
+    return QLocale().toString(float(value), "f", decimals)
+
+
+def severity_word(severity: Severity) -> str:
+    """The word shown for a severity."""
+    words = {
+        "error": _tr("sentences", "Error"),
+        "warning": _tr("sentences", "To look at"),
+        "note": _tr("sentences", "Note"),
+    }
+    return words[severity]
+
+
+def count_words(errors: int, warnings: int, notes: int) -> str:
+    """Numbers of findings in words; notes are told only where nothing weighs more."""
+    words = []
+    if errors:
+        words.append(_tr("sentences", "1 error") if errors == 1 else _tr("sentences", "%n errors", "", errors))
+    if warnings:
+        words.append(_tr("sentences", "%n to look at", "", warnings))
+    if notes and not words:
+        words.append(_tr("sentences", "1 note") if notes == 1 else _tr("sentences", "%n notes", "", notes))
+    return ", ".join(words)
+
+
+def visit_state(opened: Opened, row: int) -> str:
+    """The state of a plot visit, or of the whole survey's files (row -1), in words."""
+    counted = count_words(int(opened.errors[row]), int(opened.warnings[row]), int(opened.notes[row]))
+    words = [_lack_of_stems(opened, row), counted] if row >= 0 else [counted]
+    return ", ".join(word for word in words if word) or _tr("sentences", "no findings")
+
+
+def _lack_of_stems(opened: Opened, row: int) -> str:
+    from stemmap.survey.plot_status import PlotStatus
+
+    visits, status = opened.workup.survey.visits, int(opened.workup.summary.status[row])
+    if status == PlotStatus.NOT_REACHED:
+        return _tr("sentences", "not reached")
+    if status == PlotStatus.NON_FOREST:
+        return _tr("sentences", "non-forest")
+    if visits.first_stem[row] == visits.first_stem[row + 1]:
+        return _tr("sentences", "empty plot") if status == PlotStatus.EMPTY else _tr("sentences", "no stems")
+    if len(visits.records) and visits.special[row] < 0 and visits.general[row] < 0:
+        return _tr("sentences", "no plot data")
+    return ""
+
+
+def visit_name(workup: Workup, row: int) -> str:
+    """Plot and visit as typed."""
+    if row < 0:
+        return _tr("sentences", "Whole survey")
+    plot, visit = workup.survey.visits.plot[row], workup.survey.visits.visit[row]
+    named = _tr("sentences", "Plot {plot}").format(plot=plot)
+    return _tr("sentences", "{plot}, visit {visit}").format(plot=named, visit=visit) if visit else named
+
+
+def azimuth_unit(settings: Settings) -> str:
+    """Short sign of the azimuth unit."""
+    signs = {"degree": "°", "gon": " gon"}
+    return signs.get(settings.measurement.azimuth_unit, " mil")
+
+
+def inside_words(workup: Workup, row: int) -> str:
+    """Whether a stem is in, in words."""
+    measured = workup.measured
+    if not measured.inside_known[row]:
+        return _tr("sentences", "not known whether in")
+    word = _tr("sentences", "in") if measured.inside[row] else _tr("sentences", "out")
+    return _tr("sentences", "{word}, borderline").format(word=word) if measured.borderline[row] else word
+
+
+def stem_sentence(workup: Workup, row: int) -> str:
+    """A stem in one line: number, species, dbh, azimuth and distance, in or out."""
+    stems, measured = workup.survey.stems, workup.measured
+    label = stems.label(row)
+    parts = [_tr("sentences", "Stem {label}").format(label=label) if label else _tr("sentences", "Stem without number")]
+    species = stems.records.columns.get("species")
+    if species is not None and species.codes[row] >= 0:
+        parts.append(str(species.labels[species.codes[row]]))
+    dbh = float(measured.dbh_cm[row])
+    parts.append(_tr("sentences", "dbh {dbh} cm").format(dbh=number(dbh, 1)) if dbh == dbh else _tr("sentences", "no dbh"))
+    unit = azimuth_unit(workup.survey.settings)
+    azimuth = stems.records.columns.get("azimuth")
+    if azimuth is not None and azimuth.codes[row] >= 0:
+        typed = f"{azimuth.labels[azimuth.codes[row]]}{unit}"
+        parts.append(_tr("sentences", "azimuth {azimuth}").format(azimuth=typed))
+    distance = float(measured.horizontal_distance_m[row])
+    if distance == distance:
+        parts.append(_tr("sentences", "distance {distance} m").format(distance=number(distance, 2)))
+    parts.append(inside_words(workup, row))
+    return ", ".join(parts)
+
+
+def finding_place(told: Finding) -> str:
+    """What a finding speaks of."""
+    if told.stem_row >= 0:
+        return _tr("sentences", "stem {stem}").format(stem=told.stem) if told.stem else _tr("sentences", "a stem")
+    if told.visit_row >= 0:
+        return _tr("sentences", "the plot")
+    return str(told.evidence.get("file") or _tr("sentences", "the survey"))
+
+
+def finding_remainder(told: Finding) -> str:
+    """What is proposed and what the finding is worth, in one line; empty when neither is known."""
+    parts = []
+    likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
+    if likely:
+        values = ", ".join(
+            f"{proposal['field']} {proposal['value']:g} ({100 * (proposal['probability'] or 0):.0f} %)"
+            for proposal in likely
+        )
+        parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
+    stems, area = told.effect["stems_per_ha"], told.effect["basal_area_m2_per_ha"]
+    if stems:
+        parts.append(
+            _tr("sentences", "Worth {stems} stems/ha, {area} m²/ha.").format(
+                stems=number(stems, 1), area=number(area if area is not None else float("nan"), 2)
+            )
+        )
+    return " ".join(parts)

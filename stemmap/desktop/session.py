@@ -1,0 +1,205 @@
+"""The one state of the window: which survey is open and which plot, stem and finding are selected."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    from stemmap.survey.findings import Finding
+    from stemmap.survey.settings import Settings
+    from stemmap.tasks.workup import Workup
+
+#: Selected in place of a plot: the survey as a whole, with what is said about its files.
+WHOLE_SURVEY = -1
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A survey worked up, with everything the panels ask for at once; made off the GUI thread.
+
+    Parameters
+    ----------
+    workup
+        The survey with what was computed from it.
+    errors, warnings, notes
+        Number of findings by visit row, and of those about files in the last place; shape (visits + 1,).
+    strata
+        Estimates per stratum, as the summary tells them.
+    """
+
+    workup: Workup
+    errors: NDArray[np.int64]
+    warnings: NDArray[np.int64]
+    notes: NDArray[np.int64]
+    strata: tuple[dict[str, Any], ...]
+
+
+def prepare(workup: Workup) -> Opened:
+    """Count the findings of each visit and estimate the strata; what panels read later is computed here as well."""
+    import numpy as np
+
+    findings = workup.findings
+    about_files = findings.of_visit(WHOLE_SURVEY)
+    _ = findings.worst_of_stem, findings.counts
+    counts = [
+        np.append(findings.count_by_visit(severity), sum(told.severity == severity for told in about_files))
+        for severity in ("error", "warning", "note")
+    ]
+    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()))
+
+
+class Session(QObject):
+    """What is open and selected. Panels read it when a signal says that something changed, and hold nothing themselves.
+
+    Signals
+    -------
+    replaced
+        Another survey was opened, or the same one was worked up under other settings.
+    visit_selected, stem_selected, finding_selected
+        Another plot visit, stem or finding was selected (or none).
+    settings_edited
+        Other settings are wanted; the survey under them is not there yet.
+    """
+
+    replaced = Signal()
+    visit_selected = Signal()
+    stem_selected = Signal()
+    finding_selected = Signal()
+    settings_edited = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.opened: Opened | None = None
+        self.settings: Settings | None = None
+        self.settings_at_opening: Settings | None = None
+        self.visit = WHOLE_SURVEY
+        self.stem = -1
+        self.finding = -1
+        self.findings: list[Finding] = []
+
+    @property
+    def workup(self) -> Workup | None:
+        """The survey worked up, None when nothing is open."""
+        return None if self.opened is None else self.opened.workup
+
+    @property
+    def selected_finding(self) -> Finding | None:
+        """The selected finding, None when there is none."""
+        return self.findings[self.finding] if 0 <= self.finding < len(self.findings) else None
+
+    def show(self, opened: Opened) -> None:
+        """Show another survey, at the first plot that has something to look at."""
+        import numpy as np
+
+        settings = opened.workup.survey.settings
+        self.opened, self.settings, self.settings_at_opening = opened, settings, settings
+        doubtful = np.flatnonzero((opened.errors + opened.warnings)[:-1])
+        has_plots = len(opened.workup.survey.visits) > 0
+        self.visit = int(doubtful[0]) if len(doubtful) else 0 if has_plots else WHOLE_SURVEY
+        self.stem = self.finding = -1
+        self.findings = opened.workup.findings.of_visit(self.visit)
+        self.replaced.emit()
+
+    def update(self, opened: Opened) -> None:
+        """Show the same survey under other settings; the selection stays."""
+        chosen = self.selected_finding
+        self.opened, self.settings = opened, opened.workup.survey.settings
+        self.findings = opened.workup.findings.of_visit(self.visit)
+        same = [place for place, told in enumerate(self.findings) if chosen is not None and told.id == chosen.id]
+        self.finding = same[0] if same else -1
+        self.replaced.emit()
+
+    def edit(self, dotted: str, value: Any) -> None:
+        """Want one setting changed.
+
+        Raises
+        ------
+        InputError
+            When the value does not fit; the settings stay as they were.
+        """
+        if self.settings is not None:
+            self.want(self.settings.having(dotted, value))
+
+    def want(self, settings: Settings) -> None:
+        """Want other settings."""
+        self.settings = settings
+        self.settings_edited.emit()
+
+    def keep_settings(self) -> None:
+        """Go back to the settings of what is shown, because the survey under those wanted could not be computed."""
+        if self.workup is not None:
+            self.settings = self.workup.survey.settings
+            self.replaced.emit()
+
+    def select_visit(self, row: int) -> None:
+        """Select a plot visit by its row, or the whole survey."""
+        if self.workup is None or row == self.visit or not WHOLE_SURVEY <= row < len(self.workup.survey.visits):
+            return
+        self.visit, self.stem, self.finding = row, -1, -1
+        self.findings = self.workup.findings.of_visit(row)
+        self.visit_selected.emit()
+
+    def select_stem(self, row: int) -> None:
+        """Select a stem by its row (-1: none) and its first finding; its plot comes with it."""
+        if self.workup is None or row == self.stem:
+            return
+        if row >= 0:
+            self.select_visit(int(self.workup.survey.stems.visit_row[row]))
+        self.stem = row
+        self.stem_selected.emit()
+        chosen = self.selected_finding
+        if chosen is None or chosen.stem_row != row:
+            places = [place for place, told in enumerate(self.findings) if row >= 0 and told.stem_row == row]
+            self._choose_finding(places[0] if places else -1)
+
+    def select_finding(self, place: int) -> None:
+        """Select one of the plot's findings by its place (-1: none) and the stem it speaks of."""
+        self._choose_finding(place)
+        if (chosen := self.selected_finding) is not None and chosen.stem_row != self.stem:
+            self.stem = chosen.stem_row
+            self.stem_selected.emit()
+
+    def _choose_finding(self, place: int) -> None:
+        if place != self.finding:
+            self.finding = place
+            self.finding_selected.emit()
+
+    def step_visit(self, step: int) -> None:
+        """Go to the next (1) or previous (-1) plot visit."""
+        self.select_visit(max(self.visit + step, WHOLE_SURVEY))
+
+    def step_finding(self, step: int) -> bool:
+        """Go to the next (1) or previous (-1) error or warning, over to other plots; whether there was one."""
+        if self.opened is None:
+            return False
+        place = self._doubtful_place(self.finding + step if self.finding >= 0 or step > 0 else -1, step)
+        if place is None:
+            row = self._doubtful_visit(step)
+            if row is None:
+                return False
+            self.select_visit(row)
+            place = self._doubtful_place(0 if step > 0 else len(self.findings) - 1, step)
+        if place is not None:
+            self.select_finding(place)
+        return place is not None
+
+    def _doubtful_place(self, first: int, step: int) -> int | None:
+        last = len(self.findings) if step > 0 else -1
+        places = range(first, last, step) if 0 <= first < len(self.findings) else range(0)
+        return next((place for place in places if self.findings[place].severity != "note"), None)
+
+    def _doubtful_visit(self, step: int) -> int | None:
+        """The nearest visit in the direction of `step` with an error or warning, the whole survey coming first."""
+        import numpy as np
+
+        if self.opened is None:
+            return None
+        doubtful = np.flatnonzero(np.roll(self.opened.errors + self.opened.warnings, 1)) - 1
+        beyond = doubtful[doubtful > self.visit] if step > 0 else doubtful[doubtful < self.visit][::-1]
+        return int(beyond[0]) if len(beyond) else None
