@@ -5,8 +5,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.survey.findings import Batch
-from stemmap.survey.measured import UNKNOWN_STATION, station_rows
 from stemmap.survey.registry import Case, check
+from stemmap.survey.sight import UNKNOWN_STATION, station_rows
 
 
 @check("station-unknown", family="import", severity="warning", needs=("station",))

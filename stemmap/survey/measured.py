@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from enum import IntEnum
 
 import numpy as np
@@ -10,11 +10,13 @@ from numpy.typing import NDArray
 
 from stemmap.core import bearings, inclusion, locate
 from stemmap.core.design import Membership, membership
-from stemmap.survey.place import Centres, centres, coordinate_system, results_crs
-from stemmap.survey.records import Column, Records
-from stemmap.survey.settings import Settings, StatusWords, sampling_design
+from stemmap.survey.north import north
+from stemmap.survey.place import Centres, centres, results_crs
+from stemmap.survey.records import Column
+from stemmap.survey.settings import StatusWords, sampling_design
+from stemmap.survey.sight import AT_CENTRE, FromCentre, Sight, diameter, from_centre, lines_of_sight, positive
 from stemmap.survey.survey import Stems, Survey
-from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES
+from stemmap.units import METRES
 
 Floats = NDArray[np.float64]
 
@@ -107,7 +109,7 @@ def measure(survey: Survey) -> Measured:
     """Compute everything that follows from the records and the settings, all plots at once.
 
     A value that cannot be a measurement is taken as missing: an azimuth outside the full circle of its unit, a
-    distance or diameter that is zero or negative.
+    distance or diameter that is zero or negative, a vertical angle of 90 degrees or more.
 
     Raises
     ------
@@ -117,34 +119,36 @@ def measure(survey: Survey) -> Measured:
     settings, stems = survey.settings, survey.stems
     places = centres(survey)
     crs = results_crs(survey, places)
-    turning = _turning(survey, places, crs)
+    turn = north(survey, places, crs)
     dbh = diameter(stems.records, settings)
-    sight = _sight(survey, dbh)
-    azimuth, distance, errors = _from_centre(survey, sight)
+    sight = lines_of_sight(survey, dbh)
+    seen = from_centre(survey, sight)
     row = stems.visit_row
-    grid_azimuth = np.mod(azimuth + turning.to_grid[row], 360.0)
-    x, y = locate.offsets(grid_azimuth, distance)
+    grid_azimuth = bearings.grid_azimuth(seen.azimuth_deg, declination_deg=turn.to_grid[row], convergence_deg=0.0)
+    true_azimuth = bearings.grid_azimuth(seen.azimuth_deg, declination_deg=turn.to_true[row], convergence_deg=0.0)
+    x, y = locate.offsets(grid_azimuth, seen.distance_m)
     status, known = stem_status(stems.records.columns.get("status"), len(stems), settings.status)
-    member, chance = _membership(survey, azimuth, distance, dbh, errors=errors, sight=sight)
-    member = _as_first_visit(survey, member)
+    member, chance = _membership(survey, seen, dbh, sight=sight)
+    if settings.design.membership == "first_visit":
+        member, chance = _as_first_visit(survey, member, chance)
     gap = np.abs(member.compared_distance_m - member.limiting_distance_m)
     level = settings.errors.borderline_probability
     near = (chance.probability > level) & (chance.probability < 1.0 - level)
     return Measured(
         centres=places,
         crs=crs,
-        declination_deg=turning.declination,
-        convergence_deg=turning.convergence,
+        declination_deg=turn.declination_deg,
+        convergence_deg=turn.convergence_deg,
         radius_m=largest_radius(survey),
         status=status,
         status_known=known,
         dbh_cm=dbh,
-        horizontal_distance_m=distance,
-        true_azimuth_deg=np.mod(azimuth + turning.to_true[row], 360.0),
+        horizontal_distance_m=seen.distance_m,
+        true_azimuth_deg=true_azimuth,
         grid_azimuth_deg=grid_azimuth,
         x_m=x,
         y_m=y,
-        errors=errors,
+        errors=_turned(seen.errors, turn.to_grid[row]),
         limiting_distance_m=member.limiting_distance_m,
         compared_distance_m=member.compared_distance_m,
         circle=member.circle,
@@ -155,23 +159,6 @@ def measure(survey: Survey) -> Measured:
         expansion_per_ha=member.expansion_per_ha,
         borderline=(near | (gap <= settings.errors.borderline_m)) & np.isfinite(gap),
     )
-
-
-def diameter(records: Records, settings: Settings) -> Floats:
-    """Dbh in centimetres by stem: as typed, from millimetres, from girth; the mean where two were measured crosswise.
-
-    NaN where nothing above zero was typed.
-    """
-    unit = DBH_CENTIMETRES[settings.measurement.length_unit]
-    first = _positive(records.numbers("dbh_cm")) * unit
-    for name, factor in (("dbh_mm", 0.1), ("girth_cm", unit / np.pi)):
-        if records.has(name):
-            first = np.where(np.isnan(first), _positive(records.numbers(name)) * factor, first)
-    for name, factor in (("dbh_cross_cm", unit), ("dbh_cross_mm", 0.1)):
-        if records.has(name):
-            second = _positive(records.numbers(name)) * factor
-            first = np.where(np.isnan(second), first, np.where(np.isnan(first), second, 0.5 * (first + second)))
-    return first
 
 
 def stem_status(column: Column | None, count: int, words: StatusWords) -> tuple[NDArray[np.int8], NDArray[np.bool_]]:
@@ -195,7 +182,7 @@ def largest_radius(survey: Survey) -> Floats:
     radius = np.full(len(survey.visits), np.nan)
     if design.kind == "fixed":
         radius[:] = np.nan if design.radius_m is None else design.radius_m * unit
-        own = _positive(survey.visits.numbers("radius_m")) * unit
+        own = positive(survey.visits.numbers("radius_m")) * unit
         return np.where(np.isnan(own), radius, own)
     if design.kind == "concentric":
         radius[:] = max((circle.radius_m + circle.offset_m for circle in design.circles), default=np.nan) * unit
@@ -204,213 +191,53 @@ def largest_radius(survey: Survey) -> Floats:
     return radius
 
 
-@dataclass(frozen=True)
-class _Turning:
-    """Degrees to add to an azimuth as typed, by visit, and where they come from."""
-
-    declination: Floats
-    convergence: Floats
-    to_true: Floats
-    to_grid: Floats
-
-
-def _turning(survey: Survey, places: Centres, crs: str | None) -> _Turning:
-    count, measurement = len(survey.visits), survey.settings.measurement
-    none = np.zeros(count)
-    located = np.isfinite(places.lon)
-    target = none.copy()
-    if crs is not None and located.any():
-        target[located] = bearings.convergence(places.lon[located], places.lat[located], coordinate_system(crs))
-    if measurement.north == "grid":
-        # Grid north is that of the plot's own system where the centre is given in one.
-        own = target.copy()
-        for text, rows in places.by_system():
-            system = coordinate_system(text)
-            if system.is_projected and text != crs:
-                own[rows] = bearings.convergence(places.lon[rows], places.lat[rows], system)
-        return _Turning(none, target, own, own - target)
-    declination = none
-    if measurement.north == "magnetic":
-        declination = _declination(survey, places)
-    drawn = np.where(np.isnan(declination), 0.0, declination)
-    return _Turning(declination, target, declination, drawn - target)
-
-
-def _declination(survey: Survey, places: Centres) -> Floats:
-    """Declination by visit: the plot's own, else the settings', else computed for place and day."""
-    declination = survey.visits.numbers("declination_deg")
-    said = survey.settings.measurement.declination_deg
-    if said is not None:
-        declination = np.where(np.isnan(declination), said, declination)
-    rows = np.flatnonzero(np.isnan(declination) & np.isfinite(places.lon) & ~np.isnat(survey.visits.date))
-    if len(rows):
-        declination[rows] = bearings.declination(
-            places.lon[rows],
-            places.lat[rows],
-            survey.visits.numbers("elevation_m")[rows],
-            survey.visits.date[rows],
-        )
-    return declination
-
-
-@dataclass(frozen=True)
-class _Sight:
-    """Lines of sight as measured: degrees in the north they were typed in, metres; NaN where unusable."""
-
-    azimuth: Floats
-    distance: Floats
-    vertical_angle: Floats | None
-    dbh: Floats | None
-    horizontal: Floats
-
-
-def _sight(survey: Survey, dbh: Floats) -> _Sight:
-    measurement, records = survey.settings.measurement, survey.stems.records
-    azimuth, distance = _polar_columns(records, survey.settings)
-    angle = records.numbers("vertical_angle_deg") if measurement.distance == "slope" else None
-    to_face = dbh if measurement.distance_to == "face" else None
-    horizontal = locate.horizontal_distance(distance, vertical_angle_deg=angle, dbh_cm=to_face)
-    return _Sight(azimuth, distance, angle, to_face, horizontal)
-
-
-def _polar_columns(records: Records, settings: Settings) -> tuple[Floats, Floats]:
-    """Azimuth in degrees and distance in metres as far as they can be measurements."""
-    unit = settings.measurement.azimuth_unit
-    azimuth = records.numbers("azimuth")
-    usable = (azimuth >= 0.0) & (azimuth <= FULL_CIRCLE[unit])
-    degrees = bearings.to_degrees(np.where(usable, azimuth, np.nan), unit)
-    return degrees, _positive(records.numbers("distance_m")) * METRES[settings.measurement.length_unit]
-
-
-def _from_centre(survey: Survey, sight: _Sight) -> tuple[Floats, Floats, locate.PositionErrors]:
-    """Azimuth and distance from the plot centre, whatever point the stem was measured from, and the errors."""
-    error = survey.settings.errors
-    precision = locate.Precision(
-        azimuth_sd_deg=error.azimuth_sd_deg,
-        distance_sd_m=error.distance_sd_m,
-        distance_sd_percent=error.distance_sd_percent,
-        vertical_angle_sd_deg=error.vertical_angle_sd_deg,
-        dbh_sd_percent=error.dbh_sd_percent,
-        dbh_sd_mm=error.dbh_sd_mm,
+def _turned(errors: locate.PositionErrors, degrees: Floats) -> locate.PositionErrors:
+    """The same errors with the covariance against a north from which azimuths read larger by these degrees."""
+    if not degrees.any():
+        return errors
+    sine, cosine = np.sin(np.radians(degrees)), np.cos(np.radians(degrees))
+    east, north, both = errors.var_east, errors.var_north, errors.cov_east_north
+    return replace(
+        errors,
+        var_east=cosine**2 * east + sine**2 * north + 2.0 * sine * cosine * both,
+        var_north=sine**2 * east + cosine**2 * north - 2.0 * sine * cosine * both,
+        cov_east_north=sine * cosine * (north - east) + (cosine**2 - sine**2) * both,
     )
-    errors = locate.position_errors(
-        sight.azimuth, sight.distance, precision, vertical_angle_deg=sight.vertical_angle, dbh_cm=sight.dbh
-    )
-    station = station_rows(survey)
-    elsewhere = np.flatnonzero(station != AT_CENTRE)
-    if not len(elsewhere):
-        return sight.azimuth, sight.horizontal, errors
-    leg_azimuth, leg = _station_legs(survey)
-    leg_errors = locate.position_errors(leg_azimuth, leg, precision)
-    place = station[elsewhere]
-    x, y = locate.offsets(sight.azimuth[elsewhere], sight.horizontal[elsewhere])
-    leg_x, leg_y = locate.offsets(leg_azimuth[place], leg[place])
-    known = place != UNKNOWN_STATION
-    azimuth, distance = sight.azimuth.copy(), sight.horizontal.copy()
-    seen, away = locate.polar(x + leg_x, y + leg_y)
-    azimuth[elsewhere], distance[elsewhere] = np.where(known, seen, np.nan), np.where(known, away, np.nan)
-    return azimuth, distance, _with_leg(errors, leg_errors, elsewhere, place, azimuth)
-
-
-def _station_legs(survey: Survey) -> tuple[Floats, Floats]:
-    """Azimuth and distance of every station from the centre; a station at distance zero is the centre itself."""
-    azimuth, _ = _polar_columns(survey.stations, survey.settings)
-    distance = survey.stations.numbers("distance_m") * METRES[survey.settings.measurement.length_unit]
-    # One more row, all unknown, for stems whose station nobody described.
-    at_centre = distance == 0.0
-    return np.append(np.where(at_centre, 0.0, azimuth), np.nan), np.append(distance, np.nan)
-
-
-def _with_leg(
-    errors: locate.PositionErrors,
-    leg: locate.PositionErrors,
-    rows: NDArray[np.int64],
-    place: NDArray[np.int64],
-    azimuth: Floats,
-) -> locate.PositionErrors:
-    """Errors of stems measured from a station: those of the leg added, seen from the centre."""
-    east, north, both = errors.var_east.copy(), errors.var_north.copy(), errors.cov_east_north.copy()
-    east[rows] += leg.var_east[place]
-    north[rows] += leg.var_north[place]
-    both[rows] += leg.cov_east_north[place]
-    radial, tangential = errors.radial_sd_m.copy(), errors.tangential_sd_m.copy()
-    radial[rows], tangential[rows] = locate.polar_errors(azimuth[rows], east[rows], north[rows], both[rows])
-    tape = errors.tape_sd_m.copy()
-    tape[rows] = radial[rows]
-    return locate.PositionErrors(radial, tape, errors.slope_sd_m, tangential, east, north, both)
-
-
-#: In `station_rows`: the stem was measured from the plot centre.
-AT_CENTRE = -2
-#: In `station_rows`: the stem names a station that nobody described.
-UNKNOWN_STATION = -1
-
-
-def station_rows(survey: Survey) -> NDArray[np.int64]:
-    """Row of each stem's station in the stations table, `AT_CENTRE` or `UNKNOWN_STATION`; shape (stems,).
-
-    A station without a plot holds for all plots. An empty cell means the plot centre.
-    """
-    stems, stations = survey.stems, survey.stations
-    column = stems.records.columns.get("station")
-    rows = np.full(len(stems), AT_CENTRE, np.int64)
-    if column is None:
-        return rows
-    described: dict[tuple[str, str], int] = {}
-    for row, key in enumerate(zip(stations.texts("plot"), stations.texts("station"), strict=True)):
-        described.setdefault((str(key[0]).strip(), str(key[1]).strip()), row)
-    used = np.flatnonzero(column.filled)
-    pairs, place = np.unique(stems.visit_row[used] * len(column.labels) + column.codes[used], return_inverse=True)
-    found = []
-    for pair in pairs.tolist():
-        plot, label = survey.visits.plot[pair // len(column.labels)], str(column.labels[pair % len(column.labels)])
-        found.append(described.get((plot, label.strip()), described.get(("", label.strip()), UNKNOWN_STATION)))
-    rows[used] = np.array(found, np.int64)[place] if found else rows[used]
-    return rows
 
 
 def _membership(
-    survey: Survey,
-    azimuth: Floats,
-    distance: Floats,
-    dbh: Floats,
-    *,
-    errors: locate.PositionErrors,
-    sight: _Sight,
+    survey: Survey, seen: FromCentre, dbh: Floats, *, sight: Sight
 ) -> tuple[Membership, inclusion.Inclusion]:
     """In or out, and with which probability; azimuths, aspect and offsets in the north they were typed in."""
     settings, row = survey.settings, survey.stems.visit_row
     design = sampling_design(settings)
     if design is None:
-        return _undecided(distance)
+        return _undecided(seen.distance_m)
     visits, error = survey.visits, settings.errors
     unit = METRES[settings.measurement.length_unit]
     slope_distance = None
-    if sight.vertical_angle is not None:
-        from_centre = station_rows(survey) == AT_CENTRE
-        to_axis = 0.0 if sight.dbh is None else np.nan_to_num(sight.dbh) / 200.0
-        slope_distance = np.where(from_centre, sight.distance + to_axis, np.nan)
+    if sight.vertical_angle_deg is not None:
+        to_axis = 0.0 if sight.dbh_cm is None else sight.dbh_cm / 200.0
+        slope_distance = np.where(sight.station == AT_CENTRE, sight.distance_m + to_axis, np.nan)
+    record = {"azimuth_deg": seen.azimuth_deg, "distance_m": seen.distance_m, "dbh_cm": dbh}
     ground = {
-        "radius_m": (_positive(visits.numbers("radius_m")) * unit)[row],
+        "radius_m": (positive(visits.numbers("radius_m")) * unit)[row],
         "slope_percent": visits.numbers("slope_percent")[row],
         "aspect_deg": visits.numbers("aspect_deg")[row],
         "slope_distance_m": slope_distance,
     }
-    member = membership(design, azimuth_deg=azimuth, distance_m=distance, dbh_cm=dbh, **ground)
     precision = locate.Precision(dbh_sd_percent=error.dbh_sd_percent, dbh_sd_mm=error.dbh_sd_mm)
     chance = inclusion.probability(
         design,
-        azimuth_deg=azimuth,
-        distance_m=distance,
-        dbh_cm=dbh,
-        tape_sd_m=errors.tape_sd_m,
-        tangential_sd_m=errors.tangential_sd_m,
-        dbh_sd_cm=locate.dbh_sd(dbh, precision),
-        to_face=sight.dbh is not None,
-        slope_sd_m=errors.slope_sd_m,
+        **record,
         **ground,
+        tape_sd_m=seen.errors.tape_sd_m,
+        tangential_sd_m=seen.errors.tangential_sd_m,
+        dbh_sd_cm=locate.dbh_sd(dbh, precision),
+        to_face=sight.dbh_cm is not None,
+        slope_sd_m=seen.errors.slope_sd_m,
     )
-    return member, chance
+    return membership(design, **record, **ground), chance
 
 
 def _undecided(distance: Floats) -> tuple[Membership, inclusion.Inclusion]:
@@ -421,18 +248,14 @@ def _undecided(distance: Floats) -> tuple[Membership, inclusion.Inclusion]:
     return member, inclusion.Inclusion(nothing, nothing, nothing)
 
 
-def _as_first_visit(survey: Survey, member: Membership) -> Membership:
+def _as_first_visit(
+    survey: Survey, member: Membership, chance: inclusion.Inclusion
+) -> tuple[Membership, inclusion.Inclusion]:
     """Where membership is fixed at the first visit: the decision and weight of the stem's first record."""
-    if survey.settings.design.membership != "first_visit":
-        return member
     first = first_records(survey.stems, survey.visits.previous)
-    return Membership(
-        limiting_distance_m=member.limiting_distance_m[first],
-        compared_distance_m=member.compared_distance_m[first],
-        expansion_per_ha=member.expansion_per_ha[first],
-        circle=member.circle[first],
-        inside=member.inside[first],
-        known=member.known[first],
+    return (
+        Membership(**{each.name: getattr(member, each.name)[first] for each in fields(member)}),
+        inclusion.Inclusion(**{each.name: getattr(chance, each.name)[first] for each in fields(chance)}),
     )
 
 
@@ -449,7 +272,3 @@ def first_records(stems: Stems, previous: NDArray[np.int64]) -> NDArray[np.int64
     first = np.empty(len(stems), np.int64)
     first[order] = order[start]
     return np.where(visit[first] == visit, row, first)
-
-
-def _positive(numbers: Floats) -> Floats:
-    return np.where(numbers > 0.0, numbers, np.nan)

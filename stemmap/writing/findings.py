@@ -25,9 +25,7 @@ def write_findings(stream: TextIO, findings: Findings, form: str) -> None:
 def counts_sentence(findings: Findings) -> str:
     """How many findings there are, in words."""
     counts = findings.counts
-    words = [
-        f"{counts[name]} {name}{'' if counts[name] == 1 else 's'}" for name in ("error", "warning", "note") if counts[name]
-    ]
+    words = [f"{count} {name}{'' if count == 1 else 's'}" for name, count in counts.items() if count]
     return ", ".join(words) or "no findings"
 
 
