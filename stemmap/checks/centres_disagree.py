@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.core.locate import geographic
 from stemmap.survey.findings import Batch
-from stemmap.survey.place import coordinate_system
+from stemmap.survey.place import coordinate_system, stated_systems
 from stemmap.survey.registry import Case, check
 
 #: Metres by which two pairs of coordinates of one centre may differ (rounded degrees; common practice).
@@ -24,8 +24,7 @@ def centres_disagree(case: Case) -> Iterator[Batch]:
     visits, places = case.survey.visits, case.measured.centres
     easting, northing = visits.numbers("easting"), visits.numbers("northing")
     both = (places.system == 0) & np.isfinite(easting) & np.isfinite(northing)
-    texts = visits.texts("crs").astype(str)
-    texts[texts == ""] = case.survey.settings.crs or ""
+    texts = stated_systems(case.survey)
     for text in np.unique(texts[both]):
         if not text or text in places.unusable:
             continue

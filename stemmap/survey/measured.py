@@ -224,20 +224,20 @@ def _membership(
         "radius_m": (positive(visits.numbers("radius_m")) * unit)[row],
         "slope_percent": visits.numbers("slope_percent")[row],
         "aspect_deg": visits.numbers("aspect_deg")[row],
-        "slope_distance_m": slope_distance,
     }
     precision = locate.Precision(dbh_sd_percent=error.dbh_sd_percent, dbh_sd_mm=error.dbh_sd_mm)
     chance = inclusion.probability(
         design,
         **record,
         **ground,
+        slope_distance_m=slope_distance,
         tape_sd_m=seen.errors.tape_sd_m,
         tangential_sd_m=seen.errors.tangential_sd_m,
         dbh_sd_cm=locate.dbh_sd(dbh, precision),
         to_face=sight.dbh_cm is not None,
         slope_sd_m=seen.errors.slope_sd_m,
     )
-    return membership(design, **record, **ground), chance
+    return membership(design, **record, **ground, slope_distance_m=slope_distance), chance
 
 
 def _undecided(distance: Floats) -> tuple[Membership, inclusion.Inclusion]:

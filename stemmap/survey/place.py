@@ -86,6 +86,13 @@ def coordinate_system(text: str) -> CRS:
     return crs
 
 
+def stated_systems(survey: Survey) -> NDArray[np.str_]:
+    """Text of the system of each plot's easting and northing: its own, else the settings'; shape (visits,)."""
+    own = survey.visits.texts("crs").astype(str)
+    stripped = np.strings.strip(own)
+    return np.where(stripped == "", survey.settings.crs or "", stripped)
+
+
 def centres(survey: Survey) -> Centres:
     """Plot centres: longitude and latitude where they stand, else easting and northing with their system.
 
@@ -95,8 +102,7 @@ def centres(survey: Survey) -> Centres:
     lon, lat = visits.numbers("lon"), visits.numbers("lat")
     easting, northing = visits.numbers("easting"), visits.numbers("northing")
     on_earth = np.isfinite(lon) & np.isfinite(lat) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 360.0)
-    texts = visits.texts("crs").astype(str)
-    texts[texts == ""] = survey.settings.crs or ""
+    texts = stated_systems(survey)
     names, code = np.unique(texts, return_inverse=True)
     systems, unusable = [WGS84], []
     number_of_name = np.full(len(names), -1, np.int64)
@@ -136,7 +142,8 @@ def results_crs(survey: Survey, places: Centres) -> str | None:
         coordinate_system(survey.settings.crs)
         return survey.settings.crs
     used = [text for text, _ in places.by_system()]
-    if len(used) == 1 and coordinate_system(used[0]).is_projected:
+    # One system may be written in several ways.
+    if len({coordinate_system(text) for text in used}) == 1 and coordinate_system(used[0]).is_projected:
         return used[0]
     known = np.isfinite(places.lon) & np.isfinite(places.lat)
     if not known.any():
