@@ -13,9 +13,10 @@ _tr = QCoreApplication.translate
 def about_text() -> str:
     """What the box says, as simple markup."""
     paragraphs = (
-        _tr("about", "<b>stemmap {version}</b><br>Checks, maps and summarises stem records of circular forest sample plots.").format(
-            version=__version__
-        ),
+        _tr(
+            "about",
+            "<b>stemmap {version}</b><br>Checks, maps and summarises stem records of circular forest sample plots.",
+        ).format(version=__version__),
         _tr(
             "about",
             "The maps and coordinates are no legal survey. Work in the forest is dangerous: wind, slopes, dead trees "

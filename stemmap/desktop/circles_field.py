@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QLocale, Qt, Signal, Slot
+from PySide6.QtCore import QLocale, QSignalBlocker, Qt, Signal, Slot
 from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from stemmap.errors import InputError
@@ -35,7 +35,9 @@ class CirclesField(QTableWidget):
         self.setHorizontalHeaderLabels([self.tr("radius"), self.tr("dbh from"), self.tr("dbh below")])
         self.setAccessibleName(self.tr("Concentric circles"))
         self.setToolTip(
-            self.tr("A stem counts in the largest circle whose smallest dbh it reaches. Clear a radius to drop its circle.")
+            self.tr(
+                "A stem counts in the largest circle whose dbh it reaches. Clear a radius to drop its circle."
+            )
         )
         self.setTabKeyNavigation(False)
         self.verticalHeader().hide()
@@ -44,19 +46,18 @@ class CirclesField(QTableWidget):
 
     def show_circles(self, circles: tuple[CircleSettings, ...]) -> None:
         """Show circles without telling them as an edit."""
-        blocked = self.blockSignals(True)
-        self._circles = circles
-        self.setRowCount(len(circles) + 1)
-        for row in range(len(circles) + 1):
-            for column, name in enumerate(_COLUMNS):
-                value = getattr(circles[row], name) if row < len(circles) else None
-                text = "" if value is None else QLocale().toString(float(value), "g", 6)
-                item = QTableWidgetItem(text)
-                item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-                self.setItem(row, column, item)
-        rows = self.verticalHeader().defaultSectionSize() * (len(circles) + 1)
-        self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 4)
-        self.blockSignals(blocked)
+        with QSignalBlocker(self):
+            self._circles = circles
+            self.setRowCount(len(circles) + 1)
+            for row in range(len(circles) + 1):
+                for column, name in enumerate(_COLUMNS):
+                    value = getattr(circles[row], name) if row < len(circles) else None
+                    text = "" if value is None else QLocale().toString(float(value), "g", 6)
+                    item = QTableWidgetItem(text)
+                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                    self.setItem(row, column, item)
+            rows = self.verticalHeader().defaultSectionSize() * (len(circles) + 1)
+            self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 4)
 
     @Slot(int, int)
     def _on_cell_changed(self, _row: int, _column: int) -> None:
@@ -89,4 +90,5 @@ class CirclesField(QTableWidget):
         try:
             return float(text.replace(",", "."))
         except ValueError as fault:
-            raise InputError(self.tr("{text} is no number; the circles stay as they were.").format(text=repr(text))) from fault
+            told = self.tr("{text} is no number; the circles stay as they were.")
+            raise InputError(told.format(text=repr(text))) from fault

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QWidget
 
@@ -28,6 +28,7 @@ class ChoiceField(QComboBox):
         self.setCurrentIndex(self.findData(value))
 
     def wheelEvent(self, e: QWheelEvent) -> None:
+        """Let the page scroll unless this field has the focus."""
         if self.hasFocus():
             super().wheelEvent(e)
         else:
@@ -58,11 +59,11 @@ class NumberField(QDoubleSpinBox):
 
     def show_number(self, number: float | None) -> None:
         """Show a number without telling it as an edit."""
-        blocked = self.blockSignals(True)
-        self.setValue(0.0 if number is None else number)
-        self.blockSignals(blocked)
+        with QSignalBlocker(self):
+            self.setValue(0.0 if number is None else number)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
+        """Let the page scroll unless this field has the focus."""
         if self.hasFocus():
             super().wheelEvent(event)
         else:

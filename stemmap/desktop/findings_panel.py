@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QPoint, QRect, QSize, Qt, Slot
-from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QPointF,
+    QRect,
+    QSize,
+    Qt,
+    Slot,
+)
+from PySide6.QtGui import QColor, QFont, QPainter, QPalette, QTextLayout, QTextOption
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QLabel,
@@ -26,7 +37,6 @@ if TYPE_CHECKING:
 
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
-_WRAPPED = int(Qt.TextFlag.TextWordWrap | Qt.TextFlag.TextWrapAnywhere) | int(Qt.AlignmentFlag.AlignLeft)
 _FINDING = Qt.ItemDataRole.UserRole
 _MARGIN = 8
 _SIGN = 20
@@ -45,9 +55,11 @@ class FindingsModel(QAbstractListModel):
         self.endResetModel()
 
     def rowCount(self, parent: _Index = _NO_PARENT) -> int:
+        """Number of rows."""
         return 0 if parent.isValid() else len(self._session.findings)
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell shows or says."""
         if not index.isValid() or index.row() >= len(self._session.findings):
             return None
         told = self._session.findings[index.row()]
@@ -56,7 +68,8 @@ class FindingsModel(QAbstractListModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return told.message
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return " ".join([f"{severity_word(told.severity)}, {finding_place(told)}.", told.message, finding_remainder(told)])
+            heading = f"{severity_word(told.severity)}, {finding_place(told)}."
+            return " ".join([heading, told.message, finding_remainder(told)])
         return None
 
 
@@ -64,6 +77,7 @@ class SentenceDelegate(QStyledItemDelegate):
     """Paints a finding: sign and word of its severity, what it speaks of, the sentence, and what it is worth."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
+        """Paint one finding."""
         told: Finding = index.data(_FINDING)
         selected = bool(option.state & QStyle.StateFlag.State_Selected)
         palette = option.palette
@@ -76,10 +90,9 @@ class SentenceDelegate(QStyledItemDelegate):
         painter.setPen(ink)
         inner.setLeft(inner.left() + _SIGN)
         for text, font in _paragraphs(told, option.font):
-            height = _height(text, font, inner.width())
-            painter.setFont(font)
-            painter.drawText(QRect(inner.topLeft(), QSize(inner.width(), height)), _WRAPPED, text)
-            inner.setTop(inner.top() + height)
+            lines = _lines(text, font, inner.width())
+            lines.draw(painter, QPointF(inner.topLeft()))
+            inner.setTop(inner.top() + _height(lines))
         if not selected:
             painter.setPen(palette.color(QPalette.ColorRole.Mid))
             painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
@@ -89,9 +102,11 @@ class SentenceDelegate(QStyledItemDelegate):
         painter.restore()
 
     def _paint_sign(
-        self, painter: QPainter, corner: QPoint, told: Finding, option: QStyleOptionViewItem, ink: Any
+        self, painter: QPainter, corner: QPoint, told: Finding, option: QStyleOptionViewItem, ink: QColor | None
     ) -> None:
-        """A letter in a frame: a full square for an error, a hollow one for a warning, none for a note."""
+        """The letter of the family as on the map: in a full square for an error, an open one for the rest."""
+        from stemmap.drawing.doubts import LETTERS
+
         box = QRect(corner.x(), corner.y() + 1, 15, 15)
         colour = ink or severity_colour(told.severity, option.palette)
         font = QFont(option.font)
@@ -103,15 +118,16 @@ class SentenceDelegate(QStyledItemDelegate):
             painter.fillRect(box, colour)
             under = QPalette.ColorRole.Highlight if ink else QPalette.ColorRole.Base
             painter.setPen(option.palette.color(under))
-        elif told.severity == "warning":
+        else:
             painter.drawRect(box)
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, {"error": "!", "warning": "?", "note": "i"}[told.severity])
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, LETTERS[told.family])
 
     def sizeHint(self, option: QStyleOptionViewItem, index: _Index) -> QSize:
+        """Size that suits the content."""
         told: Finding = index.data(_FINDING)
         view = option.widget
         width = (view.viewport().width() if isinstance(view, QListView) else 300) - 2 * _MARGIN - _SIGN
-        height = sum(_height(text, font, width) for text, font in _paragraphs(told, option.font))
+        height = sum(_height(_lines(text, font, width)) for text, font in _paragraphs(told, option.font))
         return QSize(width, height + 2 * _MARGIN - 2)
 
 
@@ -123,8 +139,24 @@ def _paragraphs(told: Finding, font: QFont) -> list[tuple[str, QFont]]:
     return [(text, one) for text, one in parts if text]
 
 
-def _height(text: str, font: QFont, width: int) -> int:
-    return QFontMetrics(font).boundingRect(QRect(0, 0, max(width, 60), 100_000), _WRAPPED, text).height() + 2
+def _lines(text: str, font: QFont, width: int) -> QTextLayout:
+    """A text broken into lines between words, or within a word that is longer than a line."""
+    layout = QTextLayout(text, font)
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    layout.beginLayout()
+    top = 0.0
+    while (line := layout.createLine()).isValid():
+        line.setLineWidth(max(width, 60))
+        line.setPosition(QPointF(0.0, top))
+        top += line.height()
+    layout.endLayout()
+    return layout
+
+
+def _height(lines: QTextLayout) -> int:
+    return ceil(lines.boundingRect().height()) + 2
 
 
 class FindingsPanel(QWidget):

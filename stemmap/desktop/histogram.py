@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtGui import QImage
 
@@ -56,7 +57,7 @@ def draw_histogram(request: HistogramRequest, _progress: Progress | None = None)
     axes = figure.add_subplot()
     axes.patch.set_alpha(0.0)
     edges = request.edges_cm
-    steps = [upper - lower for lower, upper in zip(edges, edges[1:], strict=False)]
+    steps = [upper - lower for lower, upper in pairwise(edges)]
     axes.bar(edges[:-1], request.stems_per_ha, width=[0.9 * step for step in steps], align="edge", color=request.fill)
     axes.set_xlabel(request.x_label, color=request.ink, fontsize=request.font_pixels)
     axes.set_ylabel(request.y_label, color=request.ink, fontsize=request.font_pixels)
@@ -67,8 +68,8 @@ def draw_histogram(request: HistogramRequest, _progress: Progress | None = None)
         axes.spines[side].set_visible(False)
     for side in ("left", "bottom"):
         axes.spines[side].set_color(request.ink)
-    canvas.draw()
-    buffer = canvas.buffer_rgba()
+    canvas.draw()  # type: ignore[no-untyped-call]  # matplotlib gives no types for its canvases
+    buffer = canvas.buffer_rgba()  # type: ignore[no-untyped-call]  # as above
     height, width = buffer.shape[:2]
     image = QImage(buffer, width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
     image.setDevicePixelRatio(request.pixel_ratio)

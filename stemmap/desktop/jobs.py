@@ -37,9 +37,10 @@ class _Run(QRunnable):
         self.latest = (sentence, share)
 
     def run(self) -> None:
+        """Do the work; called on a thread of the pool."""
         try:
             outcome = _Outcome(self._number, result=self._work(self.progress))
-        except BaseException as fault:  # noqa: BLE001 - whatever happened is told on the GUI thread
+        except BaseException as fault:  # whatever happened is told on the GUI thread
             outcome = _Outcome(self._number, fault=fault)
         self._jobs.ended.emit(outcome)
 

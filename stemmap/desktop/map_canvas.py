@@ -199,9 +199,10 @@ class MapCanvas(QWidget):
         """Once the map stands still, numbers are placed anew when its scale has changed."""
         self._pixmap_view = None
         self.update()
-        if self._shown is not None and self._view is not None:
-            if abs(self._view.per_metre / self._shown.view.per_metre - 1.0) > 1e-6:
-                self._request()
+        if self._shown is None or self._view is None:
+            return
+        if abs(self._view.per_metre / self._shown.view.per_metre - 1.0) > 1e-6:
+            self._request()
 
     # painting
 
@@ -241,6 +242,7 @@ class MapCanvas(QWidget):
         self._cost = perf_counter() - began
 
     def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the map, its corners and the rings around stems."""
         painter = QPainter(self)
         if self._shown is None or self._view is None:
             self._paint_words(painter)
@@ -363,6 +365,7 @@ class MapCanvas(QWidget):
         self._session.select_stem(int(clockwise[place]))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take hold of the map, or begin a click."""
         drags = event.button() == Qt.MouseButton.MiddleButton
         if drags or (event.button() == Qt.MouseButton.LeftButton and self._space):
             self._grip = event.position()
@@ -371,6 +374,7 @@ class MapCanvas(QWidget):
             self._pressed = event.position()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Drag the map, or tell what lies under the pointer."""
         if self._grip is not None:
             moved = event.position() - self._grip
             self._grip = event.position()
@@ -379,6 +383,7 @@ class MapCanvas(QWidget):
             self._hover(event.position())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go of the map, or select what was clicked."""
         if self._grip is not None:
             self._grip = None
             self.setCursor(Qt.CursorShape.OpenHandCursor if self._space else Qt.CursorShape.ArrowCursor)
@@ -388,14 +393,17 @@ class MapCanvas(QWidget):
             self._pressed = None
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Show the whole plot."""
         if event.button() == Qt.MouseButton.LeftButton:
             self.fit()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer."""
         self._zoom(_STEP ** (event.angleDelta().y() / 120.0), event.position())
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Go from stem to stem, pan, or hold the space bar to drag."""
         key, shift = event.key(), bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
         pans = {
             Qt.Key.Key_Left: (60.0, 0.0),
@@ -417,6 +425,7 @@ class MapCanvas(QWidget):
             super().keyPressEvent(event)
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Let the space bar go."""
         if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
             self._space = False
             if self._grip is None:
@@ -425,15 +434,18 @@ class MapCanvas(QWidget):
             super().keyReleaseEvent(event)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Forget a space bar that is let go elsewhere."""
         self._space = False
         self.unsetCursor()
         super().focusOutEvent(event)
 
     def leaveEvent(self, event: QEvent) -> None:
+        """Tell that nothing lies under the pointer."""
         self._leave_stem()
         super().leaveEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """Suit the picture to the new size."""
         super().resizeEvent(event)
         if self._shown is not None and self._view is not None:
             if self._fitted:
@@ -445,9 +457,11 @@ class MapCanvas(QWidget):
                 )
 
     def changeEvent(self, event: QEvent) -> None:
+        """Suit the picture to other colours or letters."""
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange) and self._session.workup is not None:
             self._request()
 
     def sizeHint(self) -> QSize:
+        """Size that suits the content."""
         return QSize(640, 480)

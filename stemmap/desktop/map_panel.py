@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_canvas import MapCanvas
-from stemmap.desktop.sentences import visit_name, visit_state
+from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 
 
@@ -41,9 +41,13 @@ class MapPanel(QWidget):
             return
         parts = [visit_name(opened.workup, visit)]
         if visit != WHOLE_SURVEY:
-            stratum = str(opened.workup.survey.visits.texts("stratum")[visit])
+            visits = opened.workup.survey.visits
+            date = str(visits.date[visit])
+            parts += [date] if date not in ("NaT", visits.visit[visit]) else []
+            stratum, crew = str(visits.texts("stratum")[visit]), str(visits.texts("crew")[visit])
             parts += [self.tr("stratum {name}").format(name=stratum)] if stratum else []
-        self.heading.setText("   ".join([", ".join(parts), visit_state(opened, visit)]))
+            parts += [self.tr("crew {name}").format(name=crew)] if crew else []
+        self.heading.setText(", ".join(parts))
 
     @Slot()
     def _on_described(self) -> None:

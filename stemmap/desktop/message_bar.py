@@ -19,7 +19,8 @@ class MessageBar(QFrame):
         self._label.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
-        self._close = QToolButton(text=self.tr("Dismiss"))
+        self._close = QToolButton()
+        self._close.setText(self.tr("Dismiss"))
         self._close.setToolTip(self.tr("Hide this message"))
         self._close.setAccessibleName(self.tr("Dismiss the message"))
         self._close.clicked.connect(self.hide)

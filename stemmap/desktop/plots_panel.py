@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Slot
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from stemmap.desktop.sentences import visit_name, visit_state
-from stemmap.desktop.session import WHOLE_SURVEY, Session
+from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session
 
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
@@ -20,7 +21,17 @@ class PlotsModel(QAbstractTableModel):
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent)
         self._session = session
+        self._strong = QFont(parent.font())
+        self._strong.setBold(True)
         self._headings = (self.tr("Plot"), self.tr("Visit"), self.tr("State"))
+
+    def _text(self, opened: Opened, visit: int, column: int) -> str:
+        if column == 2:
+            return visit_state(opened, visit)
+        if visit == WHOLE_SURVEY:
+            return self.tr("all") if column == 0 else ""
+        visits = opened.workup.survey.visits
+        return str((visits.plot if column == 0 else visits.visit)[visit])
 
     def renew(self) -> None:
         """Show what the session holds now."""
@@ -36,33 +47,30 @@ class PlotsModel(QAbstractTableModel):
         return row + WHOLE_SURVEY
 
     def rowCount(self, parent: _Index = _NO_PARENT) -> int:
+        """Number of rows."""
         workup = self._session.workup
         return 0 if parent.isValid() or workup is None else len(workup.survey.visits) + 1
 
     def columnCount(self, parent: _Index = _NO_PARENT) -> int:
+        """Number of columns."""
         return 0 if parent.isValid() else len(self._headings)
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Heading of a column."""
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
             return self._headings[section]
         return None
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell shows or says."""
         opened = self._session.opened
         if opened is None or not index.isValid():
             return None
         visit = self.visit_of(index.row())
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            if index.column() == 2:
-                return visit_state(opened, visit)
-            if visit == WHOLE_SURVEY:
-                return self.tr("all") if index.column() == 0 else ""
-            visits = opened.workup.survey.visits
-            return str((visits.plot if index.column() == 0 else visits.visit)[visit])
+            return self._text(opened, visit, index.column())
         if role == Qt.ItemDataRole.FontRole and opened.errors[visit] and index.column() == 2:
-            font = self.parent().font()
-            font.setBold(True)
-            return font
+            return self._strong
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{visit_name(opened.workup, visit)}: {visit_state(opened, visit)}"
         return None

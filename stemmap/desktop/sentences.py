@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import isnan
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QLocale
@@ -17,7 +18,7 @@ _tr = QCoreApplication.translate
 
 def number(value: float, decimals: int) -> str:
     """A number as people of this country write it; a dash when it is not known."""
-    if value != value:  # NaN
+    if isnan(value):
         return "–"
     return QLocale().toString(float(value), "f", decimals)
 
@@ -99,14 +100,15 @@ def stem_sentence(workup: Workup, row: int) -> str:
     if species is not None and species.codes[row] >= 0:
         parts.append(str(species.labels[species.codes[row]]))
     dbh = float(measured.dbh_cm[row])
-    parts.append(_tr("sentences", "dbh {dbh} cm").format(dbh=number(dbh, 1)) if dbh == dbh else _tr("sentences", "no dbh"))
+    known = _tr("sentences", "dbh {dbh} cm").format(dbh=number(dbh, 1))
+    parts.append(_tr("sentences", "no dbh") if isnan(dbh) else known)
     unit = azimuth_unit(workup.survey.settings)
     azimuth = stems.records.columns.get("azimuth")
     if azimuth is not None and azimuth.codes[row] >= 0:
         typed = f"{azimuth.labels[azimuth.codes[row]]}{unit}"
         parts.append(_tr("sentences", "azimuth {azimuth}").format(azimuth=typed))
     distance = float(measured.horizontal_distance_m[row])
-    if distance == distance:
+    if not isnan(distance):
         parts.append(_tr("sentences", "distance {distance} m").format(distance=number(distance, 2)))
     parts.append(inside_words(workup, row))
     return ", ".join(parts)

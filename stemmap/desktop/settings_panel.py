@@ -7,7 +7,16 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QFormLayout, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFormLayout,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from stemmap.desktop.circles_field import CirclesField
 from stemmap.desktop.fields import ChoiceField, NumberField
@@ -148,7 +157,11 @@ class SettingsPanel(QScrollArea):
                 return choice
             case Number():
                 number = NumberField(
-                    decimals=item.decimals, step=item.step, largest=item.largest, unit=item.unit, unset=item.unset
+                    decimals=item.decimals,
+                    step=item.step,
+                    largest=item.largest,
+                    unit=item.unit,
+                    unset=item.unset,
                 )
                 number.valueChanged.connect(partial(self._on_number, item.key, number))
                 return number
@@ -220,7 +233,13 @@ class SettingsPanel(QScrollArea):
                 ),
             ),
             Number(
-                "design.radius_m", tr("Radius"), tr("Of plots that state no radius of their own"), "m", 2, 0.1, unset=unset
+                "design.radius_m",
+                tr("Radius"),
+                tr("Of plots that state no radius of their own"),
+                "m",
+                2,
+                0.1,
+                unset=unset,
             ),
             Circles("design.circles", tr("Circles"), tr("Radius and limits of dbh of each circle")),
             Number(
@@ -231,10 +250,20 @@ class SettingsPanel(QScrollArea):
                 unset=unset,
             ),
             Number(
-                "design.max_radius_m", tr("Largest radius"), tr("Beyond it no stem is counted"), "m", unset=tr("none")
+                "design.max_radius_m",
+                tr("Largest radius"),
+                tr("Beyond it no stem is counted"),
+                "m",
+                unset=tr("none"),
             ),
             Number(
-                "design.min_dbh_cm", tr("Smallest dbh"), tr("Thinner stems do not count"), "cm", 1, 1.0, unset=tr("none")
+                "design.min_dbh_cm",
+                tr("Smallest dbh"),
+                tr("Thinner stems do not count"),
+                "cm",
+                1,
+                1.0,
+                unset=tr("none"),
             ),
             Choice(
                 "design.slope",
@@ -252,7 +281,9 @@ class SettingsPanel(QScrollArea):
         tr = self.tr
         return (
             Number("errors.azimuth_sd_deg", tr("Azimuth"), tr("Standard deviation of an azimuth"), "°"),
-            Number("errors.distance_sd_m", tr("Distance"), tr("Standard deviation of a distance"), "m", 2, 0.01),
+            Number(
+                "errors.distance_sd_m", tr("Distance"), tr("Standard deviation of a distance"), "m", 2, 0.01
+            ),
             Number("errors.distance_sd_percent", tr("Distance, share"), tr("Added to it, percent"), "%"),
             Number("errors.vertical_angle_sd_deg", tr("Vertical angle"), tr("Standard deviation"), "°"),
             Number("errors.dbh_sd_mm", tr("Dbh"), tr("Standard deviation of a diameter"), "mm", 1, 0.5),
@@ -305,7 +336,8 @@ class SettingsPanel(QScrollArea):
             if isinstance(field, ChoiceField):
                 labels.append(f"{field.accessibleName().lower()} {field.currentText()}")
             elif isinstance(field, NumberField):
-                labels.append(self.tr("error of {name} {value}").format(name=field.accessibleName().lower(), value=field.text()))
+                name = field.accessibleName().lower()
+                labels.append(self.tr("error of {name} {value}").format(name=name, value=field.text()))
         if not labels:
             return self.tr("All that matters was said in the settings of this survey.")
         return self.tr("Assumed, because nobody said otherwise: {list}.").format(list=", ".join(labels))

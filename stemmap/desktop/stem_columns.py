@@ -56,12 +56,19 @@ def _typed(workup: Workup) -> Iterator[StemColumn]:
     from stemmap.survey.fields import fields_of
 
     records = workup.survey.stems.records
-    for field in fields_of("stems"):
-        if field.name not in ("plot", "visit") and records.has(field.name):
+    shown = [field for field in fields_of("stems") if field.name not in ("plot", "visit")]
+    for field in sorted(
+        shown, key=lambda field: field.name == "date"
+    ):  # the same for the whole plot, so last
+        if records.has(field.name) and records.columns[field.name].filled.any():
             title = _title(field.name, workup.survey.settings)
-            yield _typed_column(title, field.meaning, records.columns[field.name], numeric=field.kind == "number")
+            yield _typed_column(
+                title, field.meaning, records.columns[field.name], numeric=field.kind == "number"
+            )
     for heading, column in records.other.items():
-        yield _typed_column(heading, _tr("stem_columns", "column of the upload that is kept but not used"), column)
+        yield _typed_column(
+            heading, _tr("stem_columns", "column of the upload that is kept but not used"), column
+        )
 
 
 def _typed_column(title: str, meaning: str, column: Column, *, numeric: bool = False) -> StemColumn:
@@ -135,15 +142,47 @@ def _derived(workup: Workup) -> Iterator[StemColumn]:
         "derived",
         numeric=False,
         text=lambda row: inside_words(workup, row),
-        order=lambda rows: 4 * ~measured.inside_known[rows] + 2 * ~measured.inside[rows] + measured.borderline[rows],
+        order=lambda rows: (
+            4 * ~measured.inside_known[rows] + 2 * ~measured.inside[rows] + measured.borderline[rows]
+        ),
     )
     numbers = (
-        (_tr("stem_columns", "distance, m"), _tr("stem_columns", "horizontal distance from the plot centre to the axis of the stem"), measured.horizontal_distance_m, 2),
-        (_tr("stem_columns", "limit, m"), _tr("stem_columns", "limiting distance: up to it the stem is in"), measured.limiting_distance_m, 2),
-        (_tr("stem_columns", "in with, %"), _tr("stem_columns", "probability that the stem is in, given the errors of measurement"), 100.0 * measured.inside_probability, 1),
-        (_tr("stem_columns", "grid azimuth, °"), _tr("stem_columns", "azimuth from the plot centre against grid north, degrees"), measured.grid_azimuth_deg, 1),
-        (_tr("stem_columns", "dbh, cm"), _tr("stem_columns", "diameter at breast height, whatever was typed"), measured.dbh_cm, 1),
-        (_tr("stem_columns", "stems/ha"), _tr("stem_columns", "stems per hectare that the stem stands for when it is in"), measured.expansion_per_ha, 1),
+        (
+            _tr("stem_columns", "distance, m"),
+            _tr("stem_columns", "horizontal distance from the plot centre to the axis of the stem"),
+            measured.horizontal_distance_m,
+            2,
+        ),
+        (
+            _tr("stem_columns", "limit, m"),
+            _tr("stem_columns", "limiting distance: up to it the stem is in"),
+            measured.limiting_distance_m,
+            2,
+        ),
+        (
+            _tr("stem_columns", "in with, %"),
+            _tr("stem_columns", "probability that the stem is in, given the errors of measurement"),
+            100.0 * measured.inside_probability,
+            1,
+        ),
+        (
+            _tr("stem_columns", "grid azimuth, °"),
+            _tr("stem_columns", "azimuth from the plot centre against grid north, degrees"),
+            measured.grid_azimuth_deg,
+            1,
+        ),
+        (
+            _tr("stem_columns", "dbh, cm"),
+            _tr("stem_columns", "diameter at breast height, whatever was typed"),
+            measured.dbh_cm,
+            1,
+        ),
+        (
+            _tr("stem_columns", "stems/ha"),
+            _tr("stem_columns", "stems per hectare that the stem stands for when it is in"),
+            measured.expansion_per_ha,
+            1,
+        ),
     )
     for title, meaning, values, decimals in numbers:
         yield _number_column(title, meaning, values, decimals)

@@ -74,18 +74,22 @@ class StemsModel(QAbstractTableModel):
         self._place = np.argsort(self._order)
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Sort by a column; the stems themselves stay where they are."""
         self.layoutAboutToBeChanged.emit()
         self._sorted = (column, order)
         self._arrange()
         self.layoutChanged.emit()
 
     def rowCount(self, parent: _Index = _NO_PARENT) -> int:
+        """Number of rows."""
         return 0 if parent.isValid() else self._count
 
     def columnCount(self, parent: _Index = _NO_PARENT) -> int:
+        """Number of columns."""
         return 0 if parent.isValid() else len(self.columns)
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Heading of a column."""
         if orientation == Qt.Orientation.Vertical or section >= len(self.columns):
             return None
         column = self.columns[section]
@@ -100,6 +104,7 @@ class StemsModel(QAbstractTableModel):
         return None
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell shows or says."""
         if not index.isValid() or index.column() >= len(self.columns):
             return None
         column = self.columns[index.column()]
@@ -134,13 +139,16 @@ class GroupedHeader(QHeaderView):
         return self.fontMetrics().height() + 4
 
     def sizeHint(self) -> QSize:
+        """Size that suits the content."""
         size = super().sizeHint()
         return QSize(size.width(), self.fontMetrics().height() + 10 + self._band)
 
-    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:
+    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:  # noqa: N803 - Qt's own name
+        """Paint one heading below the band."""
         super().paintSection(painter, rect.adjusted(0, self._band, 0, 0), logicalIndex)
 
     def paintEvent(self, e: QPaintEvent) -> None:
+        """Paint the headings and the band above them."""
         super().paintEvent(e)
         columns = self._stems.columns
         if not columns:
@@ -229,7 +237,8 @@ class StemsTable(QTableView):
     def event(self, event: QEvent) -> bool:
         """Keep the page keys for scrolling; elsewhere they go from plot to plot."""
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            if event.key() in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp) and not event.modifiers():
+            pages = event.key() in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp)
+            if pages and not event.modifiers():
                 event.accept()
                 return True
         return super().event(event)

@@ -88,17 +88,21 @@ class HistogramView(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
+        """Size that suits the content."""
         return QSize(280, 170)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the picture."""
         if self._image is not None:
             QPainter(self).drawImage(self.rect(), self._image)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """Suit the picture to the new size."""
         super().resizeEvent(event)
         self._wait.start()
 
     def changeEvent(self, event: QEvent) -> None:
+        """Suit the picture to other colours or letters."""
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange):
             self._wait.start()

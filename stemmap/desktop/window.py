@@ -7,13 +7,21 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
+from PySide6.QtGui import (
+    QAction,
+    QActionGroup,
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+)
 from PySide6.QtWidgets import (
     QApplication,
     QDockWidget,
     QFileDialog,
     QLabel,
     QMainWindow,
+    QMenu,
     QSplitter,
     QStackedWidget,
     QTabWidget,
@@ -21,13 +29,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stemmap.desktop.about import show_about
-from stemmap.desktop.actions import SEPARATOR, Entry, fill_menu, make_action
+from stemmap.desktop.actions import fill_menu, make_action
+from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_panel import MapPanel
 from stemmap.desktop.message_bar import MessageBar
+from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
 from stemmap.desktop.plots_panel import PlotsPanel
 from stemmap.desktop.session import Opened, Session, prepare
@@ -40,8 +49,6 @@ from stemmap.errors import Cancelled
 
 if TYPE_CHECKING:
     from stemmap.progress import Progress
-
-_Key = QKeySequence.StandardKey
 
 
 class MainWindow(QMainWindow):
@@ -73,9 +80,11 @@ class MainWindow(QMainWindow):
         self.findings_panel = FindingsPanel(self.session)
         self.summary_panel = SummaryPanel(self.session, self.jobs)
         self.settings_panel = SettingsPanel(self.session)
+        self.outputs = Outputs(self.session, self.jobs, self)
         self._lay_out()
-        self.actions_by_name = {entry.name: make_action(self, entry) for entry in self._entries()}
-        self._needs = {entry.name: entry.needs for entry in self._entries()}
+        commands = window_commands(self)
+        self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
+        self._needs = {entry.name: entry.needs for entry in commands}
         self._fill_menus()
         self._connect()
         self._enable_actions()
@@ -132,57 +141,35 @@ class MainWindow(QMainWindow):
         self.addDockWidget(area, dock)
         return dock
 
-    def _entries(self) -> tuple[Entry, ...]:
-        tr, session, canvas = self.tr, self.session, self.map_panel.canvas
-        role = QAction.MenuRole
-        return (
-            Entry("open", tr("&Open uploads…"), tr("Choose the files of plots and stems"), self.choose_uploads, (_Key.Open, "Ctrl+O")),
-            Entry("sample", tr("Open the &sample survey"), tr("An invented forest with planted recording errors"), self.open_sample),
-            Entry("export", tr("&Export stems…"), tr("Write all stems with their coordinates for a GIS or a spreadsheet"), self.choose_export, ("Ctrl+E",), "survey"),
-            Entry("sheets", tr("&Plot sheets as PDF…"), tr("Write a map of each plot at true scale"), self.choose_sheets, ("Ctrl+P",), "survey"),
-            Entry("save-settings", tr("Save se&ttings…"), tr("Write the settings in force to a file of its own"), self.choose_settings_file, (_Key.Save, "Ctrl+S"), "survey"),
-            Entry("cancel", tr("S&top"), tr("Stop what is being done; nothing is changed"), self.jobs.cancel, ("Ctrl+.",), "work"),
-            Entry("quit", tr("&Quit"), tr("Close the program; nothing of yours is changed"), self.close, (_Key.Quit, "Ctrl+Q"), role=role.QuitRole),
-            Entry("zoom-in", tr("Zoom &in"), tr("Enlarge the map; the wheel does it at the pointer"), canvas.zoom_in, ("+", "=", _Key.ZoomIn), "survey"),
-            Entry("zoom-out", tr("Zoom &out"), tr("Reduce the map"), canvas.zoom_out, ("-", _Key.ZoomOut), "survey"),
-            Entry("fit", tr("&Whole plot"), tr("Fit the plot into the map; a double click does the same"), canvas.fit, ("0", "Ctrl+0"), "survey"),
-            Entry("full-screen", tr("&Full screen"), tr("Give the window the whole screen, and back"), self.toggle_full_screen, ("F11", _Key.FullScreen)),
-            Entry("next-plot", tr("&Next plot"), tr("Go to the next plot visit"), lambda: session.step_visit(1), ("PgDown",), "survey"),
-            Entry("previous-plot", tr("&Previous plot"), tr("Go to the plot visit before"), lambda: session.step_visit(-1), ("PgUp",), "survey"),
-            Entry("next-finding", tr("Next &finding"), tr("Go to the next error or thing to look at, over to other plots"), lambda: self.step_finding(1), ("N",), "survey"),
-            Entry("previous-finding", tr("Previous f&inding"), tr("Go to the error or thing to look at before"), lambda: self.step_finding(-1), ("Shift+N",), "survey"),
-            Entry("settings", tr("&Settings"), tr("Units, north, design and errors of the open survey"), self.show_settings, (_Key.Preferences, "Ctrl+,"), "survey", role.PreferencesRole),
-            Entry("about", tr("&About stemmap"), tr("Version, licences, and what the maps are not"), lambda: show_about(self), (), role=role.AboutRole),
-        )
-
     def _fill_menus(self) -> None:
         bar, made = self.menuBar(), self.actions_by_name
-        file = bar.addMenu(self.tr("&File"))
-        names = ("open", "sample", SEPARATOR, "export", "sheets", "save-settings", SEPARATOR, "cancel", SEPARATOR, "quit")
-        fill_menu(file, made, names)
+        fill_menu(bar.addMenu(self.tr("&File")), made, FILE_MENU)
         view = bar.addMenu(self.tr("&View"))
-        fill_menu(view, made, ("zoom-in", "zoom-out", "fit", SEPARATOR))
+        fill_menu(view, made, VIEW_MENU)
+        view.addSeparator()
         for dock in self.docks.values():
             view.addAction(dock.toggleViewAction())
         view.addSeparator()
-        schemes = view.addMenu(self.tr("&Colours"))
+        view.addMenu(self._scheme_menu())
+        fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
+        fill_menu(bar.addMenu(self.tr("&Help")), made, HELP_MENU)
+
+    def _scheme_menu(self) -> QMenu:
+        menu = QMenu(self.tr("&Colours"), self)
         group = QActionGroup(self)
         for scheme, text in (
             ("system", self.tr("Like the &system")),
             ("light", self.tr("&Light")),
             ("dark", self.tr("&Dark")),
         ):
-            action = schemes.addAction(text)
+            action = menu.addAction(text)
             action.setCheckable(True)
             action.setChecked(scheme == "system")
             action.setData(scheme)
             action.setObjectName(f"colours-{scheme}")
             group.addAction(action)
         group.triggered.connect(self._on_scheme_chosen)
-        fill_menu(view, made, (SEPARATOR, "full-screen"))
-        go = bar.addMenu(self.tr("&Go"))
-        fill_menu(go, made, ("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding", SEPARATOR, "settings"))
-        fill_menu(bar.addMenu(self.tr("&Help")), made, ("about",))
+        return menu
 
     def _connect(self) -> None:
         self.session.replaced.connect(self._on_replaced)
@@ -192,7 +179,9 @@ class MainWindow(QMainWindow):
         self.jobs.idled.connect(self._on_idled)
         self.map_panel.canvas.pointed.connect(self._pointed.setText)
         self.settings_panel.refused.connect(self.message_bar.tell)
-        self.settings_panel.save_button.clicked.connect(self.choose_settings_file)
+        self.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
+        self.outputs.begun.connect(self._enable_actions)
+        self.outputs.written.connect(self._on_written)
         self.start_page.open_wanted.connect(self.choose_uploads)
         self.start_page.sample_wanted.connect(self.open_sample)
         self.start_page.cancel_wanted.connect(self.jobs.cancel)
@@ -236,7 +225,9 @@ class MainWindow(QMainWindow):
             from stemmap.tasks.workup import open_uploads
 
             return prepare(
-                open_uploads(files, settings=settings, radius_m=radius_m, columns=columns or {}, progress=progress)
+                open_uploads(
+                    files, settings=settings, radius_m=radius_m, columns=columns or {}, progress=progress
+                )
             )
 
         self._start_reading(work)
@@ -289,66 +280,6 @@ class MainWindow(QMainWindow):
         self.message_bar.hide()
         self.jobs.start("survey", work, apply=self.session.update, refused=self.session.keep_settings)
 
-    # writing
-
-    @Slot()
-    def choose_export(self) -> None:
-        """Ask where to write the stems and write them."""
-        kinds = self.tr("GeoPackage (*.gpkg);;GeoJSON (*.geojson);;CSV (*.csv)")
-
-        def work(path: Path, progress: Progress) -> str:
-            from stemmap.tasks.export import export_stems
-
-            used = export_stems(workup, path, progress=progress)
-            where = self.tr("in {crs}").format(crs=used) if used else self.tr("without coordinates: no plot centre is known")
-            return self.tr("The stems were written to {path}, {where}.").format(path=path, where=where)
-
-        workup = self.session.workup
-        self._ask_and_write(self.tr("Export stems"), "stems.gpkg", kinds, work)
-
-    @Slot()
-    def choose_sheets(self) -> None:
-        """Ask where to write the plot sheets and write them."""
-
-        def work(path: Path, progress: Progress) -> str:
-            from stemmap.tasks.sheets import write_sheets
-
-            write_sheets(workup, path, progress=progress)
-            return self.tr("The plot sheets were written to {path}; print them at 100 %.").format(path=path)
-
-        workup = self.session.workup
-        self._ask_and_write(self.tr("Plot sheets as PDF"), "plot sheets.pdf", self.tr("PDF (*.pdf)"), work)
-
-    @Slot()
-    def choose_settings_file(self) -> None:
-        """Ask where to write the settings and write them."""
-
-        def work(path: Path, _progress: Progress) -> str:
-            from stemmap.tasks.workup import save_settings
-
-            save_settings(settings, path)
-            return self.tr("The settings were saved to {path}.").format(path=path)
-
-        settings = self.session.settings
-        self._ask_and_write(self.tr("Save settings"), "settings.toml", self.tr("Settings (*.toml)"), work)
-
-    def _ask_and_write(self, title: str, name: str, kinds: str, work: Callable[[Path, Progress], str]) -> None:
-        """Ask for a file name, then write off the GUI thread; the sentence that comes back is told."""
-        if self.session.workup is None or self.jobs.runs("writing"):
-            return
-        chosen, kind = QFileDialog.getSaveFileName(self, title, name, kinds)
-        if not chosen:
-            return
-        path = Path(chosen)
-        if not path.suffix:
-            path = path.with_suffix(kind.partition("*")[2].rstrip(")"))
-        self.jobs.start("writing", lambda progress: work(path, progress), apply=self._tell_written)
-        self._enable_actions()
-
-    def _tell_written(self, sentence: str) -> None:
-        self.message_bar.tell(sentence)
-        self._enable_actions()
-
     # going about
 
     def step_finding(self, step: int) -> None:
@@ -373,12 +304,17 @@ class MainWindow(QMainWindow):
         """Full screen and back."""
         self.setWindowState(self.windowState() ^ Qt.WindowState.WindowFullScreen)
 
+    @Slot()
     def _enable_actions(self) -> None:
-        opened, busy = self.session.workup is not None, self.jobs.busy
-        writing = self.jobs.runs("writing")
+        opened = self.session.workup is not None
+        able = {
+            "nothing": True,
+            "survey": opened,
+            "output": opened and not self.outputs.busy,
+            "work": self.jobs.busy,
+        }
         for name, needs in self._needs.items():
-            able = {"nothing": True, "survey": opened, "work": busy}[needs]
-            self.actions_by_name[name].setEnabled(able and not (writing and name in ("export", "sheets", "save-settings")))
+            self.actions_by_name[name].setEnabled(able[needs])
         for dock in self.docks.values():
             dock.toggleViewAction().setEnabled(opened)
 
@@ -392,15 +328,20 @@ class MainWindow(QMainWindow):
             self.message_bar.tell(sentence_of(fault))
         self._enable_actions()
 
+    @Slot(str)
+    def _on_written(self, sentence: str) -> None:
+        self.message_bar.tell(sentence)
+        self._enable_actions()
+
     @Slot(str, float)
     def _on_progressed(self, sentence: str, share: float) -> None:
         if self.session.workup is None and self.jobs.runs("survey"):
             self.start_page.show_progress(sentence or self.tr("Reading…"), share)
-        self.actions_by_name["cancel"].setEnabled(True)
+        self.actions_by_name["stop"].setEnabled(True)
 
     @Slot()
     def _on_idled(self) -> None:
-        self.actions_by_name["cancel"].setEnabled(False)
+        self.actions_by_name["stop"].setEnabled(False)
 
     @Slot(QAction)
     def _on_scheme_chosen(self, action: QAction) -> None:
@@ -429,18 +370,22 @@ class MainWindow(QMainWindow):
         return handled
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take files."""
         if any(url.isLocalFile() for url in event.mimeData().urls()):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
+        """Open the files dropped."""
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if paths:
             event.acceptProposedAction()
             self.open_uploads(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        """Stop all work first."""
         self.jobs.close()
         super().closeEvent(event)
 
     def minimumSizeHint(self) -> QSize:
+        """Smallest size at which every panel can be used."""
         return QSize(900, 560)

@@ -1,0 +1,189 @@
+"""The table of everything the window can be told to do, and the menus it stands in."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QAction, QKeySequence
+
+from stemmap.desktop.about import show_about
+from stemmap.desktop.actions import SEPARATOR, Entry
+
+if TYPE_CHECKING:
+    from stemmap.desktop.window import MainWindow
+
+_tr = QCoreApplication.translate
+_Key = QKeySequence.StandardKey
+_Role = QAction.MenuRole
+
+FILE_MENU = (
+    *("open", "sample", SEPARATOR, "export", "sheets", "save-settings", SEPARATOR),
+    *("stop", SEPARATOR, "quit"),
+)
+VIEW_MENU = ("zoom-in", "zoom-out", "fit", SEPARATOR, "full-screen")
+GO_MENU = (
+    *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
+    *(SEPARATOR, "settings"),
+)
+HELP_MENU = ("about",)
+
+
+def window_commands(window: MainWindow) -> tuple[Entry, ...]:
+    """Everything the window can be told to do."""
+    return (*_of_files(window), *_of_map(window), *_of_going(window), *_of_window(window))
+
+
+def _of_files(window: MainWindow) -> tuple[Entry, ...]:
+    outputs = window.outputs
+    return (
+        Entry(
+            "open",
+            _tr("commands", "&Open uploads…"),
+            _tr("commands", "Choose the files of plots and stems"),
+            window.choose_uploads,
+            (_Key.Open, "Ctrl+O"),
+        ),
+        Entry(
+            "sample",
+            _tr("commands", "Open the &sample survey"),
+            _tr("commands", "An invented forest with planted recording errors"),
+            window.open_sample,
+        ),
+        Entry(
+            "export",
+            _tr("commands", "&Export stems…"),
+            _tr("commands", "Write all stems with their coordinates for a GIS or a spreadsheet"),
+            outputs.choose_stems,
+            ("Ctrl+E",),
+            "output",
+        ),
+        Entry(
+            "sheets",
+            _tr("commands", "&Plot sheets as PDF…"),
+            _tr("commands", "Write a map of each plot at true scale"),
+            outputs.choose_sheets,
+            ("Ctrl+Shift+E",),
+            "output",
+        ),
+        Entry(
+            "save-settings",
+            _tr("commands", "Save se&ttings…"),
+            _tr("commands", "Write the settings in force to a file of their own"),
+            outputs.choose_settings,
+            (_Key.Save, "Ctrl+S"),
+            "output",
+        ),
+        Entry(
+            "stop",
+            _tr("commands", "S&top"),
+            _tr("commands", "Stop what is being done; nothing is changed"),
+            window.jobs.cancel,
+            ("Ctrl+.",),
+            "work",
+        ),
+        Entry(
+            "quit",
+            _tr("commands", "&Quit"),
+            _tr("commands", "Close the program; your files are as they were"),
+            window.close,
+            (_Key.Quit, "Ctrl+Q"),
+            role=_Role.QuitRole,
+        ),
+    )
+
+
+def _of_map(window: MainWindow) -> tuple[Entry, ...]:
+    canvas = window.map_panel.canvas
+    return (
+        Entry(
+            "zoom-in",
+            _tr("commands", "Zoom &in"),
+            _tr("commands", "Enlarge the map; the wheel does it at the pointer"),
+            canvas.zoom_in,
+            ("+", "=", _Key.ZoomIn),
+            "survey",
+        ),
+        Entry(
+            "zoom-out",
+            _tr("commands", "Zoom &out"),
+            _tr("commands", "Reduce the map"),
+            canvas.zoom_out,
+            ("-", _Key.ZoomOut),
+            "survey",
+        ),
+        Entry(
+            "fit",
+            _tr("commands", "&Whole plot"),
+            _tr("commands", "Fit the plot into the map; a double click does the same"),
+            canvas.fit,
+            ("0", "Ctrl+0"),
+            "survey",
+        ),
+    )
+
+
+def _of_going(window: MainWindow) -> tuple[Entry, ...]:
+    session = window.session
+    return (
+        Entry(
+            "next-plot",
+            _tr("commands", "&Next plot"),
+            _tr("commands", "Go to the next plot and visit"),
+            lambda: session.step_visit(1),
+            ("PgDown",),
+            "survey",
+        ),
+        Entry(
+            "previous-plot",
+            _tr("commands", "&Previous plot"),
+            _tr("commands", "Go to the plot and visit before"),
+            lambda: session.step_visit(-1),
+            ("PgUp",),
+            "survey",
+        ),
+        Entry(
+            "next-finding",
+            _tr("commands", "Next &finding"),
+            _tr("commands", "Go to the next error or thing to look at, over to other plots"),
+            lambda: window.step_finding(1),
+            ("N",),
+            "survey",
+        ),
+        Entry(
+            "previous-finding",
+            _tr("commands", "Previous f&inding"),
+            _tr("commands", "Go to the error or thing to look at before"),
+            lambda: window.step_finding(-1),
+            ("Shift+N",),
+            "survey",
+        ),
+        Entry(
+            "settings",
+            _tr("commands", "&Settings"),
+            _tr("commands", "Units, north, design and errors of the open survey"),
+            window.show_settings,
+            (_Key.Preferences, "Ctrl+,"),
+            "survey",
+            _Role.PreferencesRole,
+        ),
+    )
+
+
+def _of_window(window: MainWindow) -> tuple[Entry, ...]:
+    return (
+        Entry(
+            "full-screen",
+            _tr("commands", "&Full screen"),
+            _tr("commands", "Give the window the whole screen, and back"),
+            window.toggle_full_screen,
+            ("F11", _Key.FullScreen),
+        ),
+        Entry(
+            "about",
+            _tr("commands", "&About stemmap"),
+            _tr("commands", "Version, licences, and what the maps are not"),
+            lambda: show_about(window),
+            role=_Role.AboutRole,
+        ),
+    )
