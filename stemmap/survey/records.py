@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from types import MappingProxyType
@@ -85,6 +85,13 @@ class Column:
         """Text by row exactly as typed; an empty string where the cell is empty."""
         texts: NDArray[np.object_] = np.append(self.labels, "")[self.codes]
         return texts
+
+    def alike(self, fold: Callable[[str], str] = str.strip) -> NDArray[np.int64]:
+        """For each row the index of the first label that `fold` makes the same text; -1 where the cell is empty."""
+        first: dict[str, int] = {}
+        labels = [first.setdefault(fold(str(label)), place) for place, label in enumerate(self.labels)]
+        codes: NDArray[np.int64] = np.array([*labels, -1], np.int64)[self.codes]
+        return codes
 
     def take(self, rows: NDArray[np.integer]) -> Column:
         """The column with the given rows; a row of -1 becomes an empty cell."""

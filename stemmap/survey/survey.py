@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from functools import cached_property
+from urllib.parse import quote
 
 import numpy as np
 from numpy.typing import NDArray
@@ -125,10 +126,7 @@ class Stems:
         for name in ("tree", "stem"):
             column = self.records.columns.get(name)
             if column is not None:
-                stripped = [str(label).strip() for label in column.labels]
-                first = {label: place for place, label in reversed(list(enumerate(stripped)))}
-                same = np.array([first[label] for label in stripped] + [-1], np.int64)
-                code = code * (len(stripped) + 1) + same[column.codes] + 1
+                code = code * (len(column.labels) + 1) + column.alike() + 1
         return code - 1
 
     @cached_property
@@ -137,14 +135,18 @@ class Stems:
         return _count_within(self.visit_row, self.number_code)
 
     def key(self, row: int) -> str:
-        """Tree, stem number and occurrence as one text that names a record of a visit and nothing else."""
+        """Tree, stem number and occurrence as one text that names a record of a visit and nothing else.
+
+        It has neither white space nor a slash: such characters, and the point and tilde that part it, are escaped.
+        """
         parts = []
         for name in ("tree", "stem"):
             column = self.records.columns.get(name)
-            if column is not None and column.codes[row] >= 0:
-                parts.append(str(column.labels[column.codes[row]]).replace("~", "%7E"))
+            if column is not None:
+                typed = str(column.labels[column.codes[row]]).strip() if column.codes[row] >= 0 else ""
+                parts.append(quote(typed, safe="").replace(".", "%2E").replace("~", "%7E").replace("-", "%2D") or "-")
         again = int(self.occurrence[row])
-        return "~".join([".".join(parts) or "%20", *([str(again)] if again > 1 else [])])
+        return (".".join(parts) or "-") + (f"~{again}" if again > 1 else "")
 
 
 @dataclass(frozen=True)
@@ -197,8 +199,10 @@ def assemble(upload: Upload, settings: Settings) -> Survey:
 
     plot_names, (plot_of_row, plot_of_stem) = _shared_codes(plots, placed, "plot")
     visit_names, (visit_of_row, visit_of_stem) = _shared_codes(plots, placed, "visit")
-    if not placed.has("visit"):
-        visit_names, visit_of_stem = _visits_from_dates(placed, plot_of_stem, visit_names)
+    if placed.has("date") or not len(placed):
+        visit_names, visit_of_row, visit_of_stem = _visits_from_dates(
+            plots, placed, (plot_of_row, plot_of_stem), (visit_of_row, visit_of_stem), visit_names
+        )
     visit_of_stem = _adopt_only_visit(plot_of_stem, visit_of_stem, plot_of_row, visit_of_row)
 
     width = len(visit_names) + 1
@@ -217,7 +221,9 @@ def assemble(upload: Upload, settings: Settings) -> Survey:
     of_stems = _first_days(pairs, stem_pairs, placed.dates("date"))
     of_plot = _first_days(plot, general_plots, plots.dates("date"))
     date = np.where(np.isnat(own), np.where(np.isnat(of_stems), of_plot, of_stems), own)
-    order = np.lexsort((_natural_rank(visit_names)[visit], _as_sortable(date), plot))
+    # A date tells the order only where all visits of the plot have one.
+    undated = np.isin(plot, plot[np.isnat(date)])
+    order = np.lexsort((_natural_rank(visit_names)[visit], np.where(undated, 0.0, _as_sortable(date)), plot))
     pairs, plot, visit, date = pairs[order], plot[order], visit[order], date[order]
 
     row_of_pair = np.argsort(pairs)
@@ -262,26 +268,54 @@ def _shared_codes(
 
 
 def _visits_from_dates(
-    stems: Records, plot: NDArray[np.int64], visit_names: NDArray[np.object_]
-) -> tuple[NDArray[np.object_], NDArray[np.int64]]:
-    """Visits by date: a new one where a plot's dates leave a gap of more than half a year."""
-    if not stems.has("date"):
-        return visit_names, np.full(len(stems), -1, np.int64)
-    column = stems.columns["date"]
-    day = _as_sortable(column.dates)
-    order = np.lexsort((day, plot))
-    sorted_day, sorted_plot = day[order], plot[order]
+    plots: Records,
+    stems: Records,
+    plot: tuple[NDArray[np.int64], NDArray[np.int64]],
+    visit: tuple[NDArray[np.int64], NDArray[np.int64]],
+    visit_names: NDArray[np.object_],
+) -> tuple[NDArray[np.object_], NDArray[np.int64], NDArray[np.int64]]:
+    """Names of visits, and each table's codes into them, where dates say what no visit column says.
+
+    A new visit begins where the dates of a plot leave a gap of more than half a year. It is named by a record that
+    names its visit, else by its first date as typed. Plot rows without a visit get one only where the dates of a
+    plot's rows belong to several visits; a single row holds for all of them.
+    """
+    by_date = not stems.has("visit")
+    count = len(plots)
+    dates = np.concatenate([plots.dates("date"), stems.dates("date")])
+    plot_of, visit_of = np.concatenate(plot), np.concatenate(visit)
+    day = _as_sortable(dates)
+    is_stem = np.arange(len(dates)) >= count
+    rows = np.flatnonzero((plot_of >= 0) & (np.isfinite(day) | (is_stem & by_date)))
+    order = rows[np.lexsort((day[rows], plot_of[rows]))]
+    if not len(order):
+        return visit_names, *visit
+    sorted_day, sorted_plot = day[order], plot_of[order]
     # A date that was not understood sorts last (infinity) and stays with the visit before it.
     gap = np.where(np.isinf(sorted_day[1:]), 0.0, sorted_day[1:] - np.minimum(sorted_day[:-1], 1e18))
-    starts = np.append(True, (np.diff(sorted_plot) != 0) | (gap > VISIT_GAP_DAYS))[: len(order)]
+    starts = np.append(True, (np.diff(sorted_plot) != 0) | (gap > VISIT_GAP_DAYS))
     group = np.cumsum(starts) - 1
-    first = order[starts]
-    labels, code_of_group = np.unique(column.texts[first].astype(str), return_inverse=True)
-    names = {str(name): code for code, name in enumerate(visit_names)}
-    shared = np.array([names.setdefault(str(label), len(names)) if label else -1 for label in labels], np.int64)
-    visit = np.empty(len(stems), np.int64)
-    visit[order] = shared[code_of_group][group] if len(order) else visit
-    return np.array(list(names), dtype=object), visit
+
+    name_of_group = np.full(int(group[-1]) + 1, -1, np.int64)
+    named = np.flatnonzero(visit_of[order] >= 0)[::-1]
+    name_of_group[group[named]] = visit_of[order[named]]
+    if by_date:
+        nameless = np.flatnonzero(name_of_group < 0)
+        texts = np.concatenate([plots.texts("date"), stems.texts("date")])[order[starts][nameless]]
+        names = {str(name): code for code, name in enumerate(visit_names)}
+        name_of_group[nameless] = [
+            names.setdefault(text.strip(), len(names)) if text else -1 for text in map(str, texts)
+        ]
+        visit_names = np.array(list(names), dtype=object)
+
+    made = visit_of.copy()
+    if by_date:
+        made[order] = np.where(is_stem[order], name_of_group[group], made[order])
+    loose = ~is_stem[order] & (made[order] < 0)
+    having, groups = np.unique(sorted_plot[starts][np.unique(group[loose])], return_counts=True)
+    parted = loose & np.isin(sorted_plot, having[groups > 1])
+    made[order[parted]] = name_of_group[group[parted]]
+    return visit_names, made[:count], made[count:]
 
 
 def _adopt_only_visit(
@@ -331,9 +365,7 @@ def _natural_rank(names: NDArray[np.object_]) -> NDArray[np.int64]:
     return rank
 
 
-def _first_row(
-    wanted: NDArray[np.int64], keys: NDArray[np.int64], rows: NDArray[np.int64]
-) -> NDArray[np.int64]:
+def _first_row(wanted: NDArray[np.int64], keys: NDArray[np.int64], rows: NDArray[np.int64]) -> NDArray[np.int64]:
     """For each wanted key the first of `rows` that carries it; -1 when none does."""
     if not len(keys):
         return np.full(len(wanted), -1, np.int64)
