@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 from string import Formatter
 from types import MappingProxyType
@@ -22,6 +23,9 @@ Severity = Literal["error", "warning", "note"]
 Family = Literal["import", "inclusion", "typing", "diameter", "revisit", "visibility"]
 
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
+
+#: The evidence that names a cell.
+_CELL = ("file", "line", "column")
 
 
 @dataclass(frozen=True)
@@ -65,6 +69,8 @@ class Batch:
         What the doubt is worth per hectare, shape (n,); None when it cannot be said.
     severity
         Overrides the check's own, for all rows of the batch.
+    about
+        What a finding about files speaks of, where that is no cell: part of its id; shape (n,).
     """
 
     message: str
@@ -76,6 +82,7 @@ class Batch:
     stems_per_ha: NDArray[np.float64] | None = None
     basal_area_m2_per_ha: NDArray[np.float64] | None = None
     severity: Severity | None = None
+    about: NDArray[np.object_] | None = None
 
     def __len__(self) -> int:
         return len(self.visit)
@@ -138,12 +145,12 @@ def _id_part(part: Any) -> str:
 
 
 def _plain(value: Any) -> Any:
-    """A numpy scalar as the Python value JSON knows; not finite becomes None."""
+    """A numpy scalar as the Python value JSON knows; what is not finite or no date becomes None."""
     if isinstance(value, np.generic):
         value = value.item()
     if isinstance(value, float) and not np.isfinite(value):
         return None
-    return value
+    return str(value) if isinstance(value, date) else value
 
 
 @dataclass(frozen=True)
@@ -162,31 +169,51 @@ class Findings:
     batches: tuple[tuple[Check, Batch], ...]
 
     @cached_property
-    def _order(self) -> tuple[NDArray[np.int64], NDArray[np.int64], NDArray[np.int64]]:
-        """Visit row, batch and row in the batch of each finding: files first, then plot by plot, stem by stem."""
+    def _order(self) -> tuple[NDArray[np.int64], NDArray[np.int64], NDArray[np.int64], NDArray[np.int64]]:
+        """Visit, stem, batch and row in the batch of each finding: files first, then plot by plot, stem by stem."""
         if not self.batches:
             nothing = np.zeros(0, np.int64)
-            return nothing, nothing, nothing
+            return nothing, nothing, nothing, nothing
         visit = np.concatenate([batch.visit for _, batch in self.batches]).astype(np.int64)
         stem = np.concatenate([batch.stem for _, batch in self.batches]).astype(np.int64)
         number = np.repeat(np.arange(len(self.batches)), [len(batch) for _, batch in self.batches])
         row = np.concatenate([np.arange(len(batch)) for _, batch in self.batches])
         order = np.lexsort((number, stem, visit))
-        return visit[order], number[order], row[order]
+        return visit[order], stem[order], number[order], row[order]
+
+    @cached_property
+    def _again(self) -> NDArray[np.int64]:
+        """1 for the first finding of a check about one record and field, 2 for the second, and so on; in order."""
+        visit, stem, number, row = self._order
+        kinds: dict[tuple[str, str | None], int] = {}
+        kind = [kinds.setdefault((check.slug, batch.field), len(kinds)) for check, batch in self.batches]
+        about = np.where(stem >= 0, len(self.survey.visits) + stem, visit)
+        files = np.flatnonzero(visit < 0)
+        if len(files):
+            cells = [self._cell(int(number[i]), int(row[i])) for i in files]
+            known: dict[tuple[Any, ...], int] = {}
+            about[files] = [-1 - known.setdefault(cell, len(known)) for cell in cells]
+        key = about * max(len(kinds), 1) + np.array(kind, np.int64)[number]
+        order = np.argsort(key, kind="stable")
+        rank = np.arange(len(key))
+        fresh = np.append(True, np.diff(key[order]) != 0)[: len(key)]
+        again = np.empty(len(key), np.int64)
+        again[order] = rank - np.maximum.accumulate(np.where(fresh, rank, 0)) + 1
+        return again
 
     def __len__(self) -> int:
         return sum(len(batch) for _, batch in self.batches)
 
     def __iter__(self) -> Iterator[Finding]:
-        _, number, row = self._order
-        for batch, place in zip(number.tolist(), row.tolist(), strict=True):
-            yield self._tell(batch, place)
+        _, _, number, row = self._order
+        for batch, place, again in zip(number.tolist(), row.tolist(), self._again.tolist(), strict=True):
+            yield self._tell(batch, place, again)
 
     def of_visit(self, visit_row: int) -> list[Finding]:
         """Findings of one visit, plot first, then stem by stem; -1 gives those about files."""
-        visit, number, row = self._order
+        visit, _, number, row = self._order
         first, last = np.searchsorted(visit, [visit_row, visit_row + 1])
-        return [self._tell(int(number[i]), int(row[i])) for i in range(first, last)]
+        return [self._tell(int(number[i]), int(row[i]), int(self._again[i])) for i in range(first, last)]
 
     def severity_of(self, batch: int) -> Severity:
         """Severity of a batch."""
@@ -220,7 +247,25 @@ class Findings:
             np.maximum.at(worst, rows, np.int8(rank))
         return worst
 
-    def _tell(self, number: int, row: int) -> Finding:
+    def _cell(self, number: int, row: int) -> tuple[Any, ...]:
+        """What a finding about files speaks of: a cell, or what its batch says."""
+        _, batch = self.batches[number]
+        if batch.about is not None:
+            return (batch.about[row],)
+        return tuple(_plain(batch.evidence[name][row]) if name in batch.evidence else None for name in _CELL)
+
+    def _id(self, number: int, row: int, again: int) -> str:
+        check, batch = self.batches[number]
+        visit_row, stem_row = int(batch.visit[row]), int(batch.stem[row])
+        if visit_row < 0:
+            place = [_id_part(part) for part in ("file", *self._cell(number, row))]
+        else:
+            visits = self.survey.visits
+            place = [_id_part(visits.plot[visit_row]), _id_part(visits.visit[visit_row])]
+            place += [self.survey.stems.key(stem_row)] if stem_row >= 0 else []
+        return "/".join([*place, check.slug, batch.field or "-"]) + (f"~{again}" if again > 1 else "")
+
+    def _tell(self, number: int, row: int, again: int) -> Finding:
         check, batch = self.batches[number]
         visit_row, stem_row = int(batch.visit[row]), int(batch.stem[row])
         evidence = {name: _plain(values[row]) for name, values in batch.evidence.items()}
@@ -228,12 +273,9 @@ class Findings:
         plot = visits.plot[visit_row] if visit_row >= 0 else None
         visit = visits.visit[visit_row] or None if visit_row >= 0 else None
         stem = stems.label(stem_row) if stem_row >= 0 else None
-        place = [plot, visit, stems.key(stem_row)] if stem_row >= 0 else [plot, visit]
-        if visit_row < 0:
-            place = ["file", evidence.get("file"), evidence.get("line"), evidence.get("column")]
-        parts = [*place, check.slug, batch.field]
+        called = stem or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
         return Finding(
-            id="/".join(_id_part(part) for part in parts),
+            id=self._id(number, row, again),
             plot=plot,
             visit=visit,
             stem=stem,
@@ -241,7 +283,7 @@ class Findings:
             severity=self.severity_of(number),
             family=check.family,
             field=batch.field,
-            message=_SENTENCE.vformat(batch.message, (), {"plot": plot, "stem": stem or "without number"} | evidence),
+            message=_SENTENCE.vformat(batch.message, (), {"plot": plot, "stem": called} | evidence),
             evidence=evidence,
             proposals=[
                 {

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, get_args
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.errors import Cancelled
 from stemmap.progress import Progress
 from stemmap.survey.findings import Batch, Family, Findings, Severity
 from stemmap.survey.records import Records, Remark
@@ -125,15 +126,11 @@ def declare(
     return made
 
 
-def check(
-    slug: str, *, family: Family, severity: Severity, needs: tuple[str, ...] = ()
-) -> Callable[[Run], Run]:
+def check(slug: str, *, family: Family, severity: Severity, needs: tuple[str, ...] = ()) -> Callable[[Run], Run]:
     """Enter a function as a check; its docstring is the explanation."""
 
     def enter(run: Run) -> Run:
-        declare(
-            slug, family=family, severity=severity, explanation=run.__doc__ or "", needs=needs, run=run
-        )
+        declare(slug, family=family, severity=severity, explanation=run.__doc__ or "", needs=needs, run=run)
         return run
 
     return enter
@@ -168,7 +165,9 @@ def run_checks(case: Case, progress: Progress | None = None) -> Findings:
             continue
         try:
             batches += [(made, batch) for batch in made.run(case) if len(batch)]
-        except (ArithmeticError, LookupError, TypeError, ValueError) as fault:
+        except (Cancelled, MemoryError):
+            raise
+        except Exception as fault:
             batches.append((_FAILED, _of_survey("The check {name} stopped: {fault}", made.slug, fault)))
     return Findings(survey, tuple(batches))
 
@@ -176,7 +175,7 @@ def run_checks(case: Case, progress: Progress | None = None) -> Findings:
 def _of_survey(message: str, name: str, fault: Exception) -> Batch:
     none = np.array([-1])
     evidence = {"name": np.array([name], object), "fault": np.array([repr(fault)], object)}
-    return Batch(message, none, none, evidence=evidence)
+    return Batch(message, none, none, evidence=evidence, about=evidence["name"])
 
 
 def _of_remark(remark: Remark) -> tuple[Check, Batch]:
