@@ -1,6 +1,7 @@
 """Uploads in: tables and layers of any usual make become records as typed, with a finding for all that is doubtful."""
 
-from stemmap.reading.settings_file import SettingsRead, read_settings
+from stemmap.reading import stated_units  # noqa: F401 - enters its check into the registry
+from stemmap.reading.settings_file import SettingsFound, find_settings, read_settings
 from stemmap.reading.upload import read_upload
 
-__all__ = ["SettingsRead", "read_settings", "read_upload"]
+__all__ = ["SettingsFound", "find_settings", "read_settings", "read_upload"]

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from types import MappingProxyType
+from typing import Literal
 
 from stemmap.errors import InputError
 from stemmap.progress import Progress
+from stemmap.reading.layers import read_geojson, read_geopackage
 from stemmap.reading.sheet import Sheet
 from stemmap.reading.text import read_text
+from stemmap.reading.workbook import read_workbook
 from stemmap.survey.records import Remark
 
 #: Larger text files are refused; 10^7 stems need less than half of it.
@@ -19,11 +23,12 @@ _BINARY = (
     (b"GIF8", "a picture (GIF)"),
     (b"%PDF", "a PDF"),
     (b"\x1f\x8b", "a compressed file (gzip)"),
-    (b"\xd0\xcf\x11\xe0", "an old Excel or Word file; save it as XLSX or CSV"),
+    (b"\xd0\xcf\x11\xe0", "an old Excel or Word file, or one with a password; save it as XLSX or CSV"),
     (b"PAR1", "a Parquet file; export it as CSV or GeoPackage"),
     (b"7z\xbc\xaf", "a compressed file (7z)"),
     (b"Rar!", "a compressed file (RAR)"),
 )
+_PROMISED = MappingProxyType({".xlsx": "a workbook", ".xlsm": "a workbook", ".gpkg": "a GeoPackage"})
 
 
 def is_settings(path: Path) -> bool:
@@ -55,10 +60,40 @@ def sheets_of(
         When the file cannot be used.
     """
     start = _start(path, source)
+    kind = _kind(start, path.suffix.lower(), source)
+    try:
+        if kind == "workbook":
+            yield from read_workbook(path, source=source, asked=asked, progress=progress, said=said)
+        elif kind == "geopackage":
+            yield from read_geopackage(path, source=source, progress=progress, said=said)
+        elif kind == "geojson":
+            yield read_geojson(path, source=source, progress=progress)
+        else:
+            yield read_text(path, source=source, asked=asked, progress=progress)
+    except OSError as fault:
+        raise InputError(f"{source} cannot be read: {fault.strerror or fault}.") from fault
+    except MemoryError as fault:
+        raise InputError(f"{source} is too large for the memory of this machine; split it.") from fault
+
+
+def _kind(start: bytes, ending: str, source: str) -> Literal["workbook", "geopackage", "geojson", "text"]:
+    """What a file is by its first bytes; a name that promises something else is refused."""
+    if start.startswith(b"PK\x03\x04"):
+        return "workbook"
+    if start.startswith(b"SQLite format 3\x00"):
+        return "geopackage"
     binary = next((name for mark, name in _BINARY if start.startswith(mark)), None)
     if binary is not None:
-        raise InputError(f"{source} is {binary}, whatever its name says; it was left out.")
-    yield read_text(path, source=source, asked=asked, progress=progress)
+        raise InputError(f"{source} is {binary}, whatever its name says.")
+    if ending in _PROMISED:
+        raise InputError(
+            f"{source} is called {_PROMISED[ending]}, but is none; export it again, or correct its ending."
+        )
+    if start.removeprefix(b"\xef\xbb\xbf").lstrip().startswith(b"{"):
+        return "geojson"
+    if ending in (".geojson", ".json"):
+        raise InputError(f"{source} is called a GeoJSON file, but is none; export it again.")
+    return "text"
 
 
 def _start(path: Path, source: str) -> bytes:

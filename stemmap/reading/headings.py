@@ -150,7 +150,7 @@ def in_unit(field: str, unit: str) -> str:
 
 def nearest(heading: str, *, count: int = 2) -> tuple[str, ...]:
     """Known headings that look most alike, each with its field: ``Azimut (azimuth)``."""
-    near = get_close_matches(fold(heading)[:60], list(_known()), n=count, cutoff=0.65)
+    near = get_close_matches(fold(heading)[:60], list(_known()), n=count, cutoff=0.7)
     named = []
     for key in near:
         written, field = _written().get(key, key), _known()[key][0]

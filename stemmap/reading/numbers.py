@@ -1,5 +1,4 @@
-"""Numbers as people type them: decimal points and commas, thousands marks, units behind them. Nothing is guessed
-without a word about it."""
+"""Numbers as people type them: decimal points and commas, thousands marks, units behind them."""
 
 from __future__ import annotations
 
@@ -27,30 +26,37 @@ _OWN_UNITS: Mapping[str, frozenset[str]] = MappingProxyType(
         "CRS unit": frozenset({"m", "ft"}),
     }
 )
-_SPACES = re.compile("[ \u00a0\u2007\u2009\u202f]")
-_PLAIN = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,3})?")
+_SPACE = "[ \u00a0\u2007\u2009\u202f]"
+_SPACES = re.compile(_SPACE)
+_POINT = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d{1,3})?")
 _COMMA = re.compile(r"[+-]?(\d+,\d*|,\d+)([eE][+-]?\d{1,3})?")
+#: One mark before exactly three digits: 1,234 is one and a bit, or more than a thousand.
 _LONE = re.compile(r"[+-]?[1-9]\d{0,2}[.,]\d{3}")
 _REPEATED = re.compile(r"[+-]?\d{1,3}(?:\.\d{3}){2,}|[+-]?\d{1,3}(?:,\d{3}){2,}")
 _POINT_LAST = re.compile(r"[+-]?\d{1,3}(,\d{3})+\.\d+")
 _COMMA_LAST = re.compile(r"[+-]?\d{1,3}(\.\d{3})+,\d+")
-_SPACED = re.compile("[+-]?\\d{1,3}([ \u00a0\u2007\u2009\u202f]\\d{3})+([.,]\\d+)?")
+_SPACED = re.compile(rf"[+-]?\d{{1,3}}({_SPACE}\d{{3}})+([.,]\d+)?")
 _BEFORE_UNIT = re.compile(r"(.*[\d.,])\s*([^\d\s.,+-][^\d]*)", re.DOTALL)
 
 
 @dataclass(frozen=True)
 class NumbersRead:
-    """What was read from the distinct texts of a column.
+    """What was read from the distinct texts of a column, with an example of each thing that had to be decided.
 
     Parameters
     ----------
     values
         Number for each text, NaN where it is none; shape (k,).
-    unit
-        The unit that stood behind numbers; empty when none did.
-    with_unit, points, commas, thousands, ambiguous
-        An example each: a number with a unit, with a decimal point, with a decimal comma, with a thousands mark,
-        and one whose mark nothing settles; empty when there is none.
+    unit, with_unit
+        The unit that stood behind numbers, and such a number; empty when none did.
+    points, commas
+        A number with a decimal point, and one with a decimal comma.
+    thousands
+        A number with a thousands mark.
+    ambiguous
+        A number whose mark nothing settles.
+    assumed_thousands
+        What that mark was taken for.
     """
 
     values: NDArray[np.float64]
@@ -64,40 +70,32 @@ class NumbersRead:
 
 
 @dataclass
-class _Evidence:
-    """What the texts of a column show about its marks; examples by mark."""
-
-    decimal: dict[str, str] = field(default_factory=dict)
-    thousands: dict[str, str] = field(default_factory=dict)
-    lone: dict[str, list[int]] = field(default_factory=lambda: {".": [], ",": []})
-
-
-def read_numbers(labels: NDArray[np.object_], *, name: str, own_unit: str, separator: str | None) -> NumbersRead:
-    """Numbers of the distinct texts of one column.
+class Scan:
+    """Texts of a column looked at one by one, before the numbers such as 1,234 are decided.
 
     Parameters
     ----------
     labels
         The texts, shape (k,).
-    name
-        Canonical field.
-    own_unit
-        Its unit, as in the table of fields.
-    separator
-        What separates the cells of the file; a file separated by commas writes decimal points.
-
-    Returns
-    -------
-    NumbersRead
-        The numbers, and examples of what had to be decided.
+    values
+        Numbers read so far.
+    lone
+        Numbers with one mark before three digits, by place.
+    decimal, thousands
+        An example for each mark that can only be a decimal mark, or only a thousands mark.
     """
-    at_once = _all_plain(labels)
-    if at_once is not None:
-        return NumbersRead(at_once)
-    return _Careful(labels, name, own_unit, separator).read()
+
+    labels: NDArray[np.object_]
+    values: NDArray[np.float64]
+    lone: dict[int, str] = field(default_factory=dict)
+    decimal: dict[str, str] = field(default_factory=dict)
+    thousands: dict[str, str] = field(default_factory=dict)
+    spaced: str = ""
+    unit: str = ""
+    with_unit: str = ""
 
 
-def _all_plain(labels: NDArray[np.object_]) -> NDArray[np.float64] | None:
+def plain_numbers(labels: NDArray[np.object_]) -> NDArray[np.float64] | None:
     """Numbers when every text is a plain number with at most a decimal point; None otherwise."""
     joined = "".join(labels.tolist())
     if not joined.isascii() or "_" in joined:
@@ -109,104 +107,121 @@ def _all_plain(labels: NDArray[np.object_]) -> NDArray[np.float64] | None:
     return values if np.isfinite(values).all() else None
 
 
-class _Careful:
-    """Reads texts one by one and weighs their marks against each other."""
+def scan_numbers(labels: NDArray[np.object_], *, own_unit: str) -> Scan:
+    """Look at the texts of a column one by one.
 
-    def __init__(self, labels: NDArray[np.object_], name: str, own_unit: str, separator: str | None) -> None:
-        self.labels = labels
-        self.large = name in _LARGE
-        self.own_units = _OWN_UNITS.get(own_unit, frozenset())
-        self.separator = separator
-        self.values = np.full(len(labels), np.nan)
-        self.evidence = _Evidence()
-        self.unit = self.with_unit = self.spaced = ""
-
-    def read(self) -> NumbersRead:
-        lone: dict[int, str] = {}
-        for place, label in enumerate(self.labels.tolist()):
-            text = self._without_unit(str(label).strip().replace("\u2212", "-"))
-            if _LONE.fullmatch(text):
-                lone[place] = text
-                self.evidence.lone["." if "." in text else ","].append(place)
-            else:
-                self.values[place] = self._one(text, label)
-        return self._decide(lone)
-
-    def _without_unit(self, text: str) -> str:
-        """The text without a unit of the field behind it; a second kind of unit stays and makes it no number."""
-        if not text or text[-1].isdigit():
-            return text
-        match = _BEFORE_UNIT.fullmatch(text)
-        unit = unit_of(match[2]) if match else None
-        if match is None or not unit or unit not in self.own_units or self.unit not in ("", unit):
-            return text
-        self.unit, self.with_unit = unit, self.with_unit or text
-        return match[1].rstrip()
-
-    def _one(self, text: str, label: str) -> float:
-        """One number whose marks explain themselves; NaN when it is none."""
-        decimal, thousands = self.evidence.decimal, self.evidence.thousands
-        if _PLAIN.fullmatch(text):
-            if "." in text:
-                decimal.setdefault(".", label)
-        elif _COMMA.fullmatch(text):
-            decimal.setdefault(",", label)
-            text = text.replace(",", ".")
-        elif _POINT_LAST.fullmatch(text):
-            decimal.setdefault(".", label)
-            thousands.setdefault(",", label)
-            text = text.replace(",", "")
-        elif _COMMA_LAST.fullmatch(text):
-            decimal.setdefault(",", label)
-            thousands.setdefault(".", label)
-            text = text.replace(".", "").replace(",", ".")
-        elif _REPEATED.fullmatch(text):
-            thousands.setdefault("." if "." in text else ",", label)
-            text = text.replace(".", "").replace(",", "")
-        elif _SPACED.fullmatch(text):
-            self.spaced = self.spaced or label
-            text = _SPACES.sub("", text).replace(",", ".")
+    Parameters
+    ----------
+    labels
+        The texts, shape (k,).
+    own_unit
+        Unit of the field, as in the table of fields; it may stand behind a number.
+    """
+    scan = Scan(labels, np.full(len(labels), np.nan))
+    own_units = _OWN_UNITS.get(own_unit, frozenset())
+    for place, label in enumerate(labels.tolist()):
+        text = _without_unit(label, scan, own_units)
+        if _LONE.fullmatch(text):
+            scan.lone[place] = text
         else:
-            return np.nan
-        value = float(text)
-        return value if np.isfinite(value) else np.nan
+            scan.values[place] = _one(text, label, scan)
+    return scan
 
-    def _decide(self, lone: Mapping[int, str]) -> NumbersRead:
-        """Read numbers such as 1,234, whose mark only the rest of the column can explain."""
-        evidence = self.evidence
-        ambiguous, assumed_thousands = "", False
-        for mark, places in evidence.lone.items():
-            if not places:
-                continue
-            as_thousands, settled = self._is_thousands(mark)
-            example = str(self.labels[places[0]])
-            if not settled:
-                ambiguous, assumed_thousands = ambiguous or example, as_thousands
-            for place in places:
-                self.values[place] = float(lone[place].replace(mark, "" if as_thousands else "."))
-            kind = evidence.thousands if as_thousands else evidence.decimal
-            kind.setdefault(mark, example)
-        return NumbersRead(
-            self.values,
-            unit=self.unit,
-            with_unit=self.with_unit,
-            points=evidence.decimal.get(".", ""),
-            commas=evidence.decimal.get(",", ""),
-            thousands=next(iter(evidence.thousands.values()), self.spaced),
-            ambiguous=ambiguous,
-            assumed_thousands=assumed_thousands,
-        )
 
-    def _is_thousands(self, mark: str) -> tuple[bool, bool]:
-        """Whether a lone mark before three digits marks thousands, and whether the column settles it."""
-        other = "," if mark == "." else "."
-        as_decimal, as_thousands = mark in self.evidence.decimal, mark in self.evidence.thousands
-        if as_decimal != as_thousands:
-            return as_thousands, True
-        if as_decimal and as_thousands:
-            return False, False
-        if mark == "." and other not in self.evidence.decimal:
-            return False, True
-        if mark == "," and self.separator in (";", "\t") and other not in self.evidence.decimal:
-            return False, False
-        return self.large, False
+def _without_unit(label: str, scan: Scan, own_units: frozenset[str]) -> str:
+    """The text without a unit of the field behind it; a second kind of unit stays and makes it no number."""
+    text = label.strip().replace("\u2212", "-")
+    if not text or text[-1].isdigit():
+        return text
+    match = _BEFORE_UNIT.fullmatch(text)
+    unit = unit_of(match[2]) if match else None
+    if match is None or not unit or unit not in own_units or scan.unit not in ("", unit):
+        return text
+    scan.unit, scan.with_unit = unit, scan.with_unit or label
+    return match[1].rstrip()
+
+
+def _one(text: str, label: str, scan: Scan) -> float:
+    """One number whose marks explain themselves; NaN when it is none."""
+    if _POINT.fullmatch(text):
+        if "." in text:
+            scan.decimal.setdefault(".", label)
+    elif _COMMA.fullmatch(text):
+        scan.decimal.setdefault(",", label)
+        text = text.replace(",", ".")
+    elif _POINT_LAST.fullmatch(text):
+        scan.decimal.setdefault(".", label)
+        scan.thousands.setdefault(",", label)
+        text = text.replace(",", "")
+    elif _COMMA_LAST.fullmatch(text):
+        scan.decimal.setdefault(",", label)
+        scan.thousands.setdefault(".", label)
+        text = text.replace(".", "").replace(",", ".")
+    elif _REPEATED.fullmatch(text):
+        scan.thousands.setdefault("." if "." in text else ",", label)
+        text = text.replace(".", "").replace(",", "")
+    elif _SPACED.fullmatch(text):
+        scan.spaced = scan.spaced or label
+        text = _SPACES.sub("", text).replace(",", ".")
+    else:
+        return np.nan
+    value = float(text)
+    return value if np.isfinite(value) else np.nan
+
+
+def decide(scan: Scan, *, name: str, separator: str | None, marks: frozenset[str]) -> NumbersRead:
+    """Numbers of a column, those such as 1,234 decided by what the column and the file show.
+
+    Parameters
+    ----------
+    scan
+        The column.
+    name
+        Its canonical field.
+    separator
+        What separates the cells of the file; None where cells need none.
+    marks
+        Decimal marks used somewhere in the file.
+    """
+    decimal, thousands = dict(scan.decimal), dict(scan.thousands)
+    values, ambiguous, assumed = scan.values.copy(), "", False
+    for mark in (".", ","):
+        places = [place for place, text in scan.lone.items() if mark in text]
+        if not places:
+            continue
+        as_thousands, settled = _is_thousands(mark, scan, large=name in _LARGE, separator=separator, marks=marks)
+        example = str(scan.labels[places[0]])
+        if not settled and not ambiguous:
+            ambiguous, assumed = example, as_thousands
+        for place in places:
+            values[place] = float(scan.lone[place].replace(mark, "" if as_thousands else "."))
+        (thousands if as_thousands else decimal).setdefault(mark, example)
+    return NumbersRead(
+        values,
+        unit=scan.unit,
+        with_unit=scan.with_unit,
+        points=decimal.get(".", ""),
+        commas=decimal.get(",", ""),
+        thousands=next(iter(thousands.values()), scan.spaced),
+        ambiguous=ambiguous,
+        assumed_thousands=assumed,
+    )
+
+
+def _is_thousands(
+    mark: str, scan: Scan, *, large: bool, separator: str | None, marks: frozenset[str]
+) -> tuple[bool, bool]:
+    """Whether a lone mark before three digits marks thousands, and whether that is settled.
+
+    The column speaks first. It cannot settle anything when both marks are decimal marks somewhere in the file.
+    """
+    other = "," if mark == "." else "."
+    as_decimal, as_thousands = mark in scan.decimal, mark in scan.thousands
+    if as_thousands:
+        return not as_decimal, not as_decimal
+    if as_decimal:
+        return False, other not in marks
+    if other not in marks:
+        # Without any sign to the contrary a point is a decimal point; a comma is one where commas part no cells.
+        return (False, True) if mark == "." else (large and separator not in (";", "\t"), False)
+    return large, False

@@ -132,7 +132,9 @@ def _place_asked(placing: _Placing, columns: Mapping[str, str]) -> None:
     for name, asked in columns.items():
         wanted = asked.strip()
         same = [place for place, text in enumerate(placing.sheet.headings) if text == wanted]
-        same = same or [place for place, text in enumerate(placing.sheet.headings) if text and fold(text) == fold(wanted)]
+        same = same or [
+            place for place, text in enumerate(placing.sheet.headings) if text and fold(text) == fold(wanted)
+        ]
         free = [place for place in same if placing.fields[place] is None]
         if free:
             placing.give(free[0], name)

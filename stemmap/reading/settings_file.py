@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -19,31 +19,28 @@ _MOST_BYTES = 1 << 20
 
 
 @dataclass(frozen=True)
-class SettingsRead:
-    """Settings and where they come from.
+class SettingsFound:
+    """Which settings file belongs to an upload.
 
     Parameters
     ----------
-    settings
-        The settings; defaults where no file was found.
     path
         The file, None where there is none.
     remarks
         What to say about the choice.
     """
 
-    settings: Settings
     path: Path | None = None
     remarks: tuple[Remark, ...] = ()
 
 
-def read_settings(path: Path | None = None, beside: Sequence[Path] = ()) -> SettingsRead:
+def read_settings(path: Path | None = None, beside: Sequence[Path] = ()) -> Settings:
     """Settings of a survey.
 
     Parameters
     ----------
     path
-        The settings file that was named; None: one among the files of the upload, else the only one beside them.
+        The settings file that was named; None: the one that `find_settings` finds, else the defaults.
     beside
         The files of the upload.
 
@@ -52,42 +49,47 @@ def read_settings(path: Path | None = None, beside: Sequence[Path] = ()) -> Sett
     InputError
         When the file cannot be read, is no TOML (with the line) or says what is not allowed (with the key).
     """
-    if path is not None:
-        return SettingsRead(parse_settings(_table(path)), path)
-    among = list(dict.fromkeys(file for file in beside if is_settings(file)))
+    path = path or find_settings(beside).path
+    if path is None:
+        return Settings()
+    table = _table(path)
+    try:
+        return parse_settings(table)
+    except InputError as fault:
+        raise InputError(f"{path.name}: {fault}") from fault
+
+
+def find_settings(files: Sequence[Path]) -> SettingsFound:
+    """The settings file among the files of an upload, else the only one in their folders.
+
+    Raises
+    ------
+    InputError
+        When several settings files are among the files.
+    """
+    among = list(dict.fromkeys(file for file in files if is_settings(file)))
     if len(among) > 1:
         raise InputError(f"Several settings files were given ({', '.join(map(str, among))}); give one.")
     if among:
-        return SettingsRead(parse_settings(_table(among[0])), among[0])
-    return _beside(beside)
-
-
-def _beside(files: Sequence[Path]) -> SettingsRead:
-    """The only settings file in the folders of the upload."""
-    fitting: list[tuple[Path, Mapping[str, Any]]] = []
-    broken: list[InputError] = []
+        return SettingsFound(among[0])
+    fitting: list[Path] = []
+    broken: list[Remark] = []
     for candidate in _candidates(files):
         try:
-            table = _table(candidate)
+            if _SECTIONS & _table(candidate).keys():
+                fitting.append(candidate)
         except InputError as fault:
-            broken.append(fault)
-            continue
-        if _SECTIONS & table.keys():
-            fitting.append((candidate, table))
+            sentence = f"{fault} It lies beside the upload and was not used."
+            broken.append(Remark(remarks.SETTINGS_UNDECIDED, sentence, candidate.name))
     if len(fitting) == 1:
-        found, table = fitting[0]
-        sentence = f"Settings were taken from {found.name} beside the upload, because none were named."
-        return SettingsRead(parse_settings(table), found, (Remark(remarks.SETTINGS_FOUND, sentence, found.name),))
+        name = fitting[0].name
+        sentence = f"Settings were taken from {name} beside the upload, because none were named."
+        return SettingsFound(fitting[0], (Remark(remarks.SETTINGS_FOUND, sentence, name),))
     if fitting:
-        names = remarks.some((file.name for file, _ in fitting), count=len(fitting))
+        names = remarks.some((file.name for file in fitting), count=len(fitting))
         sentence = f"Several settings files lie beside the upload ({names}); none was used. Name one with --settings."
-        said = (Remark(remarks.SETTINGS_UNDECIDED, sentence, fitting[0][0].name),)
-        return SettingsRead(Settings(), remarks=said)
-    said = tuple(
-        Remark(remarks.SETTINGS_UNDECIDED, f"{fault} It was not used.", str(fault).split(" ", 1)[0])
-        for fault in broken[: remarks.NAMED]
-    )
-    return SettingsRead(Settings(), remarks=said)
+        return SettingsFound(remarks=(Remark(remarks.SETTINGS_UNDECIDED, sentence, fitting[0].name),))
+    return SettingsFound(remarks=tuple(broken[: remarks.NAMED]))
 
 
 def _candidates(files: Sequence[Path]) -> list[Path]:

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.reading.headings import fold, known_count, unit_of
+from stemmap.errors import InputError
+from stemmap.reading.headings import known_count, unit_of
 from stemmap.reading.remarks import HEADINGS_LATE, SECOND_HEADING_LINE, some_lines
 from stemmap.survey.records import Column, Remark
 
 #: Lines at the top of a file among which the headings are looked for.
 TOP_LINES = 30
+MOST_COLUMNS = 1_000
+_A_NUMBER = re.compile(r"[+-]?[\d.,]*\d[\d.,]*")
 
 
 @dataclass(frozen=True)
@@ -117,7 +121,7 @@ def find_top(rows: Sequence[Sequence[str]], asked: frozenset[str]) -> Top | None
     filled = [place for place, row in enumerate(rows) if any(cell.strip() for cell in row)]
     if not filled:
         return None
-    counts = {place: known_count(rows[place], asked) for place in filled}
+    counts = {place: 0 if _has_number(rows[place]) else known_count(rows[place], asked) for place in filled}
     first = max(filled, key=lambda place: (counts[place], -place))
     headings = tuple(cell.strip() for cell in rows[first])
     units = [""] * len(headings)
@@ -129,15 +133,33 @@ def find_top(rows: Sequence[Sequence[str]], asked: frozenset[str]) -> Top | None
     return Top(first, past, headings, tuple(units))
 
 
+def check_width(columns: int, source: str) -> None:
+    """Refuse a table that is far too wide to be one of records.
+
+    Raises
+    ------
+    InputError
+        With the number of columns.
+    """
+    if columns > MOST_COLUMNS:
+        raise InputError(
+            f"{source} has {columns:,} columns; a table of records has a few dozen, so this is another kind of file "
+            "or its delimiter was lost."
+        )
+
+
+def _has_number(row: Sequence[str]) -> bool:
+    """Whether a cell is a bare number, as in a record, never in headings."""
+    return any(_A_NUMBER.fullmatch(cell.strip()) for cell in row)
+
+
 def _is_heading_line(row: Sequence[str]) -> bool:
     """Whether a line below the headings holds units or headings instead of a record."""
     cells = [cell.strip() for cell in row if cell.strip(" -–")]
     if not cells:
         return False
     as_units = sum(unit_of(cell.strip(" []()")) is not None for cell in cells)
-    return as_units + sum(known_count([cell]) for cell in cells) == len(cells) and (
-        len(cells) > 1 or as_units == 1
-    )
+    return as_units + sum(known_count([cell]) for cell in cells) == len(cells) and (len(cells) > 1 or as_units == 1)
 
 
 def top_remarks(top: Top, lines: Sequence[int], source: str) -> list[Remark]:
@@ -202,4 +224,3 @@ def without_blank_rows(sheet: Sheet) -> Sheet:
         if filled.all():
             return sheet
     return sheet.take(np.flatnonzero(filled))
-

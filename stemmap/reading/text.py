@@ -18,9 +18,11 @@ from stemmap.progress import Progress
 from stemmap.reading import remarks
 from stemmap.reading.headings import known_count
 from stemmap.reading.sheet import (
+    MOST_COLUMNS,
     TOP_LINES,
     Sheet,
     Top,
+    check_width,
     column_of,
     find_top,
     top_remarks,
@@ -31,7 +33,6 @@ from stemmap.survey.records import Column, Remark
 SEPARATORS = (";", "\t", ",", "|")
 #: More characters than any field record has in one line; Python's csv module stops at the same length of a cell.
 LONGEST_LINE = 131_072
-MOST_COLUMNS = 1_000
 #: Bytes at the top of a file in which the delimiter and the headings are looked for.
 TOP_BYTES = 1 << 20
 SURPLUS = "(beyond the last heading)"
@@ -69,11 +70,7 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
     top = find_top(first_rows, asked)
     if top is None:
         raise InputError(f"{source} is empty: it has no line with text in it.")
-    if len(top.headings) > MOST_COLUMNS:
-        raise InputError(
-            f"{source} has {len(top.headings):,} columns; a table of records has a few dozen, so this is another "
-            "kind of file or its delimiter was lost."
-        )
+    check_width(len(top.headings), source)
     starts = [skipped + 1] + [skipped + 1 + end for end in ends]
     said += top_remarks(top, starts, source)
     progress.step(f"Reading the lines of {source}")
@@ -120,9 +117,7 @@ def _utf16_without_mark(content: bytes) -> str | None:
 
 
 def _encoding_remark(content: bytes, source: str) -> Remark:
-    number, line = next(
-        (number, line) for number, line in enumerate(content.splitlines(), 1) if not line.isascii()
-    )
+    number, line = next((number, line) for number, line in enumerate(content.splitlines(), 1) if not line.isascii())
     text = line.decode()
     place = next(place for place, letter in enumerate(text) if not letter.isascii())
     shown = text[max(0, place - 15) : place + 15]
@@ -140,9 +135,7 @@ def _check_is_text(content: bytes, source: str) -> None:
         raise InputError(f"{source} is no text file; give a CSV, XLSX, GeoJSON or GeoPackage file.")
 
 
-def _first_rows(
-    content: bytes, source: str, asked: frozenset[str]
-) -> tuple[str, list[list[str]], list[int], int]:
+def _first_rows(content: bytes, source: str, asked: frozenset[str]) -> tuple[str, list[list[str]], list[int], int]:
     """Delimiter, cells of the first lines, the physical line each ends on, and lines skipped before them."""
     sample = content[:TOP_BYTES].decode(errors="ignore")
     if len(sample) < len(content):
@@ -224,7 +217,7 @@ class _Body:
         mark = ord(separator)
         ends, separators = np.flatnonzero(letters == 10), np.flatnonzero(letters == mark)
         if b'"' not in body:
-            return cls(body, separator, lines, True, True, ends, separators)
+            return cls(body, separator, lines, well_formed=True, closed=True, ends=ends, separators=separators)
         quotes = np.flatnonzero(letters == 34)
         opening, closing = quotes[::2], quotes[1::2]
         closed = len(quotes) % 2 == 0

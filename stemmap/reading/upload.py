@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
+from types import MappingProxyType
 
 import numpy as np
 
@@ -16,13 +17,92 @@ from stemmap.reading.files import is_settings, sheets_of
 from stemmap.reading.headings import fold
 from stemmap.reading.placement import check_columns, place_columns, unknown_sentence
 from stemmap.reading.sheet import Sheet, repeated_headings
-from stemmap.reading.tables import Read, put_together, read_values
+from stemmap.reading.tables import put_together, tables_of
+from stemmap.reading.values import Values, read_values
 from stemmap.survey.fields import Table
-from stemmap.survey.records import Remark, Upload
+from stemmap.survey.records import Records, Remark, StatedUnit, Upload
+
+_NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass
+class _Reading:
+    """What has been read so far.
+
+    Parameters
+    ----------
+    columns, asked
+        The mapping that was asked for, and its headings folded.
+    sources
+        Names of the sheets that hold records.
+    headings
+        All headings found, folded.
+    tables
+        Records of each sheet, and whether its plots were split off from stems.
+    """
+
+    columns: Mapping[str, str]
+    asked: frozenset[str]
+    progress: Progress
+    sources: list[str] = field(default_factory=list)
+    headings: set[str] = field(default_factory=set)
+    tables: list[tuple[bool, Mapping[Table, Records]]] = field(default_factory=list)
+    units: list[StatedUnit] = field(default_factory=list)
+    remarks: list[Remark] = field(default_factory=list)
+
+    def read_file(self, path: Path, source: str) -> None:
+        """Read all sheets of one file; nothing of it is kept when it cannot be used."""
+        unknown: list[Sheet] = []
+        said: list[Remark] = []
+        read: list[tuple[Sheet, Values]] = []
+        for sheet in sheets_of(path, source=source, asked=self.asked, progress=self.progress, said=said):
+            found = self._values(sheet, len(self.sources) + len(read))
+            if found is None:
+                unknown.append(sheet)
+            else:
+                read.append((replace(sheet, columns=()), found))
+        if not read:
+            raise InputError(unknown_sentence(unknown[0]) if unknown else f"{source} holds no records.")
+        for sheet in unknown:
+            sentence = f"{sheet.source} was not read: it has no heading of plots, stems or stations."
+            said.append(Remark(remarks.SHEET_IGNORED, sentence, sheet.source))
+        for sheet, values in read:
+            said += [*sheet.remarks, *values.remarks]
+            self.sources.append(sheet.source)
+            self.headings |= {fold(heading) for heading in sheet.headings}
+            self.tables.append((values.kind == "stems with plots", tables_of(values, sheet.source, said)))
+            self.units += values.units
+        self.remarks += said
+
+    def _values(self, sheet: Sheet, number: int) -> Values | None:
+        """Values of one sheet; None when it holds no table of records."""
+        repeats = repeated_headings(sheet)
+        if repeats.any():
+            sentence = f"The headings stand again in {remarks.some_lines(sheet.line[repeats])}; skipped."
+            said = Remark(remarks.HEADINGS_REPEATED, sentence, sheet.source)
+            sheet = replace(sheet.take(np.flatnonzero(~repeats)), remarks=(*sheet.remarks, said))
+        sheet = replace(sheet, headings=_distinct(sheet.headings))
+        placement = place_columns(sheet, self.columns)
+        if placement is None:
+            return None
+        self.progress.step(f"Reading the values of {sheet.source}")
+        return read_values(sheet, placement, number)
+
+    def missing_headings(self) -> Iterator[Remark]:
+        """Headings that the mapping asks for and no file has."""
+        for name, heading in self.columns.items():
+            if fold(heading) not in self.headings:
+                sentence = f"No file has the heading {heading!r} that was asked for {name}; correct the mapping."
+                yield Remark(remarks.HEADING_MISSING, sentence, self.sources[0], column=heading)
+
+    def table(self, name: Table) -> Records:
+        """One table of all files. A table of plots of its own speaks before plot columns repeated among stems."""
+        ordered = sorted(self.tables, key=lambda item: item[0]) if name == "plots" else self.tables
+        return put_together(name, [tables[name] for _, tables in ordered if name in tables])
 
 
 def read_upload(
-    paths: Sequence[Path], *, columns: Mapping[str, str] | None = None, progress: Progress | None = None
+    paths: Sequence[Path], *, columns: Mapping[str, str] = _NO_COLUMNS, progress: Progress | None = None
 ) -> Upload:
     """Read the files of an upload. Every cell is kept as typed, with what was read from it beside it.
 
@@ -43,45 +123,33 @@ def read_upload(
     Raises
     ------
     InputError
-        When no file can be used.
+        When no file can be used, or `columns` names a field there is not.
+    Cancelled
+        When `progress` says so.
     """
-    columns = columns or {}
-    progress = progress or Progress()
     check_columns(columns)
-    said: list[Remark] = []
     asked = frozenset(fold(heading) for heading in columns.values())
-    sheets: list[Sheet] = []
-    reads: list[Read] = []
-    faults: list[InputError] = []
-    for path, source in _named(paths, said):
+    reading = _Reading(columns, asked, progress or Progress())
+    faults: list[str] = []
+    for path, source in _named(paths, reading.remarks):
         try:
-            for sheet, read in _read_file(path, source, columns, asked, len(sheets), progress, said):
-                sheets.append(sheet)
-                reads.append(read)
+            reading.read_file(path, source)
         except InputError as fault:
-            faults.append(fault)
-            said.append(Remark(remarks.FILE_UNUSABLE, str(fault), source))
-    if not reads:
-        if not faults:
-            raise InputError("No file of records was given; give CSV, XLSX, GeoJSON or GeoPackage files.")
-        raise faults[0] if len(faults) == 1 else InputError(" ".join(map(str, faults[:5])))
-    said += [remark for sheet in sheets for remark in sheet.remarks]
-    said += [remark for read in reads for remark in read.remarks]
-    said += _missing_headings(columns, sheets)
-    progress.step("Putting the records together", 0.95)
-
-    def of(table: Table) -> Iterator[Read]:
-        # A table of plots of its own speaks before plot columns repeated among stems.
-        yield from (read for read in reads if table in read.records and read.kind != "stems with plots")
-        yield from (read for read in reads if table in read.records and read.kind == "stems with plots")
-
+            faults.append(str(fault))
+            reading.remarks.append(Remark(remarks.FILE_UNUSABLE, str(fault), source))
+    if not reading.tables:
+        raise InputError(
+            " ".join(faults[: remarks.NAMED])
+            or "No file of records was given; give CSV, XLSX, GeoJSON or GeoPackage files."
+        )
+    reading.progress.step("Putting the records together")
     return Upload(
-        plots=put_together("plots", (read.records["plots"] for read in of("plots"))),
-        stems=put_together("stems", (read.records["stems"] for read in reads if "stems" in read.records)),
-        stations=put_together("stations", (read.records["stations"] for read in of("stations"))),
-        sources=tuple(sheet.source for sheet in sheets),
-        remarks=tuple(said),
-        units=tuple(unit for read in reads for unit in read.units),
+        plots=reading.table("plots"),
+        stems=reading.table("stems"),
+        stations=reading.table("stations"),
+        sources=tuple(reading.sources),
+        remarks=(*reading.remarks, *reading.missing_headings()),
+        units=tuple(reading.units),
     )
 
 
@@ -90,9 +158,9 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
     seen: dict[Path, str] = {}
     names = Counter(path.name for path in paths)
     for path in paths:
-        source = path.name if names[path.name] == 1 else str(path)
         if is_settings(path):
             continue
+        source = path.name if names[path.name] == 1 else str(path)
         resolved = path.resolve()
         if resolved in seen:
             sentence = f"{source} is the same file as {seen[resolved]}; it was read once."
@@ -102,45 +170,14 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
         yield path, source
 
 
-def _read_file(
-    path: Path,
-    source: str,
-    columns: Mapping[str, str],
-    asked: frozenset[str],
-    number: int,
-    progress: Progress,
-    said: list[Remark],
-) -> Iterator[tuple[Sheet, Read]]:
-    """The sheets of one file that hold records, with what was read from them."""
-    unknown: list[Sheet] = []
-    found = 0
-    for sheet in sheets_of(path, source=source, asked=asked, progress=progress, said=said):
-        placement = place_columns(sheet, columns)
-        if placement is None:
-            unknown.append(sheet)
-            continue
-        repeats = repeated_headings(sheet)
-        if repeats.any():
-            sentence = f"The headings stand again in {remarks.some_lines(sheet.line[repeats])}; skipped."
-            said.append(Remark(remarks.HEADINGS_REPEATED, sentence, sheet.source))
-            sheet = sheet.take(np.flatnonzero(~repeats))
-        progress.step(f"Reading the values of {sheet.source}")
-        read = read_values(sheet, placement, number + found)
-        found += 1
-        yield replace(sheet, columns=()), replace(read, remarks=(*placement.remarks, *read.remarks))
-    if not found and unknown:
-        raise InputError(unknown_sentence(unknown[0]))
-    for sheet in unknown:
-        sentence = f"{sheet.source} was not read: it has no heading of plots, stems or stations."
-        said.append(Remark(remarks.SHEET_IGNORED, sentence, sheet.source))
-
-
-def _missing_headings(columns: Mapping[str, str], sheets: Sequence[Sheet]) -> list[Remark]:
-    """Headings that a mapping asks for and no file has."""
-    there = {fold(heading) for sheet in sheets for heading in sheet.headings}
-    said = []
-    for name, heading in columns.items():
-        if fold(heading) not in there:
-            sentence = f"No file has the heading {heading!r} that was asked for {name}; correct the mapping."
-            said.append(Remark(remarks.HEADING_MISSING, sentence, sheets[0].source, column=heading))
-    return said
+def _distinct(headings: Sequence[str]) -> tuple[str, ...]:
+    """Headings with a number behind those that stand there a second time."""
+    distinct: dict[str, None] = {}
+    result = []
+    for heading in headings:
+        name, number = heading, 2
+        while name and name in distinct:
+            name, number = f"{heading} ({number})", number + 1
+        distinct[name] = None
+        result.append(name)
+    return tuple(result)
