@@ -227,5 +227,10 @@ def last_visit_shapes(
     tied = seen & (partner >= 0)
     return [
         Lines(place[tied], stems.place[partner[tied]], Stroke(theme.soft, 0.15)),
-        Discs(place[seen], radius_mm=_LAST_MM, fill=theme.inside, stroke=Stroke(theme.soft, 0.2)),
+        last_dot(place[seen], theme),
     ]
+
+
+def last_dot(place: Floats, theme: Theme) -> Discs:
+    """Hollow dots for the last visit."""
+    return Discs(place, radius_mm=_LAST_MM, fill=theme.inside, stroke=Stroke(theme.soft, 0.2))

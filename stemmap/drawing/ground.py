@@ -52,6 +52,8 @@ class Border:
         Grid azimuth of the first.
     zone_m
         Half width of the borderline zone.
+    nominal_m
+        Radius as the design states it.
     """
 
     x_m: float
@@ -60,6 +62,7 @@ class Border:
     across_m: float
     aspect_deg: float
     zone_m: float
+    nominal_m: float
 
     @property
     def reach_m(self) -> float:
@@ -112,6 +115,7 @@ def borders(survey: Survey, measured: Measured, visit_row: int) -> tuple[Border,
                 across_m=float(axes.across_m),
                 aspect_deg=aspect,
                 zone_m=max(zone, settings.errors.borderline_m),
+                nominal_m=radius,
             )
         )
     return tuple(sorted(made, key=lambda border: -border.across_m))

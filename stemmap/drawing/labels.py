@@ -23,7 +23,7 @@ _CLEAR_MM: Final = 0.25
 #: Points of a hair line, as shares of its length, that must stay free of stems and numbers.
 _HAIR_POINTS: Final = (0.35, 0.65, 0.9)
 _COST_OF_RING: Final = 1.0
-_COST_OF_CROSSING: Final = 0.7
+_COST_OF_CROSSING: Final = 1.7
 
 
 @dataclass(frozen=True)
@@ -144,11 +144,14 @@ def _choose(
             continue
         middle = anchor[number] + offset[number, options]
         size = half[number, 0]
-        clear = ~_inside(middle, boxes[:taken], size).any(axis=1)
-        clear &= ~_inside(middle, np.hstack([hairs[:strung], 0.0 * hairs[:strung]]), size).any(axis=1)
+        reach = np.abs(offset[number, options]).max(axis=0) + size
+        near = boxes[:taken][(np.abs(boxes[:taken, :2] - anchor[number]) < boxes[:taken, 2:] + reach).all(axis=1)]
+        strings = hairs[:strung][(np.abs(hairs[:strung] - anchor[number]) < reach).all(axis=1)]
+        clear = ~_meets(middle, size, near)
+        clear &= ~_meets(middle, size, np.hstack([strings, 0.0 * strings]))
         for share in _HAIR_POINTS:
             points = anchor[number] + share * offset[number, options]
-            clear &= ~(tied[options] & _inside(points, boxes[:taken], 0.0 * size).any(axis=1))
+            clear &= ~(tied[options] & _meets(points, 0.0 * size, near))
         if not clear.any():
             continue
         first = int(np.argmax(clear))
@@ -164,9 +167,10 @@ def _choose(
     return Placement(chosen, placed, placed & tied[best] if count else placed)
 
 
-def _inside(points: Floats, boxes: Floats, half: Floats) -> NDArray[np.bool_]:
-    """Whether boxes of half size `half` around points (c, 2) meet boxes (b, 4); shape (c, b)."""
+def _meets(points: Floats, half: Floats, boxes: Floats) -> NDArray[np.bool_]:
+    """Whether boxes of half size `half` around points (c, 2) meet any of the boxes (b, 4); shape (c,)."""
     meets: NDArray[np.bool_] = (np.abs(points[:, None, 0] - boxes[:, 0]) < boxes[:, 2] + half[0]) & (
         np.abs(points[:, None, 1] - boxes[:, 1]) < boxes[:, 3] + half[1]
     )
-    return meets
+    any_of: NDArray[np.bool_] = np.any(meets, axis=1)
+    return any_of

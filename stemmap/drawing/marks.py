@@ -20,6 +20,8 @@ RIM_MARK_MM: Final = 1.6
 _OUTLINE_MM: Final = 0.18
 #: Spots are left out on discs with a smaller radius.
 _SPOTTED_FROM_MM: Final = 0.9
+#: How far the strokes of dead and cut stems reach beyond the mark.
+_STROKE_BEYOND_MM: Final = 0.6
 
 DIAMOND: Final = NO_DBH_MM * np.array([[0.0, 1.0], [1.0, 0.0], [0.0, -1.0], [-1.0, 0.0]])
 _ARROW: Final = np.array([[0.0, 1.4], [1.1, -0.9], [0.0, -0.3], [-1.1, -0.9]])
@@ -69,6 +71,11 @@ class Stems:
         """Radius of the marks in millimetres."""
         return self.radius_m * millimetres_per_metre + self.radius_mm
 
+    def clear_on_paper(self, millimetres_per_metre: float) -> Floats:
+        """Radius that a number keeps clear of, strokes of the status included, in millimetres."""
+        struck = (self.status == Status.DEAD) | (self.status == Status.CUT)
+        return self.radius_on_paper(millimetres_per_metre) + np.where(struck, _STROKE_BEYOND_MM * 0.7, 0.0)
+
 
 def stems_of(
     survey: Survey,
@@ -110,7 +117,8 @@ def stems_of(
 def stem_shapes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> list[Shape]:
     """Discs, diamonds and arrows of the stems, with the spots of their species and the strokes of their status.
 
-    A stem that is out is hollow, a dead one crossed through, a cut one barred, one that is gone dashed.
+    A stem that is out is hollow, a dead one crossed through, a cut one struck through once, one that is gone
+    dashed.
     """
     shapes: list[Shape] = []
     outline = Stroke(theme.ink, _OUTLINE_MM)
@@ -161,10 +169,10 @@ def _spots(stems: Stems, chosen: NDArray[np.bool_], rank: int, fill: str, millim
 
 def _status_strokes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> list[Shape]:
     shapes: list[Shape] = []
-    radius = stems.radius_on_paper(millimetres_per_metre) + 0.6
+    radius = stems.radius_on_paper(millimetres_per_metre) + _STROKE_BEYOND_MM
     for status, directions in (
         (Status.DEAD, ((1.0, 1.0), (1.0, -1.0))),
-        (Status.CUT, ((1.35, 0.0),)),
+        (Status.CUT, ((1.0, 1.0),)),
     ):
         chosen = stems.status == status
         if not chosen.any():

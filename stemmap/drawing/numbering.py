@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -10,20 +10,27 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.drawing import labels
-from stemmap.drawing.doubts import BADGE_MM, OUTLINE_GAP_MM, Doubt, Ghost, badge_shapes
+from stemmap.drawing.doubts import BADGE_MM, OUTLINE_GAP_MM, Doubt, badge_shapes
 from stemmap.drawing.ground import BEYOND_MM, Border
 from stemmap.drawing.marks import Stems
 from stemmap.drawing.palette import Theme
-from stemmap.drawing.scene import Floats, Lines, Shape, Stroke, Texts
-from stemmap.drawing.typeface import SMALL, widths
+from stemmap.drawing.scene import Discs, Floats, Lines, Shape, Stroke, Texts
+from stemmap.drawing.typeface import SMALL, shortened, widths
 from stemmap.survey.findings import SEVERITIES
 from stemmap.survey.survey import Survey
 from stemmap.units import METRES
 
 #: Between a number and the letters behind it.
 GAP_MM: Final = 0.6
+#: Characters of the longest number drawn in full.
+_LONGEST: Final = 12
+#: Beyond this many stems only those with findings get a number, and no more than this.
+MOST_NUMBERS: Final = 600
 _NUMBER_HEIGHT_MM: Final = SMALL * 0.75
 _BADGE_HEIGHT_MM: Final = BADGE_MM + 0.25
+#: A line that numbers keep clear of is taken as points this far apart, each with this radius.
+_LINE_STEP_MM: Final = 1.2
+_LINE_CLEAR_MM: Final = 0.1
 
 
 @dataclass(frozen=True)
@@ -46,10 +53,15 @@ class StemNumbers:
     def of(cls, survey: Survey, stems: Stems, doubts: Mapping[int, Doubt]) -> StemNumbers:
         """Gather them."""
         unit = survey.settings.measurement.length_unit
-        order, texts, letters = [], [], []
+        order: list[int] = []
+        texts: list[str] = []
+        letters: list[str] = []
+        crowded = len(stems.row) > MOST_NUMBERS
         drawn = zip(stems.row.tolist(), stems.far.tolist(), stems.distance_m.tolist(), strict=True)
         for number, (row, far, distance) in enumerate(drawn):
-            text = survey.stems.label(row)
+            if crowded and (row not in doubts or len(order) == MOST_NUMBERS):
+                continue
+            text = shortened(survey.stems.label(row), _LONGEST)
             if far:
                 text = f"{text} at {distance / METRES[unit]:.1f} {'m' if unit == 'metre' else 'ft'}".strip()
             found = doubts[row].letters if row in doubts else ""
@@ -64,28 +76,27 @@ class StemNumbers:
         stems: Stems,
         doubts: Mapping[int, Doubt],
         *,
-        ghosts: Sequence[Ghost],
+        clear_of: Sequence[Shape],
         lines: Sequence[Border],
         reach_m: float,
         millimetres_per_metre: float,
         theme: Theme,
     ) -> list[Shape]:
-        """Place them beside their stems, clear of stems, ghosts and each other, and where they can of the borders."""
+        """Place them beside their stems, clear of stems, of some shapes and each other, and if possible of borders."""
         if not len(self.order):
             return []
         scale = millimetres_per_metre
         marked = np.isin(stems.row, list(doubts))
-        radius = stems.radius_on_paper(scale) + np.where(marked, OUTLINE_GAP_MM + 0.35, 0.0)
+        radius = stems.clear_on_paper(scale) + np.where(marked, OUTLINE_GAP_MM + 0.35, 0.0)
         discs = np.column_stack([stems.place * scale, radius])
         others = np.setdiff1d(np.arange(len(discs)), self.order)
-        ghost_discs = [[*(ghost.place * scale), ghost.radius[0] * scale + ghost.radius[1]] for ghost in ghosts]
         circles = [[line.x_m, line.y_m, line.across_m] for line in lines if line.is_circle]
         size, behind = self._sizes()
         found = labels.place(
             discs[self.order, :2],
             radius[self.order],
             size,
-            discs_mm=np.vstack([discs[self.order], discs[others], np.reshape(ghost_discs, (-1, 3))]),
+            discs_mm=np.vstack([discs[self.order], discs[others], *_in_the_way(clear_of, scale)]),
             rings_mm=np.reshape(circles, (-1, 3)) * scale,
             reach_mm=reach_m * scale + BEYOND_MM,
         )
@@ -114,6 +125,22 @@ class StemNumbers:
         behind = word + np.where((word > 0.0) & (badge > 0.0), GAP_MM, 0.0)
         height = np.where(badge > 0.0, _BADGE_HEIGHT_MM, _NUMBER_HEIGHT_MM)
         return np.column_stack([behind + badge, height]), behind
+
+
+def _in_the_way(shapes: Sequence[Shape], scale: float) -> Iterator[Floats]:
+    """Discs and lines as discs that numbers keep clear of: x, y, radius in millimetres, shape (n, 3)."""
+    for shape in shapes:
+        match shape:
+            case Discs():
+                radius = np.asarray(shape.radius_m, dtype=float) * scale + shape.radius_mm
+                yield np.column_stack([shape.centre * scale, np.broadcast_to(radius, len(shape.centre))])
+            case Lines():
+                along = shape.end - shape.start
+                steps = (np.hypot(*along.T) * scale / _LINE_STEP_MM).astype(np.int64) + 2
+                line = np.repeat(np.arange(len(steps)), steps)
+                share = (np.arange(len(line)) - np.repeat(np.cumsum(steps) - steps, steps)) / (steps[line] - 1)
+                points = (shape.start[line] + share[:, None] * along[line]) * scale
+                yield np.column_stack([points, np.full(len(points), _LINE_CLEAR_MM)])
 
 
 def _hair_lines(found: labels.Placement, place: Floats, *, size: Floats, radius: Floats, theme: Theme) -> Lines:

@@ -132,14 +132,15 @@ class SpeciesMarks:
         if column is None:
             return cls((), np.array([-1]))
         stripped = [str(label).strip() for label in column.labels]
-        names = sorted(set(stripped))
-        name_of_code = np.array([names.index(label) for label in stripped], np.int64)
-        count = np.zeros(len(names), np.int64)
-        np.add.at(count, name_of_code, np.bincount(column.codes + 1, minlength=len(stripped) + 1)[1:])
-        order = np.argsort(-count, kind="stable")
-        rank = np.empty(len(names), np.int64)
+        names = sorted({name for name in stripped if name})
+        place = {name: number for number, name in enumerate(names)}
+        name_of_code = np.array([place.get(name, -1) for name in stripped] + [-1], np.int64)
+        count = np.zeros(len(names) + 1, np.int64)
+        np.add.at(count, name_of_code, np.append(np.bincount(column.codes + 1, minlength=len(stripped) + 1)[1:], 0))
+        order = np.argsort(-count[:-1], kind="stable")
+        rank = np.full(len(names) + 1, -1)
         rank[order] = np.arange(len(names))
-        return cls(tuple(names[place] for place in order), np.append(rank[name_of_code], -1))
+        return cls(tuple(names[number] for number in order), rank[name_of_code])
 
     def rank(self, survey: Survey, rows: slice) -> NDArray[np.int64]:
         """Rank of the species of some stems; -1 where none was typed."""

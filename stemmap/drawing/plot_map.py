@@ -29,16 +29,16 @@ from stemmap.drawing.ground import (
     to_grid,
 )
 from stemmap.drawing.marks import Stems, stem_shapes, stems_of
-from stemmap.drawing.numbering import GAP_MM, StemNumbers
+from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, StemNumbers
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
-from stemmap.drawing.typeface import SMALL
+from stemmap.drawing.typeface import SMALL, shortened
 from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 
 #: Stems this many plot radii out still widen the map; those beyond stand at its rim.
-_WIDENS_TO: Final = 1.5
+_WIDENS_TO: Final = 1.25
 #: Where no border is known, this many times the middle distance of the stems.
 _WIDENS_TO_MIDDLE: Final = 3.0
 _EMPTY_REACH_M: Final = 10.0
@@ -109,18 +109,20 @@ def describe_plot(
     )
     doubts = doubts_of(findings)
     turn = float(to_grid(survey, measured, visit_row, 0.0))
-    ghosts = ghosts_of(survey, measured, findings, turn_deg=turn, reach_m=reach)
+    proposed = ghosts_of(survey, measured, findings, turn_deg=turn, reach_m=reach)
+    ghosts = ghost_shapes(proposed, stems, theme)
+    last = last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme)
     shapes = [
         *ground_shapes(lines, reach, theme),
         *tick_shapes(survey, measured, visit_row, reach, theme),
-        *last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme),
+        *last,
         *stem_shapes(stems, millimetres_per_metre, theme),
         *outline_shapes(stems, doubts, theme),
-        *ghost_shapes(ghosts, stems, theme),
+        *ghosts,
         *StemNumbers.of(survey, stems, doubts).shapes(
             stems,
             doubts,
-            ghosts=ghosts,
+            clear_of=[*last, *ghosts],
             lines=lines,
             reach_m=reach,
             millimetres_per_metre=millimetres_per_metre,
@@ -140,11 +142,10 @@ def describe_plot(
 def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:
     """Which north is up on the map."""
     north = survey.settings.measurement.north
-    if np.isnan(measured.declination_deg[visit_row]):
+    if north == "magnetic" and np.isnan(measured.declination_deg[visit_row]):
         return "magnetic N"
-    if measured.crs is not None or north == "grid":
-        return "grid N"
-    return "true N"
+    located = measured.crs is not None and np.isfinite(measured.centres.lon[visit_row])
+    return "grid N" if located or north == "grid" else "true N"
 
 
 def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:
@@ -164,9 +165,11 @@ def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]
     rows = survey.visits.stems(visit_row)
     missing = np.setdiff1d(np.arange(rows.start, rows.stop), stems.row)
     if len(missing):
-        names = ", ".join(survey.stems.label(int(row)) or "without number" for row in missing[:12])
+        names = ", ".join(shortened(survey.stems.label(int(row)), 12) or "without number" for row in missing[:12])
         more = f" and {len(missing) - 12} more" if len(missing) > 12 else ""
         notes.append(f"Not drawn, since azimuth or distance is not known: {names}{more}.")
+    if len(stems.row) > MOST_NUMBERS:
+        notes.append(f"The plot has more than {MOST_NUMBERS} stems, so only those with findings are numbered.")
     far = int(stems.far.sum())
     if far:
         notes.append(f"Too far out for this map, an arrow at the rim: {far}.")

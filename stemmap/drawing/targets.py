@@ -108,7 +108,8 @@ def write_pdf(pages: Iterable[Page], path: Path, *, title: str = "") -> None:
             if not painter.isActive():
                 raise OutputError(f"There is no plot to draw, so {path} was not written.")
         finally:
-            painter.end()
+            if painter.isActive():
+                painter.end()
 
 
 def _layout(page: Page) -> QPageLayout:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
@@ -43,6 +43,7 @@ def font(pixel_size: float) -> QFont:
     made = QFont(family())
     made.setPixelSize(max(round(pixel_size), 1))
     made.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    made.setFeature(QFont.Tag("liga"), 0)  # so that text copied out of a PDF is the text
     return made
 
 
@@ -51,7 +52,7 @@ def _metrics() -> QFontMetricsF:
     return QFontMetricsF(font(_MEASURED_AT))
 
 
-@cache
+@lru_cache(maxsize=20_000)
 def _width(text: str) -> float:
     return _metrics().horizontalAdvance(text) / _MEASURED_AT
 
@@ -59,3 +60,30 @@ def _width(text: str) -> float:
 def widths(texts: tuple[str, ...]) -> NDArray[np.float64]:
     """Widths of texts as shares of the letter body's height, shape (n,)."""
     return np.array([_width(text) for text in texts], dtype=float)
+
+
+def shortened(text: str, most: int) -> str:
+    """Text on one line, cut with an ellipsis where it has more than `most` characters."""
+    line = " ".join(text[: 4 * most].split())
+    return line if len(line) <= most else line[: most - 1].rstrip() + "…"
+
+
+def fitted(text: str, size_mm: float, width_mm: float) -> str:
+    """Text on one line, cut with an ellipsis where it is wider than a width."""
+    most = max(int(2.0 * width_mm / (size_mm * 0.3)), 1)
+    line = shortened(text, most)
+    while len(line) > 1 and _width(line) * size_mm > width_mm:
+        line = line[:-2].rstrip() + "…"
+    return line
+
+
+def wrapped(text: str, size_mm: float, width_mm: float) -> tuple[str, ...]:
+    """Lines of a paragraph, none wider than a width as long as its words are not."""
+    lines = [""]
+    for word in text.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and _width(longer) * size_mm > width_mm:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return tuple(lines)
