@@ -1,6 +1,7 @@
 """Stems too close to their limiting distance."""
 
 from collections.abc import Iterator
+from itertools import product
 
 import numpy as np
 
@@ -11,32 +12,45 @@ from stemmap.survey.registry import Case, check
 #: From this probability that in or out is decided wrongly a borderline stem is worth a look, not just a note.
 _WORTH_A_LOOK = 0.2
 
+#: So many standard deviations of the distance from the limit, the distance is not in doubt.
+_CLEAR = 3.0
+
 
 @check("borderline", family="inclusion", severity="note", needs=("distance_m",))
 def borderline(case: Case) -> Iterator[Batch]:
     """A stem stands so close to its limiting distance that it must be taped.
 
-    What: within the errors of measurement the stem may be in or out; just outside is as doubtful as just inside.
+    What: within the errors of measurement the stem may be in or out; just outside is as doubtful as just inside. Where
+    the distance is clear, it is the dbh that decides which circle the stem belongs to.
     Why: each such stem moves the plot by its whole weight.
-    What to do: tape the distance to the axis of the stem at the next visit; until then the recorded distance decides.
+    What to do: tape the distance to the axis of the stem at the next visit, or measure its dbh again; until then the
+    record decides.
     Source: the normal probability of distance minus limit, from the errors in the settings.
     """
     measured = case.measured
     standing = measured.status <= Status.DEAD
     wrong = np.where(measured.inside, 1.0 - measured.inside_probability, measured.inside_probability)
-    for doubtful, severity in ((wrong < _WORTH_A_LOOK, None), (wrong >= _WORTH_A_LOOK, "warning")):
-        for inside, verdict in ((True, "in"), (False, "out")):
-            rows = np.flatnonzero(measured.borderline & standing & doubtful & (measured.inside == inside))
-            yield case.about_stems(
-                rows,
-                f"No. {{stem}} is borderline: {{distance_m:.2f}} m against a limiting distance of "
-                f"{{limiting_distance_m:.2f}} m; counted as {verdict}, in with probability {{inside_probability:.2f}}.",
-                field="distance_m",
-                evidence={
-                    "distance_m": measured.compared_distance_m[rows],
-                    "limiting_distance_m": measured.limiting_distance_m[rows],
-                    "inside_probability": measured.inside_probability[rows],
-                },
-                severity=severity,
-                **case.worth(rows),
-            )
+    gap = np.abs(measured.compared_distance_m - measured.limiting_distance_m)
+    by_dbh = (gap > _CLEAR * measured.errors.radial_sd_m) & (measured.class_change_probability > 0.0)
+    by_dbh &= gap > case.survey.settings.errors.borderline_m
+    wheres = (
+        (~by_dbh, "distance_m", "{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m"),
+        (by_dbh, "dbh_cm", "its dbh of {dbh_cm:.1f} cm decides whether the circle it stands in reaches it"),
+    )
+    for (where, field, words), inside, looked_at in product(wheres, (True, False), (True, False)):
+        chosen = measured.borderline & standing & where & (measured.inside == inside)
+        rows = np.flatnonzero(chosen & ((wrong >= _WORTH_A_LOOK) == looked_at))
+        yield case.about_stems(
+            rows,
+            f"No. {{stem}} is borderline: {words}; counted as {'in' if inside else 'out'}, in with probability "
+            "{inside_probability:.2f}.",
+            field=field,
+            evidence={
+                "distance_m": measured.compared_distance_m[rows],
+                "limiting_distance_m": measured.limiting_distance_m[rows],
+                "dbh_cm": measured.dbh_cm[rows],
+                "inside_probability": measured.inside_probability[rows],
+            },
+            severity="warning" if looked_at else None,
+            **case.worth(rows),
+        )

@@ -23,6 +23,7 @@ def centre_unknown(case: Case) -> Iterator[Batch]:
             "The coordinate system {text} is not known; write an EPSG code such as EPSG:25832.",
             field="crs",
             evidence={"text": np.array([text], dtype=object)},
+            about=np.array([text], dtype=object),
         )
     given = np.isfinite(visits.numbers("easting")) & np.isfinite(visits.numbers("northing"))
     nowhere = np.isnan(places.lon)
@@ -40,6 +41,16 @@ def centre_unknown(case: Case) -> Iterator[Batch]:
         field="easting",
         severity="error",
     )
+    half = np.zeros(len(visits), bool)
+    for first, second in (("lon", "lat"), ("easting", "northing")):
+        half |= np.isfinite(visits.numbers(first)) ^ np.isfinite(visits.numbers(second))
+    off_earth = np.isfinite(visits.numbers("lon")) & np.isfinite(visits.numbers("lat"))
+    for chosen, message in (
+        (half, "Plot {plot} has one coordinate without the other; it is drawn around its own centre."),
+        (off_earth, "Plot {plot}: there is no such longitude and latitude; it is drawn around its own centre."),
+    ):
+        rows = np.flatnonzero(nowhere & ~given & chosen)
+        yield case.about_visits(rows, message, field="lon" if chosen is off_earth else None, severity="warning")
     if not nowhere.all():
-        rows = np.flatnonzero(nowhere & ~given & visits.described)
+        rows = np.flatnonzero(nowhere & ~given & ~half & ~off_earth & visits.described)
         yield case.about_visits(rows, "Plot {plot} has no coordinates; it is drawn around its own centre.")

@@ -26,13 +26,20 @@ def dbh_missing(case: Case) -> Iterator[Batch]:
     missing = np.isnan(case.measured.dbh_cm) & (case.measured.status <= Status.DEAD)
     for column in named:
         missing &= ~(stems.records.columns[column].filled & np.isnan(stems.numbers(column)))
-    rows = np.flatnonzero(missing)
-    typed = np.zeros(len(rows), bool)
     for name in named:
-        typed |= stems.records.columns[name].filled[rows]
-    for part, message in (
-        (rows[~typed], "No. {stem} has no dbh (line {line}); its basal area is not known."),
-        (rows[typed], "No. {stem}: the diameter {text} is not above zero; its basal area is not known."),
-    ):
-        evidence = case.cells(stems.records, part, named[0])
-        yield case.about_stems(part, message, field=named[0], evidence=evidence)
+        typed = missing & stems.records.columns[name].filled
+        missing &= ~typed
+        rows = np.flatnonzero(typed)
+        yield case.about_stems(
+            rows,
+            "No. {stem}: the diameter {text} is not above zero; its basal area is not known.",
+            field=name,
+            evidence=case.cells(stems.records, rows, name),
+        )
+    rows = np.flatnonzero(missing)
+    yield case.about_stems(
+        rows,
+        "No. {stem} has no dbh (line {line}); its basal area is not known.",
+        field=named[0],
+        evidence=case.cells(stems.records, rows, named[0]),
+    )

@@ -13,11 +13,21 @@ from stemmap.survey.registry import Case, check
 def design_missing(case: Case) -> Iterator[Batch]:
     """The sampling design lacks a figure without which nothing can be said per hectare.
 
-    What: a fixed circle without radius, concentric circles without circles, or an angle count without factor.
+    What: a fixed circle without radius, concentric circles without circles, or an angle count without factor; or
+    figures of one kind of design beside the name of another.
     Why: neither in or out nor stems per hectare can be known.
     What to do: give the radius in the plots table, in the settings or with --radius; the circles in the settings.
     """
     design, measured = case.survey.settings.design, case.measured
+    for given, kind, word in (
+        (bool(design.circles), "concentric", "circles"),
+        (design.basal_area_factor is not None, "angle_count", "basal_area_factor"),
+    ):
+        if given and design.kind != kind:
+            message = (
+                f'The settings give {word}, but the design is {design.kind}; they are not used (kind = "{kind}"?).'
+            )
+            yield case.about_files(1, message, field=None, about=np.array([word], object))
     if design.kind == "fixed":
         status = plot_status(case.survey)
         wanted = (status == PlotStatus.MEASURED) | (case.survey.visits.stem_count > 0)

@@ -4,9 +4,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from stemmap.core.design import RESOLUTION
 from stemmap.survey.findings import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
+from stemmap.units import METRES
 
 
 @check("outside-circle", family="inclusion", severity="warning", needs=("distance_m",))
@@ -24,7 +26,8 @@ def outside_circle(case: Case) -> Iterator[Batch]:
     out &= beyond > 0.0
     if design.outside_recorded_to_m is not None:
         # Recording stems outside is the rule here; only those past its margin are a surprise.
-        out &= beyond > design.outside_recorded_to_m
+        unit = METRES[case.survey.settings.measurement.length_unit]
+        out &= beyond > design.outside_recorded_to_m * unit + RESOLUTION
     larger = measured.radius_m[case.survey.stems.visit_row]
     nested = (measured.compared_distance_m <= larger) & (design.kind == "concentric")
     for rows, message in (
@@ -52,4 +55,3 @@ def outside_circle(case: Case) -> Iterator[Batch]:
             },
             **case.worth(rows),
         )
-

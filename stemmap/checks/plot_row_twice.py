@@ -22,8 +22,11 @@ def plot_row_twice(case: Case) -> Iterator[Batch]:
     for used in (visits.special, visits.general):
         unused[used[used >= 0]] = False
     rows = np.flatnonzero(unused)
-    first = {str(name).strip(): row for row, name in reversed(list(enumerate(visits.plot.tolist())))}
-    visit = np.array([first.get(str(name).strip(), -1) for name in plots.texts("plot")[rows]], np.int64)
+    names = [str(name).strip() for name in plots.texts("plot")[rows]]
+    own = [str(name).strip() for name in plots.texts("visit")[rows]]
+    row_of = {(plot, ""): row for row, plot in reversed(list(enumerate(visits.plot.tolist())))}
+    row_of |= {key: row for row, key in enumerate(zip(visits.plot.tolist(), visits.visit.tolist(), strict=True))}
+    visit = np.array([row_of[key] for key in zip(names, own, strict=True)], np.int64)
     yield case.about_visits(
         visit,
         "{file}, line {line}: plot {plot} stands in the plots table again; the first row is used.",

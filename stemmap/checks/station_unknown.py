@@ -6,24 +6,27 @@ import numpy as np
 
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
-from stemmap.survey.sight import UNKNOWN_STATION, station_rows
+from stemmap.survey.sight import UNKNOWN_STATION, station_legs, station_rows
 
 
 @check("station-unknown", family="import", severity="warning", needs=("station",))
 def station_unknown(case: Case) -> Iterator[Batch]:
     """Stems were measured from a station whose position is not known.
 
-    What: the station named with the stem stands in no stations table.
+    What: the station named with the stem stands in no stations table, or without a usable azimuth and distance.
     Why: azimuth and distance mean nothing without the point they were measured from; the stems are not placed.
     What to do: give a stations table (plot, station, azimuth and distance from the centre); the centre itself is a
     station at distance 0, and a row without plot holds for all plots.
     """
-    rows = np.flatnonzero(station_rows(case.survey) == UNKNOWN_STATION)
+    station = station_rows(case.survey)
+    azimuth, distance = station_legs(case.survey)
+    lost = (station == UNKNOWN_STATION) | (station >= 0) & np.isnan(azimuth + distance)[station]
+    rows = np.flatnonzero(lost)
     visits, first, count = np.unique(case.survey.stems.visit_row[rows], return_index=True, return_counts=True)
     yield case.about_visits(
         visits,
-        "Plot {plot}: {stems} stems were measured from a station (such as {station}) that no stations table describes; "
-        "they are not placed.",
+        "Plot {plot}: {stems} stems were measured from a station (such as {station}) whose azimuth and distance from "
+        "the centre no stations table gives; they are not placed.",
         field="station",
         evidence={"stems": count, "station": case.survey.stems.texts("station")[rows[first]]},
     )

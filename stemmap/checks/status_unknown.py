@@ -7,6 +7,9 @@ import numpy as np
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
+#: Beyond so many texts the column is something else than a status.
+_TOLD_APART = 50
+
 
 @check("status-unknown", family="import", severity="warning", needs=("status",))
 def status_unknown(case: Case) -> Iterator[Batch]:
@@ -19,21 +22,13 @@ def status_unknown(case: Case) -> Iterator[Batch]:
     rows = np.flatnonzero(~case.measured.status_known)
     column = case.survey.stems.records.columns["status"]
     labels, first, count = np.unique(column.codes[rows], return_index=True, return_counts=True)
-    many = len(labels) <= 50
-    if many:
+    if len(labels) <= _TOLD_APART:
         yield case.about_files(
             len(labels),
-            "The status {text} ({stems} stems) is not known; they are counted as living.",
+            "The status {text} (first in {file}, line {line}; stems: {stems}) is not known; counted as living.",
             field="status",
-            evidence={
-                "file": np.array([*case.survey.upload.sources, "?"], object)[
-                    case.survey.stems.records.source[rows[first]]
-                ],
-                "line": case.survey.stems.records.line[rows[first]],
-                "column": np.full(len(labels), "status", object),
-                "text": column.labels[labels],
-                "stems": count,
-            },
+            evidence=case.cells(case.survey.stems.records, rows[first], "status") | {"stems": count},
+            about=column.labels[labels],
         )
     else:
         yield case.about_files(

@@ -166,7 +166,7 @@ def stem_status(column: Column | None, count: int, words: StatusWords) -> tuple[
     if column is None:
         return np.zeros(count, np.int8), np.ones(count, bool)
     meaning = {
-        word.casefold(): status
+        word.strip().casefold(): status
         for status, listed in zip(Status, (words.living, words.dead, words.cut, words.gone), strict=True)
         for word in listed
     }

@@ -233,9 +233,26 @@ def _section(section: str, kind: type, content: Mapping[str, Any], base: Any = N
     made = kind(**values) if base is None else replace(base, **values)
     if isinstance(made, DesignSettings):
         _check_design(made)
+    if isinstance(made, StatusWords):
+        made = _without_claimed(made, values)
     if isinstance(made, Errors) and made.borderline_probability >= 0.5:
         raise InputError("[errors] borderline_probability must be below 0.5.")
     return made
+
+
+def _without_claimed(words: StatusWords, said: Mapping[str, tuple[str, ...]]) -> StatusWords:
+    """The words, each only where it was said: a code that is said for one status is no default of another."""
+    claimed: dict[str, str] = {}
+    for status, listed in said.items():
+        for word in listed:
+            if claimed.setdefault(word.strip().casefold(), status) != status:
+                raise InputError(f"[status] {word!r} stands under {claimed[word.strip().casefold()]} and {status}.")
+    left = {
+        each.name: tuple(word for word in getattr(words, each.name) if word.strip().casefold() not in claimed)
+        for each in fields(words)
+        if each.name not in said
+    }
+    return replace(words, **left)
 
 
 def _check_design(design: DesignSettings) -> None:
@@ -294,7 +311,8 @@ def _number(place: str, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
         raise InputError(f"{place} is {value!r}, but must be a number.")
     if key not in _SIGNED and (value < 0 or (value == 0 and key not in _ZERO_ALLOWED)):
-        raise InputError(f"{place} is {value}, but must be above zero.")
+        least = "must not be below zero" if key in _ZERO_ALLOWED else "must be above zero"
+        raise InputError(f"{place} is {value}, but {least}.")
     return float(value)
 
 
@@ -337,5 +355,5 @@ def said_values(settings: Settings) -> dict[str, dict[str, Any]]:
 
 
 def _as_table(circle: CircleSettings) -> dict[str, float]:
-    values = {item.name: getattr(circle, item.name) for item in fields(circle)}
-    return {key: value for key, value in values.items() if value not in (None, 0.0)}
+    values = {item.name: (getattr(circle, item.name), item.default) for item in fields(circle)}
+    return {key: value for key, (value, default) in values.items() if value != default}

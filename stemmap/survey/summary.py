@@ -11,13 +11,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core import neighbours, stand
+from stemmap.core.design import RESOLUTION
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.plot_status import PlotStatus, plot_status
+from stemmap.survey.settings import sampling_design
 from stemmap.survey.survey import Survey
+from stemmap.units import METRES
 
 Floats = NDArray[np.float64]
 
 _NO_RADIUS = "no plot radius was given"
+_NO_DESIGN = "the circles or the basal area factor of the design were not given"
 _NOT_REACHED = "the plot was not reached"
 _NON_FOREST = "the plot is not forest"
 _NO_STEMS = "no stems were uploaded and the plot is not said to be empty"
@@ -26,6 +30,7 @@ _ANGLE_COUNT = "an angle count has no one inclusion rule for all its stems"
 _ON_SLOPE = "the circle was laid out on the slope; on the map it is no circle"
 _NO_DBH = "some stems that are in have no dbh"
 _TOO_FEW = "too few stems"
+_NO_SPECIES = "the species of the stems or of their neighbours is missing"
 
 
 @dataclass(frozen=True)
@@ -108,7 +113,7 @@ class Summary:
             "plot": visits.plot[row],
             "visit": visits.visit[row] or None,
             "date": None if np.isnat(date) else str(date),
-            "stratum": visits.texts("stratum")[row] or None,
+            "stratum": self._strata_names[row] or None,
             "plot_status": PlotStatus(int(self.status[row])).name.lower().replace("_", "-"),
             "stems": int(self.stems[row]),
             "in": int(self.inside[row]) if not density or density == _UNDECIDED else None,
@@ -129,7 +134,11 @@ class Summary:
             },
             "uniform_angle": known("uniform_angle", self.near.uniform_angle[row], few_near),
             "uniform_angle_n": int(self.near.counted[row]),
-            "mingling": known("mingling", self.near.mingling[row], few_near),
+            "mingling": known(
+                "mingling",
+                self.near.mingling[row],
+                few_near or ("" if self.near.counted_mingling[row] else _NO_SPECIES),
+            ),
             "mingling_n": int(self.near.counted_mingling[row]),
             "neighbour_edge": "only stems whose fourth neighbour is nearer than the edge",
             "pattern_stems": self._pattern_words(row),
@@ -155,6 +164,10 @@ class Summary:
         reason["hidden_share"] = "what cannot be seen from the centre is not computed yet"
         values["reasons"] = reason
         return values
+
+    @cached_property
+    def _strata_names(self) -> NDArray[np.str_]:
+        return np.strings.strip(self.survey.visits.texts("stratum").astype(str))
 
     @property
     def _outside_recorded(self) -> bool:
@@ -186,7 +199,7 @@ class Summary:
         return list(self._strata())
 
     def _strata(self) -> Iterator[dict[str, Any]]:
-        strata, code = np.unique(self.survey.visits.texts("stratum").astype(str), return_inverse=True)
+        strata, code = np.unique(self._strata_names, return_inverse=True)
         several = len(strata) > 1
         for visit, rows in _visit_groups(self.survey):
             used = rows[self.status[rows] != PlotStatus.NON_FOREST]
@@ -251,15 +264,14 @@ def summarise(survey: Survey, measured: Measured) -> Summary:
     living, dead = counted & alive, counted & (measured.status == Status.DEAD)
     species = stems.records.columns.get("species")
     names = np.append(species.labels, "") if species is not None else np.array([""], dtype=object)
-    code = species.codes.astype(np.int64) if species is not None else np.full(len(stems), -1, np.int64)
+    code = species.alike(_species_name) if species is not None else np.full(len(stems), -1, np.int64)
     group = np.where(code < 0, len(names) - 1, code)
 
     status = plot_status(survey)
     density_reason = _density_reasons(survey, measured, status)
     radius, pattern_reason = _pattern_discs(survey, measured, density_reason)
-    chosen = np.flatnonzero(
-        living & _first_of_tree(survey) & (measured.horizontal_distance_m <= radius[stems.visit_row] + 1e-6)
-    )
+    within = measured.horizontal_distance_m <= radius[stems.visit_row] + RESOLUTION
+    chosen = np.flatnonzero(living & within & _by_centred_circle(survey, measured) & _first_of_tree(survey))
     near = neighbours.neighbourhoods(
         np.column_stack([measured.x_m[chosen], measured.y_m[chosen]]),
         stems.visit_row[chosen],
@@ -304,8 +316,10 @@ def _density_reasons(survey: Survey, measured: Measured, status: NDArray[np.int8
     alive = measured.status == Status.LIVING
     undecided = stand.sum_by_plot(~measured.inside_known & alive, visits.first_stem) > 0
     reason[undecided] = _UNDECIDED
-    no_radius = np.isnan(measured.radius_m) & (survey.settings.design.kind != "angle_count")
-    reason[no_radius & (status != PlotStatus.EMPTY)] = _NO_RADIUS
+    if sampling_design(survey.settings) is None:
+        reason[status != PlotStatus.EMPTY] = _NO_DESIGN
+    elif survey.settings.design.kind == "fixed":
+        reason[np.isnan(measured.radius_m) & (status != PlotStatus.EMPTY)] = _NO_RADIUS
     without = visits.stem_count == 0
     reason[without & ((status == PlotStatus.UNKNOWN) | (status == PlotStatus.MEASURED))] = _NO_STEMS
     reason[status == PlotStatus.NOT_REACHED] = _NOT_REACHED
@@ -324,13 +338,25 @@ def _pattern_discs(
         reason[reason == ""] = _ANGLE_COUNT
         radius[:] = np.nan
     if design.kind == "concentric":
-        unit = 1.0 if survey.settings.measurement.length_unit == "metre" else 0.3048
+        unit = METRES[survey.settings.measurement.length_unit]
         centred = [circle.radius_m * unit for circle in design.circles if not circle.offset_m]
         radius[:] = min(centred, default=np.nan)
     if design.slope != "horizontal":
         sloping = ~(survey.visits.numbers("slope_percent") == 0)
         reason[sloping & (reason == "")] = _ON_SLOPE
     return radius, reason
+
+
+def _species_name(typed: str) -> str:
+    """Two spellings that differ in case or space mean one species."""
+    return " ".join(typed.split()).casefold()
+
+
+def _by_centred_circle(survey: Survey, measured: Measured) -> NDArray[np.bool_]:
+    """Whether a stem was sampled by a circle about the plot centre, not by one that lies apart."""
+    circles = survey.settings.design.circles if survey.settings.design.kind == "concentric" else ()
+    centred = np.array([not circle.offset_m for circle in circles] + [not circles])
+    return centred[measured.circle if circles else np.full(len(survey.stems), -1)]
 
 
 def _first_of_tree(survey: Survey) -> NDArray[np.bool_]:
@@ -340,8 +366,8 @@ def _first_of_tree(survey: Survey) -> NDArray[np.bool_]:
     first = np.ones(len(stems), bool)
     if tree is None or not stems.records.has("stem"):
         return first
-    rows = np.flatnonzero(tree.codes >= 0)
-    key = stems.visit_row[rows] * len(tree.labels) + tree.codes[rows]
+    rows = np.flatnonzero(tree.filled)
+    key = stems.visit_row[rows] * len(tree.labels) + tree.alike()[rows]
     _, kept = np.unique(key, return_index=True)
     first[rows] = False
     first[rows[kept]] = True
