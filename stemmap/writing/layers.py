@@ -13,12 +13,15 @@ from numpy.typing import NDArray
 
 from stemmap.errors import EnvironmentFault, InputError, OutputError
 from stemmap.writing.output import text_output, whole_file
-from stemmap.writing.tables import column_rows, write_csv_columns
+from stemmap.writing.tables import column_rows, distinct_names, write_csv_columns
 
 if TYPE_CHECKING:
     from geopandas import GeoDataFrame
 
 Columns = Mapping[str, NDArray[Any]]
+
+#: Columns that a layer makes of its own.
+_KEPT_NAMES = ("fid", "geom", "geometry", "ogc_fid")
 
 
 def write_stems(path: Path, columns: Columns, crs: str | None, lonlat: NDArray[np.float64]) -> None:
@@ -73,7 +76,7 @@ def _write_geojson(path: Path, columns: Columns, _crs: str | None, lonlat: NDArr
 
 
 def _json_value(value: Any) -> Any:
-    if isinstance(value, float) and not np.isfinite(value):
+    if value == "" or (isinstance(value, float) and not np.isfinite(value)):
         return None
     return value if value is None or isinstance(value, bool | int | float | str) else str(value)
 
@@ -86,11 +89,14 @@ def _frame(columns: Columns, crs: str | None) -> GeoDataFrame:
     from stemmap.survey.place import coordinate_system
 
     values: dict[str, Any] = {}
-    for name, column in columns.items():
+    for name, column in zip(distinct_names(columns, taken=_KEPT_NAMES), columns.values(), strict=True):
         if name == "inside":
             values[name] = pd.array([None if item is None else bool(item) for item in column], dtype="boolean")
         elif column.dtype.kind == "M":
             values[name] = column.astype("datetime64[ms]")
+        elif column.dtype.kind == "O":
+            values[name] = column.copy()
+            values[name][column == ""] = None
         else:
             values[name] = column
     known = np.isfinite(columns["easting"]) & np.isfinite(columns["northing"])
@@ -101,8 +107,6 @@ def _frame(columns: Columns, crs: str | None) -> GeoDataFrame:
 
 def _write_gpkg(path: Path, columns: Columns, crs: str | None, _lonlat: NDArray[np.float64]) -> None:
     frame = _frame(columns, crs)
-    taken = {"fid", "geom"} & {str(name).lower() for name in frame.columns}
-    frame = frame.rename(columns={name: f"{name}_" for name in frame.columns if str(name).lower() in taken})
     with whole_file(path) as partial:
         _write(lambda: frame.to_file(partial, layer="stems", driver="GPKG"), path)
 
@@ -120,11 +124,11 @@ def _write_parquet(path: Path, columns: Columns, crs: str | None, _lonlat: NDArr
 
 
 def _write(write: Callable[[], None], path: Path) -> None:
-    from pyogrio.errors import DataSourceError
+    from pyogrio.errors import DataLayerError, DataSourceError
 
     try:
         write()
-    except (DataSourceError, ValueError) as fault:
+    except (DataSourceError, DataLayerError, ValueError) as fault:
         raise OutputError(f"{path} cannot be written: {fault}. Choose another place.") from fault
 
 

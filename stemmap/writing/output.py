@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import re
+import secrets
 import sys
-import tempfile
+import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -14,7 +15,7 @@ from typing import TextIO
 from stemmap.errors import OutputError
 
 #: Names that one system or another keeps for devices.
-_RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?")
+_RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³])(\..*)?")
 
 
 @contextmanager
@@ -28,30 +29,41 @@ def text_output(path: Path | None) -> Iterator[TextIO]:
     """
     if path is None:
         yield sys.stdout
-        return
-    with whole_file(path) as partial, partial.open("w", encoding="utf-8", newline="") as stream:
-        yield stream
+    elif path.exists() and not path.is_file() and not path.is_dir():
+        # A pipe or a device takes what is written and must never be replaced by a file.
+        with path.open("w", encoding="utf-8", errors="backslashreplace", newline="") as stream:
+            yield stream
+    else:
+        with (
+            whole_file(path) as partial,
+            partial.open("w", encoding="utf-8", errors="backslashreplace", newline="") as stream,
+        ):
+            yield stream
 
 
 @contextmanager
 def whole_file(path: Path) -> Iterator[Path]:
-    """A temporary path beside `path` that takes its place when the work ends well and vanishes when it does not.
+    """A path beside `path` for a file that takes its place when the work ends well and vanishes when it does not.
+
+    A link is followed: what it leads to is replaced.
 
     Raises
     ------
     OutputError
         When the file cannot be written.
     """
+    target = path.resolve()
+    if target.exists() and not target.is_file():
+        raise OutputError(f"{path} is no file that could be replaced. Choose another name.")
+    partial = target.with_name(f".{secrets.token_hex(8)}{path.suffix}")
     try:
-        handle, name = tempfile.mkstemp(prefix=".", suffix=path.suffix, dir=path.parent)
-        os.close(handle)
-    except OSError as fault:
-        raise OutputError(f"{path} cannot be written: {fault.strerror}. Choose another place.") from fault
-    partial = Path(name)
-    try:
+        # Opened here so that a place where nothing can be written is known before the work is done.
+        os.close(os.open(partial, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o666))
+        mode = partial.stat().st_mode
         yield partial
-        partial.chmod(0o666 & ~_umask())
-        partial.replace(path)
+        # A library may have made the file anew, and with rights of its own.
+        partial.chmod(mode)
+        partial.replace(target)
     except OSError as fault:
         raise OutputError(f"{path} cannot be written: {fault.strerror or fault}. Choose another place.") from fault
     finally:
@@ -59,16 +71,11 @@ def whole_file(path: Path) -> Iterator[Path]:
             partial.unlink()
 
 
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
-
-
 def safe_name(text: str) -> str:
     """A file name made from data that every system accepts: no path, no device, not too long.
 
     Distinct texts can fall together; number them if that matters.
     """
-    name = re.sub(r"[^\w.-]+", "_", text, flags=re.UNICODE).strip("._ ")[:80] or "unnamed"
+    plain = re.sub(r"[^\w.-]+", "_", unicodedata.normalize("NFC", text))
+    name = plain.strip("._")[:80].rstrip("._") or "unnamed"
     return f"_{name}" if _RESERVED.fullmatch(name) else name

@@ -27,7 +27,7 @@ def write_settings(settings: Settings, path: Path) -> None:
 
 
 def _key(key: str) -> str:
-    return key if key.replace("_", "").isascii() and key.replace("_", "").isalnum() else json.dumps(key)
+    return key if key.replace("_", "").isascii() and key.replace("_", "").isalnum() else _text(key)
 
 
 def _value(value: Any) -> str:
@@ -40,4 +40,8 @@ def _value(value: Any) -> str:
         return "true" if value else "false"
     if isinstance(value, int | float):
         return repr(value)
-    return json.dumps(str(value), ensure_ascii=False)
+    return _text(str(value))
+
+
+def _text(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")

@@ -10,8 +10,9 @@ from numpy.typing import NDArray
 from stemmap.survey.fields import fields_of
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
+from stemmap.writing.tables import distinct_names
 
-#: Fields of the record that an export carries under another name already.
+#: Fields of the record that an export carries already.
 _TAKEN = frozenset({"plot", "visit", "stem"})
 
 
@@ -29,7 +30,7 @@ def stem_columns(
     columns: dict[str, NDArray[Any]] = {
         "plot": visits.plot[stems.visit_row],
         "visit": visits.visit[stems.visit_row],
-        "stem": stems.texts("stem") if stems.records.has("stem") else stems.texts("tree"),
+        "stem": np.where(stems.texts("stem") == "", stems.texts("tree"), stems.texts("stem")),
         "easting": easting,
         "northing": northing,
         "local_x_m": measured.x_m,
@@ -56,6 +57,6 @@ def stem_columns(
             columns[field.name] = stems.texts(field.name)
     if "dbh_cm" not in columns:
         columns["dbh_cm"] = measured.dbh_cm
-    for heading, column in stems.records.other.items():
-        columns.setdefault(heading, column.texts)
-    return columns
+    others = stems.records.other
+    names = distinct_names(others, taken=columns)
+    return columns | {name: column.texts for name, column in zip(names, others.values(), strict=True)}

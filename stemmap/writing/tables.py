@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 #: A spreadsheet takes a text that begins so for a formula.
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 _ROWS_AT_ONCE = 10_000
 
@@ -21,6 +21,20 @@ def plain_text(text: str) -> str:
     if text.startswith(_FORMULA_STARTS) and not _is_number(text):
         return f"'{text}"
     return text
+
+
+def distinct_names(headings: Iterable[str], *, taken: Iterable[str]) -> list[str]:
+    """The headings, with a number behind each that is taken or came before, but for case: databases know no case."""
+    used = {name.casefold() for name in taken}
+    names = []
+    for heading in headings:
+        name, number = heading, 1
+        while name.casefold() in used:
+            number += 1
+            name = f"{heading}_{number}"
+        used.add(name.casefold())
+        names.append(name)
+    return names
 
 
 def _is_number(text: str) -> bool:
