@@ -74,13 +74,14 @@ class Border:
         """Whether no slope makes it an ellipse."""
         return self.along_m == self.across_m
 
-    def drawn(self, *, fill: str | None, stroke: Stroke | None) -> Shape:
-        """Return the border as a shape."""
+    def drawn(self, *, grown_m: float = 0.0, fill: str | None = None, stroke: Stroke | None = None) -> Shape:
+        """Return the border, or one as far outside it as it is grown, as a shape."""
         place = np.array([[self.x_m, self.y_m]])
+        along_m, across_m = max(self.along_m + grown_m, 0.0), max(self.across_m + grown_m, 0.0)
         if self.is_circle:
-            return Discs(place, self.across_m, fill=fill, stroke=stroke)
+            return Discs(place, across_m, fill=fill, stroke=stroke)
         angle = np.linspace(0.0, 2.0 * np.pi, _CORNERS, endpoint=False)
-        along, across = self.along_m * np.cos(angle), self.across_m * np.sin(angle)
+        along, across = along_m * np.cos(angle), across_m * np.sin(angle)
         east, north = offsets(self.aspect_deg, 1.0)
         outline = np.column_stack([along * east + across * north, along * north - across * east])
         return Polygons(place, outline, fill=fill, stroke=stroke)
@@ -134,11 +135,11 @@ def to_grid(survey: Survey, measured: Measured, visit_row: int, azimuth_deg: Flo
 def ground_shapes(lines: tuple[Border, ...], reach_m: float, theme: Theme) -> list[Shape]:
     """Ground outside and inside, borderline zones, borders, centre mark."""
     outside = theme.outside if lines else theme.inside
-    shapes: list[Shape] = [Discs(ORIGIN, reach_m, fill=outside)]
-    shapes += [border.drawn(fill=theme.inside, stroke=None) for border in lines]
-    for border in lines:
-        shapes.append(border.drawn(fill=None, stroke=Stroke(theme.zone, 0.0, 2.0 * border.zone_m)))
-    shapes += [border.drawn(fill=None, stroke=Stroke(theme.ink, 0.35)) for border in lines]
+    shapes: list[Shape] = [Discs(ORIGIN, reach_m, fill=outside, stroke=Stroke(theme.soft, 0.15))]
+    for border in lines:  # the largest first, so that the ring of a nested one is left standing
+        shapes.append(border.drawn(grown_m=border.zone_m, fill=theme.zone))
+        shapes.append(border.drawn(grown_m=-border.zone_m, fill=theme.inside))
+    shapes += [border.drawn(stroke=Stroke(theme.ink, 0.35)) for border in lines]
     arms = np.array([[-1.6, 0.0], [1.6, 0.0], [0.0, -1.6], [0.0, 1.6]])
     shapes.append(Lines(np.zeros((4, 2)), np.zeros((4, 2)), Stroke(theme.ink, 0.25), start_mm=arms, end_mm=0.35 * arms))
     return shapes
@@ -156,7 +157,6 @@ def tick_shapes(survey: Survey, measured: Measured, visit_row: int, reach_m: flo
     length = np.where(long, 2.2, 1.2)[:, None]
     figures = tuple(str(value) for value in azimuth[long].tolist())
     return [
-        Discs(ORIGIN, reach_m, stroke=Stroke(theme.soft, 0.15)),
         Lines(rim, rim, Stroke(theme.soft, 0.2), end_mm=length * direction),
         Texts(rim[long], figures, SMALL, theme.soft, offset_mm=direction[long] * _away_mm(figures, direction[long])),
     ]

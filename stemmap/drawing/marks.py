@@ -19,7 +19,7 @@ NO_DBH_MM: Final = 1.0
 RIM_MARK_MM: Final = 1.6
 _OUTLINE_MM: Final = 0.18
 #: Spots are left out on discs with a smaller radius.
-_SPOTTED_FROM_MM: Final = 0.9
+_SPOTTED_FROM_MM: Final = 1.1
 #: How far the strokes of dead and cut stems reach beyond the mark.
 _STROKE_BEYOND_MM: Final = 0.6
 
@@ -131,7 +131,7 @@ def stem_shapes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> lis
             stroke = outline
             shapes += _marks(stems, chosen & (stems.status != Status.GONE), fill, stroke)
             shapes += _marks(stems, chosen & (stems.status == Status.GONE), fill, gone)
-            shapes += _spots(stems, chosen & ~(stems.no_dbh | stems.far), rank, fill, millimetres_per_metre)
+    shapes += _spots(stems, filled, millimetres_per_metre, theme)
     return shapes + _status_strokes(stems, millimetres_per_metre, theme)
 
 
@@ -156,15 +156,21 @@ def _arrow_along(place: Floats) -> Floats:
     return turned
 
 
-def _spots(stems: Stems, chosen: NDArray[np.bool_], rank: int, fill: str, millimetres_per_metre: float) -> list[Shape]:
-    chosen = chosen & (stems.radius_on_paper(millimetres_per_metre) >= _SPOTTED_FROM_MM)
-    if not chosen.any():
-        return []
-    radius = stems.radius_m[chosen]
-    return [
-        Discs(stems.place[chosen] + radius[:, None] * (east, north), radius * size, fill=readable_on(fill))
-        for east, north, size in species_spots(rank)
-    ]
+def _spots(stems: Stems, filled: NDArray[np.bool_], millimetres_per_metre: float, theme: Theme) -> list[Shape]:
+    """Spots of all species, the dark ones and the light ones each as one shape."""
+    large = stems.radius_on_paper(millimetres_per_metre) >= _SPOTTED_FROM_MM
+    large &= ~(stems.no_dbh | stems.far)
+    centres: dict[str, list[Floats]] = {}
+    radii: dict[str, list[Floats]] = {}
+    for rank in np.unique(stems.species[large]).tolist():
+        for full in (True, False):
+            chosen = large & (stems.species == rank) & (filled == full)
+            colour = readable_on(species_fill(rank, theme) if full else theme.inside)
+            radius = stems.radius_m[chosen]
+            for east, north, size in species_spots(rank):
+                centres.setdefault(colour, []).append(stems.place[chosen] + radius[:, None] * (east, north))
+                radii.setdefault(colour, []).append(radius * size)
+    return [Discs(np.vstack(centres[colour]), np.concatenate(radii[colour]), fill=colour) for colour in centres]
 
 
 def _status_strokes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> list[Shape]:

@@ -52,7 +52,7 @@ def _pen(stroke: Stroke | None, view: View) -> QPen:
     if stroke is None:
         return QPen(Qt.PenStyle.NoPen)
     # Thinner than one unit a line would fade on a screen; on paper a unit is far below any width used.
-    width = max(stroke.width_mm * view.per_millimetre + stroke.width_m * view.per_metre, 1.0)
+    width = max(stroke.width_mm * view.per_millimetre, 1.0)
     pen = QPen(QColor(stroke.colour), width)
     pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     pen.setCapStyle(Qt.PenCapStyle.FlatCap)

@@ -8,6 +8,7 @@ differs between the screen, PDF, PNG and SVG.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +18,8 @@ Floats = NDArray[np.float64]
 #: The place of everything that stands on paper alone.
 ORIGIN: Floats = np.zeros((1, 2))
 ORIGIN.flags.writeable = False
+#: No offset in millimetres.
+NO_OFFSET: tuple[float, float] = (0.0, 0.0)
 
 
 @dataclass(frozen=True)
@@ -27,15 +30,14 @@ class Stroke:
     ----------
     colour
         "#rrggbb".
-    width_mm, width_m
-        Width, the sum of both: a fixed one and one that grows with the map.
+    width_mm
+        Width.
     dash_mm
         Lengths of dash, gap, dash ...; empty: a firm line.
     """
 
     colour: str
     width_mm: float = 0.2
-    width_m: float = 0.0
     dash_mm: tuple[float, ...] = ()
 
 
@@ -56,8 +58,8 @@ class Lines:
     start: Floats
     end: Floats
     stroke: Stroke
-    start_mm: Floats | tuple[float, float] = (0.0, 0.0)
-    end_mm: Floats | tuple[float, float] = (0.0, 0.0)
+    start_mm: Floats | tuple[float, float] = NO_OFFSET
+    end_mm: Floats | tuple[float, float] = NO_OFFSET
 
 
 @dataclass(frozen=True)
@@ -88,7 +90,7 @@ class Discs:
     least_mm: float = 0.0
     fill: str | None = None
     stroke: Stroke | None = None
-    centre_mm: Floats | tuple[float, float] = (0.0, 0.0)
+    centre_mm: Floats | tuple[float, float] = NO_OFFSET
 
 
 @dataclass(frozen=True)
@@ -137,7 +139,7 @@ class Texts:
     texts: tuple[str, ...]
     size_mm: float
     colour: str
-    offset_mm: Floats | tuple[float, float] = (0.0, 0.0)
+    offset_mm: Floats | tuple[float, float] = NO_OFFSET
     align: float = 0.5
 
 
@@ -291,11 +293,16 @@ class View:
         """Scale of the map: 10 at 1:100."""
         return self.per_metre / self.per_millimetre
 
-    def to_device(self, place: Floats, offset_mm: Floats | tuple[float, float] = (0.0, 0.0)) -> Floats:
+    def to_device(self, place: Floats, offset_mm: Floats | tuple[float, float] = NO_OFFSET) -> Floats:
         """Device places of points in metres with offsets in millimetres, shape (n, 2)."""
-        offset = np.asarray(offset_mm, dtype=float) * self.per_millimetre
-        up: Floats = np.asarray(place, dtype=float) * self.per_metre + offset
-        return up * (1.0, -1.0) + (self.origin_x, self.origin_y)
+        metre, millimetre, origin = self._factors
+        device: Floats = place * metre + origin
+        return device if offset_mm is NO_OFFSET else device + offset_mm * millimetre
+
+    @cached_property
+    def _factors(self) -> tuple[Floats, Floats, Floats]:
+        up = np.array([1.0, -1.0])
+        return self.per_metre * up, self.per_millimetre * up, np.array([self.origin_x, self.origin_y])
 
     def to_metres(self, x: float, y: float) -> tuple[float, float]:
         """Ground metres east and north of the plot centre of a point of the device."""

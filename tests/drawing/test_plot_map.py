@@ -42,11 +42,10 @@ def test_a_fixed_plot_is_one_firm_circle_on_lighter_ground_with_a_faint_zone(plo
     scene = scene_of(plot(scattered(20)))
 
     assert firm_circles(scene) == [12.62]
-    (ground,) = [disc for disc in shapes(scene, Discs) if disc.fill == LIGHT.inside and disc.radius_m == 12.62]
-    zone = [disc for disc in shapes(scene, Discs) if disc.stroke is not None and disc.stroke.colour == LIGHT.zone]
-    assert ground.stroke is None
+    fills = {disc.fill: disc.radius_m for disc in shapes(scene, Discs) if disc.stroke is None}
     # Two standard deviations of the distance, 0.05 m, on either side.
-    assert [disc.stroke.width_m for disc in zone] == pytest.approx([0.2])
+    assert fills[LIGHT.zone] == pytest.approx(12.72)
+    assert fills[LIGHT.inside] == pytest.approx(12.52)
 
 
 def test_stems_are_discs_to_scale(plot, scattered):
@@ -97,9 +96,10 @@ def test_concentric_circles_are_all_drawn_and_an_offset_one_stands_aside(plot):
     ]
     survey = plot(radius_m=None, design={"kind": "concentric", "circles": circles}, measurement={"azimuth_unit": "gon"})
     scene = scene_of(survey)
-    aside = [disc for disc in shapes(scene, Discs) if disc.fill is None and np.ravel(disc.radius_m)[0] == 3.0]
+    aside = [disc for disc in shapes(scene, Discs) if disc.centre.any()]
 
     assert firm_circles(scene) == [12.62, 7.98, 3.0]
+    assert [disc.radius_m for disc in aside] == pytest.approx([3.1, 2.9, 3.0])
     for disc in aside:
         assert disc.centre[0] == pytest.approx([5.0, 0.0], abs=1e-9)
 
@@ -122,11 +122,10 @@ def test_a_circle_on_the_slope_is_an_ellipse_shorter_along_the_aspect(plot):
     )
     ellipses = [np.asarray(shape.outline_m) for shape in shapes(scene_of(survey, corners=False), Polygons)]
 
-    assert ellipses
-    for outline in ellipses:
-        # 75 % is a slope of 3 to 4, whose cosine is 0.8.
-        assert np.abs(outline[:, 0]).max() == pytest.approx(0.8 * 12.62)
-        assert np.abs(outline[:, 1]).max() == pytest.approx(12.62)
+    # 75 % is a slope of 3 to 4, whose cosine is 0.8; the zone lies 0.1 m on either side.
+    for outline, grown in zip(ellipses, (0.1, -0.1, 0.0), strict=True):
+        assert np.abs(outline[:, 0]).max() == pytest.approx(0.8 * 12.62 + grown)
+        assert np.abs(outline[:, 1]).max() == pytest.approx(12.62 + grown)
 
 
 def test_a_slope_without_aspect_is_said_and_drawn_level(plot):
