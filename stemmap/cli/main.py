@@ -198,7 +198,7 @@ def export(
 @cli.command()
 @_uploads
 @click.option("--plots", metavar="P1,P2", help="Plots; all when not given.")
-@click.option("--scale", type=click.IntRange(min=1), metavar="100", help="Scale 1:N; the largest that fits if not given.")
+@click.option("--scale", type=click.IntRange(min=1), metavar="N", help="Scale 1:N; not given: the largest that fits.")
 @click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
 @click.option("-o", "--output", required=True, metavar="OUT", help="maps.pdf; or .png, .svg: one file a plot.")
 def sheets(
@@ -229,7 +229,7 @@ def checks() -> None:
     write_catalogue(sys.stdout)
 
 
-def main(open_window: OpenWindow) -> int:
+def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each way to end
     """Run the command line and give its exit code: 0 done, 1 findings, 2 unusable input, 3 cancelled or no way.
 
     Parameters

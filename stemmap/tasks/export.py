@@ -16,7 +16,9 @@ from stemmap.writing.layers import write_stems
 from stemmap.writing.stems import stem_columns
 
 
-def export_stems(workup: Workup, path: Path, *, crs: str | None = None, progress: Progress | None = None) -> str | None:
+def export_stems(
+    workup: Workup, path: Path | str, *, crs: str | None = None, progress: Progress | None = None
+) -> str | None:
     """Write all stems of a survey, in and out, with their places; the file name's ending tells the format.
 
     Parameters
@@ -35,7 +37,7 @@ def export_stems(workup: Workup, path: Path, *, crs: str | None = None, progress
     OutputError
         When the file cannot be written.
     """
-    progress = progress or Progress()
+    progress, path = progress or Progress(), Path(path)
     progress.step("Projecting stems")
     columns, used = exported_columns(workup, crs=crs)
     lonlat = np.full((len(columns["easting"]), 2), np.nan)

@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from stemmap import checks
 from stemmap.progress import Progress
-from stemmap.reading import read_settings, read_upload
+from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.registry import Case, run_checks
@@ -32,9 +32,9 @@ class Workup:
 
 
 def open_uploads(
-    paths: Sequence[Path],
+    paths: Sequence[Path | str],
     *,
-    settings: Path | Settings | None = None,
+    settings: Path | str | Settings | None = None,
     radius_m: float | None = None,
     columns: Mapping[str, str] = _NO_COLUMNS,
     progress: Progress | None = None,
@@ -60,12 +60,18 @@ def open_uploads(
         When `progress` says so.
     """
     progress = progress or Progress()
-    chosen = settings if isinstance(settings, Settings) else read_settings(settings, beside=paths)
+    files = [Path(path) for path in paths]
+    if isinstance(settings, Settings):
+        found, chosen = SettingsFound(), settings
+    else:
+        found = find_settings(files) if settings is None else SettingsFound(Path(settings))
+        chosen = read_settings(found.path)
     if radius_m is not None:
         chosen = chosen.having("design.radius_m", radius_m)
     if columns:
         chosen = replace(chosen, columns=MappingProxyType({**chosen.columns, **columns}))
-    upload = read_upload(paths, columns=chosen.columns, progress=progress)
+    upload = read_upload(files, columns=chosen.columns, progress=progress)
+    upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
     return work_up(assemble(upload, chosen), progress)
 
 
@@ -88,7 +94,7 @@ def work_up(survey: Survey, progress: Progress | None = None) -> Workup:
     return Workup(survey, measured, findings, summarise(survey, measured))
 
 
-def save_settings(settings: Settings, path: Path) -> None:
+def save_settings(settings: Settings, path: Path | str) -> None:
     """Write the settings that were said as a TOML file.
 
     Raises
@@ -96,4 +102,4 @@ def save_settings(settings: Settings, path: Path) -> None:
     OutputError
         When the file cannot be written.
     """
-    write_settings(settings, path)
+    write_settings(settings, Path(path))

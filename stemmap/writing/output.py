@@ -7,7 +7,7 @@ import re
 import secrets
 import sys
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import TextIO
@@ -74,8 +74,23 @@ def whole_file(path: Path) -> Iterator[Path]:
 def safe_name(text: str) -> str:
     """A file name made from data that every system accepts: no path, no device, not too long.
 
-    Distinct texts can fall together; number them if that matters.
+    Distinct texts can fall together; see `distinct_file_names`.
     """
     plain = re.sub(r"[^\w.-]+", "_", unicodedata.normalize("NFC", text))
     name = plain.strip("._")[:80].rstrip("._") or "unnamed"
     return f"_{name}" if _RESERVED.fullmatch(name) else name
+
+
+def distinct_file_names(texts: Iterable[str]) -> list[str]:
+    """Safe names for texts from the data, none twice, also where a system knows no case."""
+    used: set[str] = set()
+    names = []
+    for text in texts:
+        base = name = safe_name(text)
+        again = 1
+        while name.casefold() in used:
+            again += 1
+            name = f"{base}_{again}"
+        used.add(name.casefold())
+        names.append(name)
+    return names
