@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from math import isfinite
 from types import MappingProxyType
 from typing import Any
 
 import numpy as np
 
+from stemmap import checks
 from stemmap.survey.fields import FIELDS, Table
+from stemmap.survey.findings import Finding, Findings
+from stemmap.survey.measured import measure
 from stemmap.survey.records import Column, Records, Upload
+from stemmap.survey.registry import Case, run_checks
 from stemmap.survey.settings import Settings, parse_settings
 from stemmap.survey.survey import Survey, assemble
 
@@ -26,9 +31,10 @@ def column(name: str, cells: Sequence[Any]) -> Column:
 
 def _number(text: str) -> float:
     try:
-        return float(text)
+        number = float(text)
     except ValueError:
         return np.nan
+    return number if isfinite(number) else np.nan
 
 
 def _date(text: str) -> np.datetime64:
@@ -39,14 +45,14 @@ def _date(text: str) -> np.datetime64:
 
 
 def records(table: Table, columns: Mapping[str, Sequence[Any]], *, source: int = 0) -> Records:
-    """Records of one file whose rows begin in line 2."""
-    made = {name: column(name, cells) for name, cells in columns.items()}
-    count = len(next(iter(made.values()), ()))
+    """Records of one file whose rows begin in line 2; a column that is no field is kept under its heading."""
+    count = len(next(iter(columns.values()), ()))
     return Records(
         table,
-        MappingProxyType(made),
+        MappingProxyType({name: column(name, cells) for name, cells in columns.items() if name in FIELDS}),
         np.full(count, source, np.int32),
         np.arange(2, count + 2, dtype=np.int32),
+        MappingProxyType({name: Column.of_texts(cells) for name, cells in columns.items() if name not in FIELDS}),
     )
 
 
@@ -65,3 +71,14 @@ def survey(
     )
     chosen = settings if isinstance(settings, Settings) else parse_settings(settings or {})
     return assemble(upload, chosen)
+
+
+def findings(made: Survey) -> Findings:
+    """What all checks find in a survey."""
+    checks.load()
+    return run_checks(Case(made, measure(made)))
+
+
+def found(made: Survey, slug: str) -> list[Finding]:
+    """What one check finds in a survey."""
+    return [finding for finding in findings(made) if finding.check == slug]
