@@ -21,7 +21,7 @@ FILE_MENU = (
     *("open", "sample", SEPARATOR, "export", "sheets", "save-settings", SEPARATOR),
     *("stop", SEPARATOR, "quit"),
 )
-VIEW_MENU = ("zoom-in", "zoom-out", "fit", SEPARATOR, "full-screen")
+VIEW_MENU = ("zoom-in", "zoom-out", "fit", "legend", SEPARATOR, "full-screen")
 GO_MENU = (
     *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
     *(SEPARATOR, "settings"),
@@ -118,6 +118,14 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Fit the plot into the map; a double click does the same"),
             canvas.fit,
             ("0", "Ctrl+0"),
+            "survey",
+        ),
+        Entry(
+            "legend",
+            _tr("commands", "&Legend"),
+            _tr("commands", "Show what the marks mean, or give its room to the map"),
+            canvas.toggle_legend,
+            ("L",),
             "survey",
         ),
     )

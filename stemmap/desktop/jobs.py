@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
 from stemmap.errors import Cancelled
 from stemmap.progress import Progress
@@ -22,27 +23,25 @@ class _Outcome:
     fault: BaseException | None = None
 
 
-class _Run(QRunnable):
-    """One piece of work on a thread of the pool; kept by `Jobs` until its outcome has been handled."""
+class _Run:
+    """One piece of work; kept by `Jobs` until its outcome has been handled."""
 
-    def __init__(self, jobs: Jobs, number: int, channel: str, work: Callable[[Progress], Any]) -> None:
-        super().__init__()
-        self.setAutoDelete(False)
+    def __init__(self, number: int, channel: str, work: Callable[[Progress], Any]) -> None:
         self.channel = channel
         self.latest: tuple[str, float | None] = ("", None)
         self.progress = Progress(report=self._note)
-        self._jobs, self._number, self._work = jobs, number, work
+        self._number, self._work = number, work
 
     def _note(self, sentence: str, share: float | None) -> None:
         self.latest = (sentence, share)
 
-    def run(self) -> None:
-        """Do the work; called on a thread of the pool."""
+    def outcome(self) -> _Outcome:
+        """Do the work; whatever happens to it is told on the GUI thread."""
         try:
-            outcome = _Outcome(self._number, result=self._work(self.progress))
-        except BaseException as fault:  # whatever happened is told on the GUI thread
-            outcome = _Outcome(self._number, fault=fault)
-        self._jobs.ended.emit(outcome)
+            self.progress.step("")  # it may have been stopped while it waited for a thread
+            return _Outcome(self._number, result=self._work(self.progress))
+        except BaseException as fault:
+            return _Outcome(self._number, fault=fault)
 
 
 @dataclass(frozen=True)
@@ -73,11 +72,11 @@ class Jobs(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(3)
+        # Python's own threads: one of Qt's pool is a new thread to Python at every start but an old one to PROJ,
+        # whose context pyproj has freed meanwhile.
+        self._pool = ThreadPoolExecutor(3, thread_name_prefix="work")
         self._count = 0
         self._wanted: dict[int, _Wanted] = {}
-        self._stopped: dict[int, _Run] = {}
         self._clock = QTimer(self, interval=_TICK)
         self._clock.timeout.connect(self._on_tick)
         self.ended.connect(self._on_ended, Qt.ConnectionType.QueuedConnection)
@@ -108,9 +107,9 @@ class Jobs(QObject):
         """
         self._drop(channel)
         self._count += 1
-        run = _Run(self, self._count, channel, work)
+        run = _Run(self._count, channel, work)
         self._wanted[self._count] = _Wanted(run, apply, refused, shown)
-        self._pool.start(run)
+        self._pool.submit(lambda: self.ended.emit(run.outcome()))
         if shown:
             self._clock.start()
 
@@ -135,7 +134,7 @@ class Jobs(QObject):
         for number, wanted in list(self._wanted.items()):
             self._forget(number, wanted)
         self._clock.stop()
-        self._pool.waitForDone()
+        self._pool.shutdown()
 
     def _drop(self, channel: str) -> None:
         for number, wanted in list(self._wanted.items()):
@@ -143,9 +142,9 @@ class Jobs(QObject):
                 self._forget(number, wanted)
 
     def _forget(self, number: int, wanted: _Wanted) -> None:
-        """Want a run no longer; it is kept alive until its thread has left it."""
+        """Want a run no longer; what comes of it is thrown away."""
         wanted.run.progress.stop.set()
-        self._stopped[number] = self._wanted.pop(number).run
+        del self._wanted[number]
 
     @Slot()
     def _on_tick(self) -> None:
@@ -156,7 +155,6 @@ class Jobs(QObject):
 
     @Slot(object)
     def _on_ended(self, outcome: _Outcome) -> None:
-        self._stopped.pop(outcome.number, None)
         wanted = self._wanted.pop(outcome.number, None)
         if wanted is None:
             return

@@ -22,7 +22,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from stemmap.desktop.jobs import Jobs
-from stemmap.desktop.map_request import DescribedMap, MapRequest, describe_map, theme_of
+from stemmap.desktop.map_request import LEGEND_MM, DescribedMap, MapRequest, describe_map, theme_of
 from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.sentences import number, stem_sentence
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -59,6 +59,7 @@ class MapCanvas(QWidget):
         self._shown: DescribedMap | None = None
         self._view: View | None = None
         self._fitted = True
+        self._legend = True
         self._pixmap = QPixmap()
         self._pixmap_view: View | None = None
         self._cost = 0.0
@@ -74,7 +75,9 @@ class MapCanvas(QWidget):
         self.setMinimumSize(240, 180)
         self.setAccessibleName(self.tr("Map of the plot"))
         self.setAccessibleDescription(
-            self.tr("Left and right arrow keys go from stem to stem clockwise; the table of stems shows the same.")
+            self.tr(
+                "Left and right arrow keys go from stem to stem clockwise; the table of stems shows the same."
+            )
         )
         session.replaced.connect(self._on_replaced)
         session.visit_selected.connect(self._on_visit_selected)
@@ -108,6 +111,12 @@ class MapCanvas(QWidget):
         self._fitted = True
         if self._shown is not None:
             self._set_view(self._fitting(self._shown))
+
+    @Slot()
+    def toggle_legend(self) -> None:
+        """Show what the marks mean, or give its room to the map."""
+        self._legend = not self._legend
+        self._request()
 
     def place_of(self, stem: int) -> QPointF | None:
         """Where a stem is on the widget; None when it is not drawn."""
@@ -152,8 +161,11 @@ class MapCanvas(QWidget):
             height=self.height(),
             per_millimetre=self._per_millimetre,
             view=None if self._fitted else self._view,
+            legend=self._legend,
         )
-        self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
+        self._jobs.start(
+            "map", lambda progress: describe_map(request, progress), apply=self._show, shown=False
+        )
 
     @property
     def _per_millimetre(self) -> float:
@@ -170,9 +182,7 @@ class MapCanvas(QWidget):
         self.described.emit()
 
     def _fitting(self, described: DescribedMap) -> View:
-        from stemmap.drawing.scene import View
-
-        return View.fitting(described.frame, self.width(), self.height(), self._per_millimetre)
+        return described.fitting(self.width(), self.height())
 
     # moving
 
@@ -247,7 +257,9 @@ class MapCanvas(QWidget):
         if self._shown is None or self._view is None:
             self._paint_words(painter)
             return
-        stale = self._pixmap_view != self._view or self._pixmap.deviceIndependentSize().toSize() != self.size()
+        stale = (
+            self._pixmap_view != self._view or self._pixmap.deviceIndependentSize().toSize() != self.size()
+        )
         moving = self._wait.isActive() and self._pixmap_view is not None
         if stale and not (moving and self._cost > _QUICK):
             self._paint_pixmap()
@@ -280,7 +292,7 @@ class MapCanvas(QWidget):
         painter.restore()
 
     def _paint_corners(self, painter: QPainter) -> None:
-        """Scale bar and north arrow stay in their corners."""
+        """Scale bar, north arrow and legend stay in their corners."""
         from stemmap.drawing.ground import scale_bar
         from stemmap.drawing.painter import paint
         from stemmap.drawing.scene import View
@@ -292,6 +304,18 @@ class MapCanvas(QWidget):
         bar = scale_bar(self._view.millimetres_per_metre, theme, length_unit=unit)
         per_mm = self._view.per_millimetre
         paint(bar, painter, View(2.5 * per_mm, self.height() - 2.5 * per_mm, per_mm, per_mm))
+        legend = self._shown.legend
+        if legend is not None:
+            left, height = self.width() - LEGEND_MM * per_mm, -legend.box.low[1] * per_mm
+            ground = QColor(self._shown.scene.background)
+            ground.setAlphaF(0.85)
+            painter.fillRect(
+                QRectF(
+                    left - per_mm, self.height() - height - 2.0 * per_mm, self.width(), height + 2.0 * per_mm
+                ),
+                ground,
+            )
+            paint(legend, painter, View(left, self.height() - height - per_mm, per_mm, per_mm))
         half = self._shown.north.box.high_mm[0]
         paint(self._shown.north, painter, View((half + 2.0) * per_mm, 12.0 * per_mm, per_mm, per_mm))
 
@@ -311,7 +335,9 @@ class MapCanvas(QWidget):
         painter.fillRect(self.rect(), self.palette().color(QPalette.ColorRole.Window))
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
         waiting = self._session.workup is not None and self._session.visit != WHOLE_SURVEY
-        words = self.tr("Drawing the map…") if waiting else self.tr("Choose a plot in the list to see its map.")
+        words = (
+            self.tr("Drawing the map…") if waiting else self.tr("Choose a plot in the list to see its map.")
+        )
         painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, words)
 
     # pointer and keys
@@ -459,7 +485,10 @@ class MapCanvas(QWidget):
     def changeEvent(self, event: QEvent) -> None:
         """Suit the picture to other colours or letters."""
         super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange) and self._session.workup is not None:
+        if (
+            event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange)
+            and self._session.workup is not None
+        ):
             self._request()
 
     def sizeHint(self) -> QSize:

@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from stemmap.tasks.workup import Workup
 
 
+#: Width of the legend, millimetres.
+LEGEND_MM = 46.0
+
+
 @dataclass(frozen=True)
 class MapRequest:
     """A map that is wanted.
@@ -28,6 +32,8 @@ class MapRequest:
         Size of the map and of a millimetre in units of the window.
     view
         The part of the ground wanted; None: the whole plot.
+    legend
+        Whether the legend is wanted; it takes its room from the width.
     """
 
     workup: Workup
@@ -38,6 +44,12 @@ class MapRequest:
     height: int
     per_millimetre: float
     view: View | None
+    legend: bool
+
+    @property
+    def legend_width(self) -> float:
+        """Room of the legend, units of the window."""
+        return LEGEND_MM * self.per_millimetre if self.legend else 0.0
 
 
 @dataclass(frozen=True)
@@ -56,6 +68,8 @@ class DescribedMap:
         The plot.
     north
         The north arrow.
+    legend
+        What the marks mean; None when it is not wanted.
     """
 
     request: MapRequest
@@ -63,6 +77,14 @@ class DescribedMap:
     view: View
     scene: Scene
     north: Scene
+    legend: Scene | None
+
+    def fitting(self, width: int, height: int) -> View:
+        """The view that shows the whole plot beside the legend in a window of this size."""
+        from stemmap.drawing.scene import View
+
+        request = self.request
+        return View.fitting(self.frame, max(width - request.legend_width, 1.0), height, request.per_millimetre)
 
 
 def theme_of(*, dark: bool) -> Theme:
@@ -75,12 +97,14 @@ def theme_of(*, dark: bool) -> Theme:
 def describe_map(request: MapRequest, _progress: Progress | None = None) -> DescribedMap:
     """Describe a plot for the screen."""
     from stemmap.drawing.ground import north_mark
+    from stemmap.drawing.legend import describe_legend
     from stemmap.drawing.plot_map import describe_plot, frame_of, north_word
     from stemmap.drawing.scene import View
 
     survey, measured = request.workup.survey, request.workup.measured
     frame = frame_of(survey, measured, request.visit)
-    view = request.view or View.fitting(frame, request.width, request.height, request.per_millimetre)
+    free = max(request.width - request.legend_width, 1.0)
+    view = request.view or View.fitting(frame, free, request.height, request.per_millimetre)
     theme = theme_of(dark=request.dark)
     scene = describe_plot(
         survey,
@@ -92,4 +116,9 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
         corners=False,
     )
     north = north_mark(north_word(survey, measured, request.visit), theme)
-    return DescribedMap(request, frame, view, scene, north)
+    legend = None
+    if request.legend:
+        legend = describe_legend(
+            survey, measured, request.visit, findings=request.findings, theme=theme, width_mm=LEGEND_MM
+        )
+    return DescribedMap(request, frame, view, scene, north, legend)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QToolButton, QWidget
+
+from stemmap.desktop.palettes import severity_colour
 
 
 class MessageBar(QFrame):
@@ -25,10 +28,16 @@ class MessageBar(QFrame):
         self._close.setAccessibleName(self.tr("Dismiss the message"))
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)
-        layout.setContentsMargins(10, 6, 6, 6)
+        layout.setContentsMargins(14, 6, 6, 6)
         layout.addWidget(self._label, 1)
         layout.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
         self.hide()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint a firm edge, so that the message is not taken for a part of the page."""
+        super().paintEvent(event)
+        edge = QRect(0, 0, 5, self.height())
+        QPainter(self).fillRect(edge, severity_colour("warning", self.palette()))
 
     @property
     def sentence(self) -> str:

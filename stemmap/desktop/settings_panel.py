@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
@@ -21,46 +20,21 @@ from PySide6.QtWidgets import (
 from stemmap.desktop.circles_field import CirclesField
 from stemmap.desktop.fields import ChoiceField, NumberField
 from stemmap.desktop.session import Session
+from stemmap.desktop.setting_items import (
+    Choice,
+    Circles,
+    Item,
+    Number,
+    design_items,
+    error_items,
+    measurement_items,
+)
 from stemmap.errors import InputError
 
 if TYPE_CHECKING:
     from stemmap.survey.settings import Settings
 
 
-@dataclass(frozen=True)
-class Choice:
-    """A setting with a few allowed values and the words shown for them."""
-
-    key: str
-    label: str
-    help: str
-    choices: tuple[tuple[str, str], ...]
-
-
-@dataclass(frozen=True)
-class Number:
-    """A setting that is a number; `unset` are the words for "not said" where that is allowed."""
-
-    key: str
-    label: str
-    help: str
-    unit: str
-    decimals: int = 2
-    step: float = 0.1
-    largest: float = 1000.0
-    unset: str = ""
-
-
-@dataclass(frozen=True)
-class Circles:
-    """The concentric circles."""
-
-    key: str
-    label: str
-    help: str
-
-
-Item = Choice | Number | Circles
 #: Keys that matter for one kind of design only.
 _OF_DESIGN = {
     "design.radius_m": ("fixed",),
@@ -71,7 +45,7 @@ _OF_DESIGN = {
 }
 
 
-class SettingsPanel(QScrollArea):
+class SettingsPanel(QWidget):
     """Shows the session's settings and asks it for others.
 
     Signals
@@ -85,9 +59,6 @@ class SettingsPanel(QScrollArea):
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
-        self.setWidgetResizable(True)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAccessibleName(self.tr("Settings"))
         self.fields: dict[str, ChoiceField | NumberField | CirclesField] = {}
         self._forms: dict[str, QFormLayout] = {}
@@ -98,14 +69,22 @@ class SettingsPanel(QScrollArea):
         self._assumed.setWordWrap(True)
         layout.addWidget(self._assumed)
         for title, items in (
-            (self.tr("Measurement"), self._measurement()),
-            (self.tr("Sampling design"), self._design()),
-            (self.tr("Errors of measurement (standard deviations)"), self._errors()),
+            (self.tr("Measurement"), measurement_items()),
+            (self.tr("Sampling design"), design_items()),
+            (self.tr("Errors of measurement (standard deviations)"), error_items()),
         ):
             self._add_group(layout, title, items)
-        layout.addLayout(self._buttons())
         layout.addStretch(1)
-        self.setWidget(page)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setWidget(page)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.setSpacing(0)
+        outer.addWidget(scroll, 1)
+        outer.addLayout(self._buttons())
         session.replaced.connect(self._on_settings)
         session.settings_edited.connect(self._on_settings)
 
@@ -116,6 +95,7 @@ class SettingsPanel(QScrollArea):
         self.back_button.setToolTip(self.tr("Go back to the settings with which the uploads were opened"))
         self.back_button.clicked.connect(self._on_back)
         row = QHBoxLayout()
+        row.setContentsMargins(10, 6, 10, 8)
         row.addWidget(self.back_button)
         row.addWidget(self.save_button)
         return row
@@ -170,142 +150,6 @@ class SettingsPanel(QScrollArea):
                 circles.edited.connect(partial(self._edit, item.key))
                 circles.refused.connect(self.refused)
                 return circles
-
-    def _measurement(self) -> tuple[Item, ...]:
-        tr = self.tr
-        return (
-            Choice(
-                "measurement.azimuth_unit",
-                tr("Azimuth unit"),
-                tr("Parts of the full circle in which azimuths were typed"),
-                (
-                    ("degree", tr("degree (360)")),
-                    ("gon", tr("gon (400)")),
-                    ("mil_6400", tr("mil (6400)")),
-                    ("mil_6300", tr("mil (6300)")),
-                    ("mil_6000", tr("mil (6000)")),
-                ),
-            ),
-            Choice(
-                "measurement.north",
-                tr("North"),
-                tr("The north from which azimuths were measured"),
-                (("grid", tr("grid")), ("true", tr("true")), ("magnetic", tr("magnetic"))),
-            ),
-            Choice(
-                "measurement.distance",
-                tr("Distance"),
-                tr("Whether distances were measured level or along the slope"),
-                (("horizontal", tr("horizontal")), ("slope", tr("along the slope"))),
-            ),
-            Choice(
-                "measurement.distance_to",
-                tr("Distance to"),
-                tr("The axis of the stem, or its face towards the centre"),
-                (("axis", tr("axis of the stem")), ("face", tr("face of the stem"))),
-            ),
-            Choice(
-                "measurement.method",
-                tr("Measured"),
-                tr("From the plot centre, or standing at each stem"),
-                (("from_centre", tr("from the centre")), ("at_stem", tr("at the stem"))),
-            ),
-            Choice(
-                "measurement.length_unit",
-                tr("Lengths"),
-                tr("Metres and centimetres, or feet and inches"),
-                (("metre", tr("metre")), ("foot", tr("foot"))),
-            ),
-        )
-
-    def _design(self) -> tuple[Item, ...]:
-        tr = self.tr
-        unset = tr("not said")
-        return (
-            Choice(
-                "design.kind",
-                tr("Design"),
-                tr("The rule by which a stem belongs to the sample"),
-                (
-                    ("fixed", tr("one fixed circle")),
-                    ("concentric", tr("concentric circles")),
-                    ("angle_count", tr("angle count")),
-                ),
-            ),
-            Number(
-                "design.radius_m",
-                tr("Radius"),
-                tr("Of plots that state no radius of their own"),
-                "m",
-                2,
-                0.1,
-                unset=unset,
-            ),
-            Circles("design.circles", tr("Circles"), tr("Radius and limits of dbh of each circle")),
-            Number(
-                "design.basal_area_factor",
-                tr("Basal area factor"),
-                tr("Basal area per hectare that each counted stem stands for"),
-                "m²/ha",
-                unset=unset,
-            ),
-            Number(
-                "design.max_radius_m",
-                tr("Largest radius"),
-                tr("Beyond it no stem is counted"),
-                "m",
-                unset=tr("none"),
-            ),
-            Number(
-                "design.min_dbh_cm",
-                tr("Smallest dbh"),
-                tr("Thinner stems do not count"),
-                "cm",
-                1,
-                1.0,
-                unset=tr("none"),
-            ),
-            Choice(
-                "design.slope",
-                tr("On slopes"),
-                tr("How the circle was laid out where the ground is steep"),
-                (
-                    ("horizontal", tr("level distances")),
-                    ("same_radius_on_slope", tr("same radius on the slope")),
-                    ("enlarged_radius_on_slope", tr("enlarged radius on the slope")),
-                ),
-            ),
-        )
-
-    def _errors(self) -> tuple[Item, ...]:
-        tr = self.tr
-        return (
-            Number("errors.azimuth_sd_deg", tr("Azimuth"), tr("Standard deviation of an azimuth"), "°"),
-            Number(
-                "errors.distance_sd_m", tr("Distance"), tr("Standard deviation of a distance"), "m", 2, 0.01
-            ),
-            Number("errors.distance_sd_percent", tr("Distance, share"), tr("Added to it, percent"), "%"),
-            Number("errors.vertical_angle_sd_deg", tr("Vertical angle"), tr("Standard deviation"), "°"),
-            Number("errors.dbh_sd_mm", tr("Dbh"), tr("Standard deviation of a diameter"), "mm", 1, 0.5),
-            Number("errors.dbh_sd_percent", tr("Dbh, share"), tr("Added to it, percent"), "%"),
-            Number(
-                "errors.borderline_probability",
-                tr("Borderline from"),
-                tr("A stem is borderline when it is in with a probability between this and one minus this"),
-                "",
-                3,
-                0.005,
-                0.499,
-            ),
-            Number(
-                "errors.borderline_m",
-                tr("or within"),
-                tr("A stem is borderline when it is this close to its limiting distance"),
-                "m",
-                2,
-                0.01,
-            ),
-        )
 
     @Slot()
     def _on_settings(self) -> None:

@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Slot
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
 
 from stemmap.desktop.sentences import stem_sentence
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -19,6 +26,8 @@ if TYPE_CHECKING:
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+#: An en space, half as wide as the letters are high.
+_GAP = "\u2002"
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -94,7 +103,7 @@ class StemsModel(QAbstractTableModel):
             return None
         column = self.columns[section]
         if role == Qt.ItemDataRole.DisplayRole:
-            return column.title
+            return column.title + _GAP if column.numeric else column.title
         if role == Qt.ItemDataRole.ToolTipRole:
             return column.meaning
         if role == Qt.ItemDataRole.AccessibleTextRole:
@@ -171,6 +180,16 @@ class GroupedHeader(QHeaderView):
             painter.drawText(band.adjusted(6, 0, -4, 0), _LEFT, group_title(self._stems, group))
 
 
+class NumberDelegate(QStyledItemDelegate):
+    """Keeps numbers, which are set to the right, apart from the column beside them."""
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: _Index) -> None:
+        """Add a gap after a number."""
+        super().initStyleOption(option, index)
+        if option.displayAlignment & Qt.AlignmentFlag.AlignRight and option.text:
+            option.text += _GAP
+
+
 class StemsTable(QTableView):
     """Follows and leads the selected stem."""
 
@@ -191,6 +210,7 @@ class StemsTable(QTableView):
         self.setAlternatingRowColors(True)
         self.setShowGrid(False)
         self.setWordWrap(False)
+        self.setItemDelegate(NumberDelegate(self))
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
         self.selectionModel().currentRowChanged.connect(self._on_row_chosen)

@@ -8,8 +8,8 @@ from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QFormLayout,
     QFrame,
+    QGridLayout,
     QLabel,
     QScrollArea,
     QStackedWidget,
@@ -81,7 +81,9 @@ class HistogramView(QWidget):
             x_label=self.tr("dbh, cm"),
             y_label=self.tr("stems/ha"),
         )
-        self._jobs.start("histogram", lambda progress: draw_histogram(request, progress), apply=self._show, shown=False)
+        self._jobs.start(
+            "histogram", lambda progress: draw_histogram(request, progress), apply=self._show, shown=False
+        )
 
     def _show(self, image: QImage) -> None:
         self._image = image
@@ -126,6 +128,8 @@ class SummaryPanel(QScrollArea):
         font = self._heading.font()
         font.setBold(True)
         self._heading.setFont(font)
+        self._reasons = QLabel()
+        self._reasons.setWordWrap(True)
         self._pages = QStackedWidget()
         self._pages.addWidget(self._plot_page())
         self._pages.addWidget(self.strata)
@@ -140,12 +144,11 @@ class SummaryPanel(QScrollArea):
 
     def _plot_page(self) -> QWidget:
         page = QWidget()
-        form = QFormLayout()
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.DontWrapRows)
-        form.setHorizontalSpacing(12)
-        form.setVerticalSpacing(5)
-        form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        for name, label, meaning in self._rows():
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(12)
+        grid.setVerticalSpacing(5)
+        grid.setColumnStretch(1, 1)
+        for row, (name, label, meaning) in enumerate(self._rows()):
             value = QLabel("–")
             value.setWordWrap(True)
             value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -153,11 +156,13 @@ class SummaryPanel(QScrollArea):
             heading = QLabel(label)
             heading.setToolTip(meaning)
             value.setToolTip(meaning)
-            form.addRow(heading, value)
+            grid.addWidget(heading, row, 0, Qt.AlignmentFlag.AlignTop)
+            grid.addWidget(value, row, 1)
             self.values[name] = value
         layout = QVBoxLayout(page)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addLayout(form)
+        layout.addWidget(self._reasons)
+        layout.addLayout(grid)
         layout.addSpacing(8)
         layout.addWidget(self.histogram)
         layout.addStretch(1)
@@ -166,7 +171,11 @@ class SummaryPanel(QScrollArea):
     def _rows(self) -> tuple[tuple[str, str, str], ...]:
         tr = self.tr
         return (
-            ("counts", tr("Living stems"), tr("Recorded, in the sample, and too close to the limit to be decided")),
+            (
+                "counts",
+                tr("Living stems"),
+                tr("Recorded, in the sample, and too close to the limit to be decided"),
+            ),
             ("stems_per_ha", tr("Stems/ha"), tr("Living stems per hectare")),
             ("basal_area_m2_per_ha", tr("Basal area"), tr("Of living stems, square metres per hectare")),
             ("qmd_cm", tr("Mean diameter"), tr("Quadratic mean diameter of living stems")),
@@ -178,7 +187,11 @@ class SummaryPanel(QScrollArea):
                 tr("1 at random, below clumped, above regular; with Donnelly's edge correction in the disc"),
             ),
             ("uniform_angle", tr("Uniform angle"), tr("About 0.5 at random, below regular, above clumped")),
-            ("mingling", tr("Mingling"), tr("Mean share of the four nearest stems that are of another species")),
+            (
+                "mingling",
+                tr("Mingling"),
+                tr("Mean share of the four nearest stems that are of another species"),
+            ),
             ("species", tr("Species"), tr("Stems per hectare by species")),
         )
 
@@ -210,13 +223,16 @@ class SummaryPanel(QScrollArea):
 
     def _show_plot(self, told: dict[str, Any]) -> None:
         reasons: dict[str, str] = told["reasons"]
+        unknown: dict[str, None] = {}  # in order, each once
 
         def value(name: str, decimals: int, unit: str) -> str:
             part: Any = told
             for step in name.split("."):
                 part = part[step]
             if part is None:
-                return self.tr("not known: {reason}").format(reason=reasons.get(name, self.tr("no reason given")))
+                reason = reasons.get(name, self.tr("no reason given"))
+                unknown.setdefault(reason, None)
+                return self.tr("not known")
             return f"{number(part, decimals)} {unit}".strip()
 
         texts = {
@@ -248,6 +264,8 @@ class SummaryPanel(QScrollArea):
                 texts[name] += f" (n {told[f'{name}_n']})"
         for name, text in texts.items():
             self.values[name].setText(text)
+        self._reasons.setText(self.tr("Not known: {reasons}.").format(reasons="; ".join(unknown)))
+        self._reasons.setVisible(bool(unknown))
         classes = told["dbh_classes"] or {"edges_cm": [], "stems_per_ha": []}
         self.histogram.show_classes(tuple(classes["edges_cm"]), tuple(classes["stems_per_ha"]))
 

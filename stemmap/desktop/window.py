@@ -39,7 +39,7 @@ from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
 from stemmap.desktop.plots_panel import PlotsPanel
-from stemmap.desktop.session import Opened, Session, prepare
+from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session, prepare
 from stemmap.desktop.settings_panel import SettingsPanel
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.stems_table import StemsTable
@@ -129,6 +129,7 @@ class MainWindow(QMainWindow):
         for dock in self.docks.values():
             dock.hide()
         self._pointed = QLabel()
+        self._hint = self.tr("N next finding, PgDown next plot, wheel zooms, middle button pans")
         self._pointed.setContentsMargins(6, 0, 6, 0)
         self.work_status = WorkStatus(self.jobs)
         self.statusBar().addWidget(self._pointed, 1)
@@ -173,11 +174,12 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.session.replaced.connect(self._on_replaced)
+        self.session.visit_selected.connect(self._on_visit_selected)
         self.session.settings_edited.connect(self._on_settings_edited)
         self.jobs.failed.connect(self._on_failed)
         self.jobs.progressed.connect(self._on_progressed)
         self.jobs.idled.connect(self._on_idled)
-        self.map_panel.canvas.pointed.connect(self._pointed.setText)
+        self.map_panel.canvas.pointed.connect(self._on_pointed)
         self.settings_panel.refused.connect(self.message_bar.tell)
         self.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
         self.outputs.begun.connect(self._enable_actions)
@@ -249,6 +251,7 @@ class MainWindow(QMainWindow):
                 dock.show()
             self.docks["findings"].raise_()
         self.session.show(opened)
+        self._pointed.setText(self._hint)
         self.plots_panel.setFocus()
 
     def _keep(self) -> None:
@@ -262,7 +265,12 @@ class MainWindow(QMainWindow):
         if workup is not None:
             name = workup.survey.settings.name or ", ".join(workup.survey.upload.sources[:2])
             self.setWindowTitle(f"{name} – stemmap" if name else "stemmap")
+        self._on_visit_selected()
         self._enable_actions()
+
+    @Slot()
+    def _on_visit_selected(self) -> None:
+        self.stems_table.setVisible(self.session.visit != WHOLE_SURVEY)
 
     @Slot()
     def _on_settings_edited(self) -> None:
@@ -342,6 +350,10 @@ class MainWindow(QMainWindow):
     @Slot()
     def _on_idled(self) -> None:
         self.actions_by_name["stop"].setEnabled(False)
+
+    @Slot(str)
+    def _on_pointed(self, sentence: str) -> None:
+        self._pointed.setText(sentence or self._hint)
 
     @Slot(QAction)
     def _on_scheme_chosen(self, action: QAction) -> None:
