@@ -30,7 +30,8 @@ FAMILY_WORDS: Final[Mapping[Family, str]] = MappingProxyType(
         "visibility": "hidden from the centre",
     }
 )
-_ROW_MM: Final = 4.3
+#: Height of a line of the legend.
+ROW_MM: Final = 4.3
 _SYMBOL_MM: Final = 7.0
 _DISC_MM: Final = 1.3
 _WIDEST_MM: Final = 60.0
@@ -62,6 +63,7 @@ def describe_legend(
     theme: Theme,
     width_mm: float,
     most_rows: int = 12,
+    species: SpeciesMarks | None = None,
 ) -> Scene:
     """Describe the legend of a plot map in columns, on paper alone, its upper left corner at the origin.
 
@@ -73,27 +75,27 @@ def describe_legend(
         Room for the columns.
     most_rows
         Where it would be longer, the rarest species give way to a count of them.
+    species
+        As for the map.
     """
-    species, signs = (
-        _species(survey, visit_row, theme),
-        list(_signs(survey, measured, visit_row, findings, theme)),
-    )
-    room = most_rows * max(int(width_mm / _column_mm([*species, *signs], width_mm)), 1) - len(signs)
-    if len(species) > room:
-        rest = len(species) - max(room - 1, 0)
-        species = [*species[: max(room - 1, 0)], Entry((), f"and {rest} more species")]
-    entries = [*species, *signs]
+    marks = species or SpeciesMarks.of(survey)
+    named = _species(survey, visit_row, marks, theme)
+    signs = list(_signs(survey, measured, visit_row, findings=findings, marks=marks, theme=theme))
+    room = max(most_rows * max(int(width_mm / _column_mm([*named, *signs], width_mm)), 1) - len(signs), 1)
+    if len(named) > room:
+        named = [*named[: room - 1], Entry((), f"and {len(named) - room + 1} more species")]
+    entries = [*named, *signs]
     column = _column_mm(entries, width_mm)
     columns = max(int(width_mm / column), 1)
     rows = max(-(-len(entries) // columns), 1)
     shapes: list[Shape] = []
     for number, entry in enumerate(entries):
-        x, y = number // rows * column, -(number % rows + 0.5) * _ROW_MM
+        x, y = number // rows * column, -(number % rows + 0.5) * ROW_MM
         symbol = Scene(entry.shapes, Box(), theme.page)
         shapes += symbol.at((x + _SYMBOL_MM / 2.0 - 0.5, y), (0.0, 0.0))
         text = fitted(entry.text, SMALL, column - _SYMBOL_MM - 2.0)
         shapes.append(Texts(np.array([[x + _SYMBOL_MM, y]]), (text,), SMALL, theme.ink, align=0.0))
-    return Scene(tuple(shapes), Box(low=(0.0, -rows * _ROW_MM), high=(width_mm, 0.0)), theme.page)
+    return Scene(tuple(shapes), Box(low=(0.0, -rows * ROW_MM), high=(width_mm, 0.0)), theme.page)
 
 
 def _column_mm(entries: Sequence[Entry], width_mm: float) -> float:
@@ -102,8 +104,7 @@ def _column_mm(entries: Sequence[Entry], width_mm: float) -> float:
     return min(widest, _WIDEST_MM, width_mm - _SYMBOL_MM) + _SYMBOL_MM + 2.5
 
 
-def _species(survey: Survey, visit_row: int, theme: Theme) -> list[Entry]:
-    marks = SpeciesMarks.of(survey)
+def _species(survey: Survey, visit_row: int, marks: SpeciesMarks, theme: Theme) -> list[Entry]:
     ranks, counts = np.unique(marks.rank(survey, survey.visits.stems(visit_row)), return_counts=True)
     named = [
         Entry(_stem(theme, species=rank), f"{fitted(marks.names[rank], SMALL, 40.0)}: {count}")
@@ -115,11 +116,15 @@ def _species(survey: Survey, visit_row: int, theme: Theme) -> list[Entry]:
 
 
 def _signs(
-    survey: Survey, measured: Measured, visit_row: int, findings: Sequence[Finding], theme: Theme
+    survey: Survey,
+    measured: Measured,
+    visit_row: int,
+    *,
+    findings: Sequence[Finding],
+    marks: SpeciesMarks,
+    theme: Theme,
 ) -> Iterator[Entry]:
-    stems = stems_of(
-        survey, measured, visit_row, species=SpeciesMarks.of(survey), reach_m=np.inf, millimetres_per_metre=1.0
-    )
+    stems = stems_of(survey, measured, visit_row, species=marks, reach_m=np.inf, millimetres_per_metre=1.0)
     if not stems.inside.all():
         yield Entry(_stem(theme, inside=False), "out (hollow)")
     for status, word in _STATUS_WORDS.items():

@@ -8,7 +8,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.drawing.palette import SpeciesMarks, Theme, readable_on, species_fill, species_spots
+from stemmap.drawing.palette import (
+    MARKS,
+    SPECIES_FILLS,
+    SpeciesMarks,
+    Theme,
+    readable_on,
+    species_fill,
+    species_spots,
+)
 from stemmap.drawing.scene import Discs, Floats, Lines, Polygons, Shape, StemPlaces, Stroke
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
@@ -18,8 +26,7 @@ LEAST_MM: Final = 0.25
 NO_DBH_MM: Final = 1.0
 RIM_MARK_MM: Final = 1.6
 _OUTLINE_MM: Final = 0.18
-#: Spots are left out on discs with a smaller radius.
-_SPOTTED_FROM_MM: Final = 1.1
+_HOLLOW: Final = -2
 #: How far the strokes of dead and cut stems reach beyond the mark.
 _STROKE_BEYOND_MM: Final = 0.6
 
@@ -124,13 +131,11 @@ def stem_shapes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> lis
     outline = Stroke(theme.ink, _OUTLINE_MM)
     gone = Stroke(theme.ink, _OUTLINE_MM, dash_mm=(0.6, 0.5))
     filled = stems.inside & (stems.status != Status.GONE)
-    for rank in np.unique(stems.species).tolist():
-        for full in (True, False):
-            chosen = (stems.species == rank) & (filled == full)
-            fill = species_fill(rank, theme) if full else theme.inside
-            stroke = outline
-            shapes += _marks(stems, chosen & (stems.status != Status.GONE), fill, stroke)
-            shapes += _marks(stems, chosen & (stems.status == Status.GONE), fill, gone)
+    kind = np.where(filled, np.where(stems.species >= 0, stems.species % len(SPECIES_FILLS), -1), _HOLLOW)
+    for number in np.unique(kind).tolist():
+        fill = theme.inside if number == _HOLLOW else species_fill(number, theme)
+        shapes += _marks(stems, (kind == number) & (stems.status != Status.GONE), fill, outline)
+        shapes += _marks(stems, (kind == number) & (stems.status == Status.GONE), fill, gone)
     shapes += _spots(stems, filled, millimetres_per_metre, theme)
     return shapes + _status_strokes(stems, millimetres_per_metre, theme)
 
@@ -158,16 +163,19 @@ def _arrow_along(place: Floats) -> Floats:
 
 def _spots(stems: Stems, filled: NDArray[np.bool_], millimetres_per_metre: float, theme: Theme) -> list[Shape]:
     """Spots of all species, the dark ones and the light ones each as one shape."""
-    large = stems.radius_on_paper(millimetres_per_metre) >= _SPOTTED_FROM_MM
-    large &= ~(stems.no_dbh | stems.far)
+    paper = stems.radius_on_paper(millimetres_per_metre)
+    discs = ~(stems.no_dbh | stems.far)
     centres: dict[str, list[Floats]] = {}
     radii: dict[str, list[Floats]] = {}
-    for rank in np.unique(stems.species[large]).tolist():
+    kind = np.where(stems.species >= 0, stems.species % MARKS, -1)
+    for rank in np.unique(kind[discs]).tolist():
         for full in (True, False):
-            chosen = large & (stems.species == rank) & (filled == full)
+            spots = species_spots(rank)
+            seen = paper * min((size for *_, size in spots), default=0.0) >= theme.finest_mm
+            chosen = discs & seen & (kind == rank) & (filled == full)
             colour = readable_on(species_fill(rank, theme) if full else theme.inside)
             radius = stems.radius_m[chosen]
-            for east, north, size in species_spots(rank):
+            for east, north, size in spots:
                 centres.setdefault(colour, []).append(stems.place[chosen] + radius[:, None] * (east, north))
                 radii.setdefault(colour, []).append(radius * size)
     return [Discs(np.vstack(centres[colour]), np.concatenate(radii[colour]), fill=colour) for colour in centres]

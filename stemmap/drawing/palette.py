@@ -38,6 +38,8 @@ SPOTS: Final[tuple[tuple[tuple[float, float, float], ...], ...]] = (
     ((0.0, -0.5, 0.2), (0.0, 0.0, 0.2), (0.0, 0.5, 0.2)),
     ((0.0, 0.0, 0.5),),
 )
+#: Number of different marks; the two cues repeat together only after as many species.
+MARKS: Final = len(SPECIES_FILLS) * len(SPOTS)
 
 
 @dataclass(frozen=True)
@@ -62,6 +64,8 @@ class Theme:
         Proposals.
     unknown
         Fill of a stem whose species was not typed.
+    finest_mm
+        Radius of the smallest spot that is seen: less on paper than on a screen.
     """
 
     page: str
@@ -73,6 +77,7 @@ class Theme:
     accent: str
     ghost: str
     unknown: str
+    finest_mm: float
 
 
 LIGHT: Final = Theme(
@@ -85,6 +90,7 @@ LIGHT: Final = Theme(
     accent=_VERMILLION,
     ghost=_BLUE,
     unknown="#b4b8b2",
+    finest_mm=0.21,
 )
 DARK: Final = Theme(
     page="#151918",
@@ -96,6 +102,7 @@ DARK: Final = Theme(
     accent=_VERMILLION,
     ghost=_SKY_BLUE,
     unknown="#7d8682",
+    finest_mm=0.21,
 )
 PAPER: Final = Theme(
     page=_WHITE,
@@ -107,6 +114,7 @@ PAPER: Final = Theme(
     accent=_VERMILLION,
     ghost=_BLUE,
     unknown="#b4b8b2",
+    finest_mm=0.1,
 )
 
 

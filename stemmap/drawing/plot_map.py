@@ -75,6 +75,7 @@ def describe_plot(
     millimetres_per_metre: float,
     reach_m: float | None = None,
     corners: bool = True,
+    species: SpeciesMarks | None = None,
 ) -> Scene:
     """Describe the map of a plot.
 
@@ -95,15 +96,16 @@ def describe_plot(
         Radius of the ground shown; stems beyond it stand at the rim. None: as `reach_of` says.
     corners
         Whether north arrow and scale bar stand in the corners of the map; a window puts them elsewhere.
+    species
+        Marks of the survey's species, for who draws many plots; None: worked out here.
     """
     reach = reach_of(survey, measured, visit_row) if reach_m is None else reach_m
-    species = SpeciesMarks.of(survey)
     lines = borders(survey, measured, visit_row)
     stems = stems_of(
         survey,
         measured,
         visit_row,
-        species=species,
+        species=species or SpeciesMarks.of(survey),
         reach_m=reach,
         millimetres_per_metre=millimetres_per_metre,
     )

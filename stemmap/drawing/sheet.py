@@ -9,9 +9,9 @@ from typing import Final
 import numpy as np
 
 from stemmap.drawing.ground import BEYOND, BEYOND_MM, RIM_MM, borders
-from stemmap.drawing.legend import describe_legend
+from stemmap.drawing.legend import ROW_MM, describe_legend
 from stemmap.drawing.page import Page, Placed
-from stemmap.drawing.palette import PAPER
+from stemmap.drawing.palette import PAPER, SpeciesMarks
 from stemmap.drawing.plot_map import describe_plot, north_word, reach_of
 from stemmap.drawing.scene import ORIGIN, Box, Lines, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, TITLE, WORDS, fitted, wrapped
@@ -70,12 +70,13 @@ def describe_sheet(
     findings: Sequence[Finding] = (),
     scale: int | None = None,
     paper: str = "A4",
+    species: SpeciesMarks | None = None,
 ) -> Page:
     """Describe the sheet of one plot at one visit.
 
     Parameters
     ----------
-    survey, measured, visit_row, findings
+    survey, measured, visit_row, findings, species
         As for the map.
     scale
         Denominator of the scale; None: the largest that fits.
@@ -95,6 +96,7 @@ def describe_sheet(
             f"Plot {survey.visits.plot[visit_row]} does not fit on {paper} at 1:{chosen};"
             f" 1:{best} is the largest scale that does."
         )
+    marks = species or SpeciesMarks.of(survey)
     width, height = PAPERS[paper]
     millimetres_per_metre = 1000.0 / chosen
     reach = min(reach_of(survey, measured, visit_row), (room / 2.0 - RIM_MM) / millimetres_per_metre)
@@ -106,6 +108,7 @@ def describe_sheet(
         theme=PAPER,
         millimetres_per_metre=millimetres_per_metre,
         reach_m=reach,
+        species=marks,
     )
     side = plot_map.box.size_mm(millimetres_per_metre)[1]
     below = _MARGIN_MM + _HEAD_MM + side + 3.0
@@ -117,7 +120,8 @@ def describe_sheet(
         findings=findings,
         theme=PAPER,
         width_mm=width - 2.0 * _MARGIN_MM,
-        most_rows=max(int(free / 4.3), 1),
+        most_rows=max(int(free / ROW_MM), 1),
+        species=marks,
     )
     parts = (
         Placed(_head(survey, visit_row, chosen, width - 2.0 * _MARGIN_MM), _MARGIN_MM, _MARGIN_MM),
