@@ -55,12 +55,15 @@ class _Reading:
         unknown: list[Sheet] = []
         said: list[Remark] = []
         read: list[tuple[Sheet, Values]] = []
-        for sheet in sheets_of(path, source=source, asked=self.asked, progress=self.progress, said=said):
-            found = self._values(sheet, len(self.sources) + len(read))
-            if found is None:
+        sheets = sheets_of(path, source=source, asked=self.asked, progress=self.progress, said=said)
+        for sheet in map(_tidied, sheets):
+            placement = place_columns(sheet, self.columns)
+            if placement is None:
                 unknown.append(sheet)
-            else:
-                read.append((replace(sheet, columns=()), found))
+                continue
+            self.progress.step(f"Reading the values of {sheet.source}")
+            values = read_values(sheet, placement, len(self.sources) + len(read))
+            read.append((replace(sheet, columns=()), values))
         if not read:
             raise InputError(unknown_sentence(unknown[0]) if unknown else f"{source} holds no records.")
         for sheet in unknown:
@@ -73,20 +76,6 @@ class _Reading:
             self.tables.append((values.kind == "stems with plots", tables_of(values, sheet.source, said)))
             self.units += values.units
         self.remarks += said
-
-    def _values(self, sheet: Sheet, number: int) -> Values | None:
-        """Values of one sheet; None when it holds no table of records."""
-        repeats = repeated_headings(sheet)
-        if repeats.any():
-            sentence = f"The headings stand again in {remarks.some_lines(sheet.line[repeats])}; skipped."
-            said = Remark(remarks.HEADINGS_REPEATED, sentence, sheet.source)
-            sheet = replace(sheet.take(np.flatnonzero(~repeats)), remarks=(*sheet.remarks, said))
-        sheet = replace(sheet, headings=_distinct(sheet.headings))
-        placement = place_columns(sheet, self.columns)
-        if placement is None:
-            return None
-        self.progress.step(f"Reading the values of {sheet.source}")
-        return read_values(sheet, placement, number)
 
     def missing_headings(self) -> Iterator[Remark]:
         """Headings that the mapping asks for and no file has."""
@@ -168,6 +157,17 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
             continue
         seen[resolved] = source
         yield path, source
+
+
+def _tidied(sheet: Sheet) -> Sheet:
+    """The sheet without lines that repeat the headings, and with headings that differ."""
+    repeats = repeated_headings(sheet)
+    if repeats.any():
+        lines = sheet.line[repeats]
+        sentence = f"The headings stand again in {remarks.some_lines(lines)}; skipped."
+        said = Remark(remarks.HEADINGS_REPEATED, sentence, sheet.source, line=int(lines[0]))
+        sheet = replace(sheet.take(np.flatnonzero(~repeats)), remarks=(*sheet.remarks, said))
+    return replace(sheet, headings=_distinct(sheet.headings))
 
 
 def _distinct(headings: Sequence[str]) -> tuple[str, ...]:
