@@ -83,8 +83,12 @@ def place(
     cost = ring * _COST_OF_RING + np.linspace(0.0, 0.5, _DIRECTIONS)[np.arange(len(ring)) % _DIRECTIONS]
     crossing = np.zeros(middle.shape[:2], bool)
     for x, y, radius in rings_mm:
-        away = np.hypot(middle[..., 0] - x, middle[..., 1] - y) - radius
-        crossing |= np.abs(away) < half.max(axis=2)
+        gap = np.abs(middle - (x, y))
+        nearest, furthest = (
+            np.hypot(*np.moveaxis(np.maximum(gap - half, 0.0), -1, 0)),
+            np.hypot(*np.moveaxis(gap + half, -1, 0)),
+        )
+        crossing |= (nearest < radius) & (radius < furthest)
     return _choose(anchor_mm, offset, half, free=free, cost=cost + _COST_OF_CROSSING * crossing, tied=tied)
 
 

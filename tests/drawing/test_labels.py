@@ -79,9 +79,12 @@ def test_a_number_avoids_a_border_when_there_is_room_elsewhere():
     arguments = (np.array([[10.0, 0.0]]), np.array([0.5]), np.array([[3.0, 1.6]]))
     ring = np.array([[0.0, 0.0, 12.0]])
     found = place(*arguments, discs_mm=np.array([[10.0, 0.0, 0.5]]), rings_mm=ring, reach_mm=50.0)
-    middle = np.array([10.0, 0.0]) + found.offset_mm[0]
+    corners = (
+        np.array([10.0, 0.0]) + found.offset_mm[0] + np.array([[-1.5, -0.8], [1.5, -0.8], [1.5, 0.8], [-1.5, 0.8]])
+    )
 
-    assert abs(np.hypot(*middle) - 12.0) > 1.5
+    assert len(set((np.hypot(*corners.T) > 12.0).tolist())) == 1
+    assert not found.tied[0]
 
 
 def test_nothing_to_place_is_no_fault():
