@@ -6,7 +6,7 @@ import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
@@ -84,6 +84,10 @@ def _open(
     return workup, progress
 
 
+def _exit(code: int) -> NoReturn:
+    raise click.exceptions.Exit(code)
+
+
 @click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, message="stemmap %(version)s")
 @click.pass_context
@@ -93,7 +97,7 @@ def cli(context: click.Context) -> None:
     Without a verb the window opens.
     """
     if context.invoked_subcommand is None:
-        context.exit(context.obj(()))
+        _exit(context.obj(()))
 
 
 @cli.command()
@@ -107,7 +111,7 @@ def view(
     columns: dict[str, str],
 ) -> None:
     """Open the window on uploads."""
-    sys.exit(open_window(files, settings=settings, radius_m=radius, columns=columns))
+    _exit(open_window(files, settings=settings, radius_m=radius, columns=columns))
 
 
 @cli.command()
@@ -119,7 +123,7 @@ def demo(open_window: OpenWindow) -> None:
 
     files, settings = sample_files()
     if display_available():
-        sys.exit(open_window(files, settings=settings))
+        _exit(open_window(files, settings=settings))
     folder = write_demo(Path("stemmap-demo"), _progress())
     click.echo(f"No display was found, so the sample survey was written as pictures, PDF and tables to {folder}/")
 
@@ -148,7 +152,7 @@ def check(
         write_findings(stream, workup.findings, form)
     counts = workup.findings.counts
     if fail_on and (counts["error"] or (fail_on == "warning" and counts["warning"])):
-        sys.exit(EXIT_FINDINGS)
+        _exit(EXIT_FINDINGS)
 
 
 @cli.command()
@@ -238,9 +242,8 @@ def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each
         Opens the window on files and gives the exit code; handed in, because neither shell knows the other.
     """
     try:
-        cli.main(prog_name="stemmap", standalone_mode=False, obj=open_window)
-    except click.exceptions.Exit as stop:
-        return stop.exit_code
+        # Without standalone mode click gives back the code of an exit, else what the verb returned: nothing.
+        return int(cli.main(prog_name="stemmap", standalone_mode=False, obj=open_window) or 0)
     except click.exceptions.Abort:
         click.echo("Stopped.", err=True)
         return Cancelled.exit_code
@@ -260,4 +263,3 @@ def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each
     except MemoryError:
         click.echo("stemmap: the machine has too little memory for this upload; split it and try again.", err=True)
         return StemmapError.exit_code
-    return 0
