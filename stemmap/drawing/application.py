@@ -90,9 +90,9 @@ def application(kind: Callable[[], type[Kind]] | None = None, *, offscreen: bool
     EnvironmentFault
         When libraries or a display are missing, or the running application is of another kind.
     """
-    if offscreen:
+    if offscreen and "PySide6.QtGui" not in sys.modules:
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
-    on_screen = os.environ.get("QT_QPA_PLATFORM") != "offscreen"
+    on_screen = not offscreen and os.environ.get("QT_QPA_PLATFORM") != "offscreen"
     if on_screen and not display_available():
         raise EnvironmentFault(
             "There is no display for a window; start stemmap in a desktop session, or see stemmap --help for what"
