@@ -90,7 +90,7 @@ def application(kind: Callable[[], type[Kind]] | None = None, *, offscreen: bool
     EnvironmentFault
         When libraries or a display are missing, or the running application is of another kind.
     """
-    if offscreen and "PySide6.QtGui" not in sys.modules:
+    if offscreen and not _runs_already():
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
     on_screen = not offscreen and os.environ.get("QT_QPA_PLATFORM") != "offscreen"
     if on_screen and not display_available():
@@ -111,3 +111,12 @@ def application(kind: Callable[[], type[Kind]] | None = None, *, offscreen: bool
         raise EnvironmentFault(f"Qt runs already, but not as the {wanted.__name__} that is needed here.")
     family()
     return running
+
+
+def _runs_already() -> bool:
+    """Whether this process has a Qt application; Qt is not loaded to ask."""
+    if "PySide6.QtGui" not in sys.modules:
+        return False
+    from PySide6.QtGui import QGuiApplication
+
+    return QGuiApplication.instance() is not None
