@@ -161,6 +161,9 @@ class Summary:
             if not density
             else None,
         }
+        for name in ("in", "borderline", "species", "dbh_classes", "dead", "pattern_stems"):
+            if values[name] is None or (name == "dead" and density):
+                reason[name] = density or pattern
         reason["hidden_share"] = "what cannot be seen from the centre is not computed yet"
         values["reasons"] = reason
         return values
