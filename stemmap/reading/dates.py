@@ -33,7 +33,9 @@ _TIME = re.compile(
 _YEAR_FIRST = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})")
 _COMPACT = re.compile(r"((?:19|20)\d{2})(\d{2})(\d{2})")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([./-])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})")
-_NAMED = re.compile(r"(\d{1,2})[. /-]*(?:de )?([^\W\d]+)[. ,/-]*(?:de )?(\d{4}|\d{2})|([^\W\d]+)[. ]*(\d{1,2})[,. ]+(\d{4})")
+_NAMED = re.compile(
+    r"(\d{1,2})[. /-]*(?:de )?([^\W\d]+)[. ,/-]*(?:de )?(\d{4}|\d{2})|([^\W\d]+)[. ]*(\d{1,2})[,. ]+(\d{4})"
+)
 _SERIAL = re.compile(r"[2-6]\d{4}(\.\d+)?")
 _YEAR = re.compile(r"(?:18|19|20|21)\d{2}")
 _MISSING = np.datetime64("NaT", "D")

@@ -61,7 +61,8 @@ def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
     columns = tuple(column_of([_written(record.get(name)) for record in records]) for name in headings)
     x, y = np.array([_position(feature.get("geometry")) for feature in features], np.float64).reshape(-1, 2).T
     line = np.arange(1, len(records) + 1, dtype=np.int32)
-    points, said = _points(x, y, _crs_member(content), source)
+    drawn = any(feature.get("geometry") for feature in features)
+    points, said = _points(x, y, crs=_crs_member(content), drawn=drawn, source=source)
     return Sheet(source, path.stem, headings, columns, line, points=points, remarks=said)
 
 
@@ -96,7 +97,11 @@ def read_geopackage(path: Path, *, source: str, progress: Progress, said: list[R
                 if geometry is not None:
                     shapes = shapely.from_wkb(geometry)
                     points, about = _points(
-                        shapely.get_x(shapes), shapely.get_y(shapes), str(meta["crs"] or ""), shown_as
+                        shapely.get_x(shapes),
+                        shapely.get_y(shapes),
+                        crs=str(meta["crs"] or ""),
+                        drawn=not shapely.is_missing(shapes).all(),
+                        source=shown_as,
                     )
                 line = np.arange(1, len(fids) + 1, dtype=np.int32)
                 yield Sheet(shown_as, path.stem if len(names) == 1 else name, headings, columns, line, points=points,
@@ -143,18 +148,18 @@ def _crs_member(content: Mapping[str, Any]) -> str:
 
 
 def _points(
-    x: NDArray[np.float64], y: NDArray[np.float64], crs: str, source: str
+    x: NDArray[np.float64], y: NDArray[np.float64], *, crs: str, drawn: bool, source: str
 ) -> tuple[Points | None, tuple[Remark, ...]]:
-    """The points of a layer, and a word when some records have none."""
+    """The points of a layer, and a word when some records have none although something is drawn."""
     missing = np.flatnonzero(~(np.isfinite(x) & np.isfinite(y)))
-    if len(missing) == len(x):
+    if not drawn:
         return None, ()
     said: tuple[Remark, ...] = ()
     if len(missing):
         lines = remarks.some((int(row) + 1 for row in missing), count=len(missing))
         sentence = f"Records {lines} of {source} have no point; their place is unknown."
         said = (Remark(remarks.GEOMETRY_MISSING, sentence, source, line=int(missing[0]) + 1),)
-    return Points(x, y, crs), said
+    return Points(x, y, crs) if len(missing) < len(x) else None, said
 
 
 def _as_objects(column: NDArray[Any]) -> list[Any]:

@@ -69,7 +69,7 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
     separator, first_rows, ends, skipped = _first_rows(content, source, asked)
     top = find_top(first_rows, asked)
     if top is None:
-        raise InputError(f"{source} is empty: it has no line with text in it.")
+        raise InputError(f"{source} is empty: it has no line of text.")
     check_width(len(top.headings), source)
     starts = [skipped + 1] + [skipped + 1 + end for end in ends]
     said += top_remarks(top, starts, source)
@@ -154,7 +154,8 @@ def _first_rows(content: bytes, source: str, asked: frozenset[str]) -> tuple[str
         if best is None or score > best[0]:
             best = (score, separator, rows, ends)
     if best is None or not best[2]:
-        raise InputError(f"{source} is empty: it has no line with text in it.")
+        found = "has a first line far too long for headings" if sample.strip() else "is empty: it has no line of text"
+        raise InputError(f"{source} {found}.")
     return best[1], best[2], best[3], skipped
 
 

@@ -150,7 +150,11 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
         if is_settings(path):
             continue
         source = path.name if names[path.name] == 1 else str(path)
-        resolved = path.resolve()
+        try:
+            resolved = path.resolve()
+        except (OSError, RuntimeError):
+            # A link that leads to itself; opening it says so.
+            resolved = path.absolute()
         if resolved in seen:
             sentence = f"{source} is the same file as {seen[resolved]}; it was read once."
             said.append(Remark(remarks.FILE_TWICE, sentence, source))

@@ -24,10 +24,12 @@ _MOST_UNFOLDED = 1 << 30
 #: Sheets shrink to a tenth or twentieth; what shrinks more than this only wants to fill the memory.
 _MOST_SHRUNK = 300
 _SMALL = 16 << 20
-_MOST_CELLS = 60_000_000
+_MOST_CELLS = 20_000_000
 _CHUNK = 4 << 20
-_CELL = re.compile(rb'<c r="([A-Z]{1,3})\d')
-_ROW = re.compile(rb'<row [^>]*?\br="(\d{1,7})"')
+#: Letters and digits of the place of a cell, at most; XFD1048576 is the last one there is.
+_LONGEST_PLACE = 16
+#: XML allows these ways of writing the place of a cell, but no program uses them.
+_HIDDEN_PLACE = re.compile(rb"\sr(\s+=|=\s)|\sr=[\"'][^\"']*&")
 _ERROR = re.compile(rb'<c r="([A-Z]{1,3}\d{1,7})"[^>]*? t="e"')
 
 
@@ -35,8 +37,8 @@ _ERROR = re.compile(rb'<c r="([A-Z]{1,3}\d{1,7})"[^>]*? t="e"')
 class _Scan:
     """What passes by while a workbook is unfolded once for inspection."""
 
-    columns: set[bytes] = field(default_factory=set)
-    last_row: int = 0
+    columns: int = 0
+    rows: int = 0
     errors: list[str] = field(default_factory=list)
 
 
@@ -85,8 +87,11 @@ def read_workbook(
             sheet = _sheet(rows, shown_as, path.stem if len(visible) == 1 else name, asked)
             if sheet is not None:
                 yield sheet
-            elif len(visible) > 1:
-                said.append(Remark(remarks.SHEET_IGNORED, f"{shown_as} is empty and was not read.", shown_as))
+                continue
+            if len(visible) == 1:
+                raise InputError(f"{source} holds no records: it is empty or has headings only.")
+            sentence = f"{shown_as} was not read: it is empty or has headings only."
+            said.append(Remark(remarks.SHEET_IGNORED, sentence, shown_as))
     except (python_calamine.CalamineError, OSError, ValueError) as fault:
         raise InputError(f"{source} is no readable workbook ({fault}); save it again as XLSX or CSV.") from fault
 
@@ -122,12 +127,11 @@ def _inspect(path: Path, source: str) -> list[str]:
             for entry in entries:
                 scan = _Scan()
                 _unfold(folded, entry, scan)
-                width = max((_column_number(letters) for letters in scan.columns), default=0)
-                check_width(width, source)
-                if width * scan.last_row > _MOST_CELLS:
+                check_width(scan.columns, source)
+                if scan.columns * scan.rows > _MOST_CELLS:
                     raise InputError(
-                        f"{source} has a sheet of {scan.last_row:,} rows and {width:,} columns; a lone cell may stand "
-                        "far from the records. Delete it or save the records as CSV."
+                        f"{source} has a sheet of {scan.rows:,} rows and {scan.columns:,} columns; a lone cell may "
+                        "stand far from the records. Delete it or save the records as CSV."
                     )
                 errors += scan.errors
             return errors
@@ -146,21 +150,34 @@ def _unfold(folded: zipfile.ZipFile, entry: zipfile.ZipInfo, scan: _Scan) -> Non
             text = rest + chunk
             cut = text.rfind(b"<")
             text, rest = text[:cut], text[cut:]
-            scan.columns.update(_CELL.findall(text))
-            scan.last_row = max(scan.last_row, max(map(int, _ROW.findall(text)), default=0))
+            if _HIDDEN_PLACE.search(text):
+                raise zipfile.BadZipFile("cells are written in an unusual way")
+            columns, rows = _farthest(text)
+            scan.columns, scan.rows = max(scan.columns, columns), max(scan.rows, rows)
             if b' t="e"' in text:
                 scan.errors += [address.decode() for address in _ERROR.findall(text)]
 
 
-def _column_number(letters: bytes) -> int:
-    number = 0
-    for letter in letters:
-        number = number * 26 + letter - 64
-    return number
+def _farthest(text: bytes) -> tuple[int, int]:
+    """Number of the last column and the last row that cells in a piece of a sheet name as their place."""
+    letters = np.frombuffer(b" " + text + b" " * _LONGEST_PLACE, np.uint8)
+    quote = (letters == 34) | (letters == 39)
+    starts = (letters[:-3] <= 32) & (letters[1:-2] == ord("r")) & (letters[2:-1] == ord("=")) & quote[3:]
+    place = np.flatnonzero(starts) + 4
+    column, row = np.zeros(len(place), np.int64), np.zeros(len(place), np.int64)
+    inside = np.ones(len(place), dtype=bool)
+    for step in range(_LONGEST_PLACE):
+        letter = letters[np.minimum(place + step, len(letters) - 1)].astype(np.int64)
+        digit, number = (letter >= 48) & (letter <= 57), (letter & 0xDF) - 64
+        named = ~digit & (number >= 1) & (number <= 26)
+        inside &= digit | named
+        column = np.where(inside & named, np.minimum(column * 26 + number, 10**9), column)
+        row = np.where(inside & digit, row * 10 + letter - 48, row)
+    return int(column.max(initial=0)), int(row.max(initial=0))
 
 
 def _sheet(rows: Sequence[Sequence[Any]], source: str, name: str, asked: frozenset[str]) -> Sheet | None:
-    """The table of a sheet; None when it holds nothing."""
+    """The table of a sheet; None when it holds no records."""
     first_rows = [[shown(value) for value in row] for row in rows[:TOP_LINES]]
     top = find_top(first_rows, asked)
     if top is None:
@@ -169,7 +186,7 @@ def _sheet(rows: Sequence[Sequence[Any]], source: str, name: str, asked: frozens
     body = rows[top.past :]
     columns = tuple(column_of_values(list(values)) for values in zip(*body, strict=True))
     if not any(column.filled.any() for column in columns):
-        raise InputError(f"{source} has headings, but no records below them.")
+        return None
     line = np.arange(top.past + 1, len(rows) + 1, dtype=np.int32)
     said = top_remarks(top, range(1, len(first_rows) + 1), source)
     return without_blank_rows(Sheet(source, name, top.headings, columns, line, top.units, remarks=tuple(said)))

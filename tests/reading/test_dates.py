@@ -37,8 +37,10 @@ def test_what_is_no_day_stays_text(text: str):
 
 @pytest.mark.parametrize(
     ("text", "month"),
-    [("1 mars 2024", 3), ("1. März 2024", 3), ("1 marraskuuta 2024", 11), ("1 août 2024", 8), ("1 juin 2024", 6)]
-    + [("1 juillet 2024", 7), ("1 ene 2024", 1), ("1 dic 2024", 12), ("1 kesäkuuta 2024", 6), ("1 Dez 2024", 12)],
+    [
+        *[("1 mars 2024", 3), ("1. März 2024", 3), ("1 marraskuuta 2024", 11), ("1 août 2024", 8), ("1 juin 2024", 6)],
+        *[("1 juillet 2024", 7), ("1 ene 2024", 1), ("1 dic 2024", 12), ("1 kesäkuuta 2024", 6), ("1 Dez 2024", 12)],
+    ],
 )
 def test_month_names(text: str, month: int):
     assert _read(text).values[0] == np.datetime64(f"2024-{month:02d}-01")

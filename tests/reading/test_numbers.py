@@ -22,7 +22,9 @@ def _read(
 
 
 def test_plain_numbers_are_read_at_once():
-    assert_array_equal(plain_numbers(np.array(["12.5", "-3", "1e3", ".5", "7.", "+2"], object)), [12.5, -3, 1000, 0.5, 7, 2])
+    assert_array_equal(
+        plain_numbers(np.array(["12.5", "-3", "1e3", ".5", "7.", "+2"], object)), [12.5, -3, 1000, 0.5, 7, 2]
+    )
 
 
 @pytest.mark.parametrize("text", ["nan", "inf", "-Infinity", "1_000", "1e400", "12,5", "n/a", "٣", "", "0x10"])

@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import codecs
+import csv
+import io
+from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from numpy.testing import assert_array_equal
 
 from stemmap.errors import InputError
-from stemmap.reading.text import SURPLUS
+from stemmap.progress import Progress
+from stemmap.reading.text import SURPLUS, read_text
 
 _PLAIN = "plot,stem,azimuth,distance_m,dbh_cm,species\nP1,1,12.5,4.35,31.2,Rotbuche\nP1,2,58,7.80,24.6,Kiefer\n"
-_GERMAN = "Probekreis;Baum-Nr.;Azimut (gon);Entfernung [m];BHD [cm];Baumart\nP1;1;12,5;4,35;31,2;Lärche\nP1;2;58;7,80;24,6;Föhre\n"
+_GERMAN = "Probekreis;Baum-Nr.;Azimut (gon);Entfernung [m];BHD [cm];Baumart\n"
+_GERMAN += "P1;1;12,5;4,35;31,2;Lärche\nP1;2;58;7,80;24,6;Föhre\n"
 
 
 def _slugs(upload):
@@ -92,7 +99,8 @@ def test_last_line_needs_no_end(read):
 
 
 def test_quoted_cells_hold_separators_quotes_and_line_breaks(read):
-    text = 'plot,stem,azimuth,distance_m,remark\n"P1",1,"12,5",4.35,"crooked, ""fork""\nat 3 m"\nP1,2,58,7.80,\nP2,1,3,4,x\n'
+    text = "plot,stem,azimuth,distance_m,remark\n"
+    text += '"P1",1,"12,5",4.35,"crooked, ""fork""\nat 3 m"\nP1,2,58,7.80,\nP2,1,3,4,x\n'
     stems = read({"s.csv": text}).stems
     assert_array_equal(stems.texts("remark"), ['crooked, "fork"\nat 3 m', "", "x"])
     assert_array_equal(stems.numbers("azimuth"), [12.5, 58, 3])
@@ -107,7 +115,9 @@ def test_quotation_mark_inside_a_cell_is_a_letter(read):
 
 
 def test_open_quotation_mark_swallows_no_lines(read):
-    text = 'plot,stem,azimuth,distance_m,remark\nP1,1,12,4.35,fine\nP1,2,58,7.80,"open\nP1,3,90,3,fine\nP1,4,91,3,fine\n'
+    text = (
+        'plot,stem,azimuth,distance_m,remark\nP1,1,12,4.35,fine\nP1,2,58,7.80,"open\nP1,3,90,3,fine\nP1,4,91,3,fine\n'
+    )
     upload = read({"s.csv": text})
     assert_array_equal(upload.stems.numbers("azimuth"), [12, 58, 90, 91])
     assert _line_of(upload, "quote-unclosed") == 3
@@ -181,3 +191,39 @@ def test_one_column_is_a_table_too(read):
 def test_file_with_a_false_mark_is_refused(read):
     with pytest.raises(InputError, match="is marked as UTF-8"):
         read({"s.csv": codecs.BOM_UTF8 + _GERMAN.encode("cp1252")})
+
+
+_CELLS = st.text(alphabet='ab1,;"\n ä', max_size=6)
+
+
+@given(
+    rows=st.lists(st.lists(_CELLS, min_size=3, max_size=3), min_size=1, max_size=8), separator=st.sampled_from(",;\t")
+)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_what_was_written_is_read_with_its_line(tmp_path: Path, rows: list[list[str]], separator: str):
+    rows = [[f"P{number}", *row] for number, row in enumerate(rows)]
+    text = io.StringIO()
+    writer = csv.writer(text, delimiter=separator, lineterminator="\n")
+    writer.writerow(["plot", "species", "remark", "status"])
+    lines = []
+    for row in rows:
+        lines.append(text.getvalue().count("\n") + 1)
+        writer.writerow(row)
+    path = tmp_path / "s.csv"
+    path.write_text(text.getvalue(), "utf-8", newline="")
+    sheet = read_text(path, source="s.csv", asked=frozenset(), progress=Progress())
+    assert_array_equal(sheet.line, lines)
+    for place, column in enumerate(sheet.columns):
+        assert_array_equal(column.texts, [row[place] if row[place].strip() else "" for row in rows])
+
+
+@given(content=st.binary(max_size=60))
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_any_bytes_are_a_table_or_a_sentence(tmp_path: Path, content: bytes):
+    path = tmp_path / "s.csv"
+    path.write_bytes(b"plot,tree\n" + content)
+    try:
+        sheet = read_text(path, source="s.csv", asked=frozenset(), progress=Progress())
+    except InputError:
+        return
+    assert all(len(column) == len(sheet) for column in sheet.columns)

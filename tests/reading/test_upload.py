@@ -12,8 +12,8 @@ from numpy.testing import assert_array_equal
 from stemmap.errors import Cancelled, InputError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
-from stemmap.survey.survey import assemble
 from stemmap.survey.settings import Settings
+from stemmap.survey.survey import assemble
 
 _PLOTS = "plot,easting,northing,stratum\nP1,500000,5600000,A\nP2,500100,5600000,B\n"
 _STEMS = "plot,stem,azimuth,distance_m,dbh_cm\nP1,1,12,4.35,31.2\nP2,1,58,7.80,24.6\n"
@@ -122,7 +122,7 @@ def test_dates_stand_beside_their_texts(read):
 
 
 def test_ambiguous_marks_and_dates_are_said_with_line_column_and_text(read):
-    upload = read({"s.csv": 'plot;date;tree;azimuth;distance\nP1;;1;2;3\nP1;03/04/2024;1;2;1,234\n'})
+    upload = read({"s.csv": "plot;date;tree;azimuth;distance\nP1;;1;2;3\nP1;03/04/2024;1;2;1,234\n"})
     by_slug = {remark.check: remark for remark in upload.remarks}
     ambiguous = by_slug["decimal-mark-ambiguous"]
     assert (ambiguous.line, ambiguous.column, ambiguous.text) == (3, "distance", "1,234")

@@ -1,0 +1,45 @@
+"""Units in headings and cells are held against the settings."""
+
+from __future__ import annotations
+
+import pytest
+
+from stemmap.reading.stated_units import expected_unit, heading_unit_contradicts
+from stemmap.survey.measured import measure
+from stemmap.survey.registry import Case, catalogue
+from stemmap.survey.settings import Settings
+from stemmap.survey.survey import assemble
+
+
+def _contradictions(upload, settings: Settings) -> list[str]:
+    survey = assemble(upload, settings)
+    batches = heading_unit_contradicts(Case(survey, measure(survey)))
+    return [str(batch.field) for batch in batches]
+
+
+@pytest.mark.parametrize(
+    ("headings", "setting", "value", "fields"),
+    [
+        ("azimuth (gon),distance (m),dbh (cm)", "azimuth_unit", "gon", []),
+        ("azimuth (gon),distance (m),dbh (cm)", "azimuth_unit", "degree", ["azimuth"]),
+        ("azimuth (°),distance (ft),dbh (in)", "length_unit", "foot", []),
+        ("azimuth (°),distance (ft),dbh (in)", "length_unit", "metre", ["distance_m", "dbh_cm"]),
+        ("azimuth (mil),distance,dbh (mm)", "azimuth_unit", "mil_6400", []),
+        ("azimuth (Grad),distance_m,dbh_cm", "length_unit", "foot", []),
+        ("azimuth,distance (cm),dbh", "length_unit", "metre", ["distance_m"]),
+    ],
+)
+def test_contradiction_is_reported(read, headings: str, setting: str, value: str, fields: list[str]):
+    upload = read({"s.csv": f"plot,{headings}\nP1,1,2,3\n"})
+    assert _contradictions(upload, Settings().having(f"measurement.{setting}", value)) == fields
+
+
+def test_expected_unit_follows_the_settings():
+    feet = Settings().having("measurement.length_unit", "foot").measurement
+    assert expected_unit("distance_m", feet) == "ft"
+    assert expected_unit("dbh_mm", feet) == "mm"
+    assert expected_unit("easting", feet) == ""
+
+
+def test_check_is_in_the_catalogue():
+    assert "heading-unit-contradicts" in catalogue()
