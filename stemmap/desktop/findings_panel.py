@@ -174,6 +174,8 @@ class FindingsPanel(QWidget):
         self.list.setItemDelegate(SentenceDelegate(self.list))
         self.list.setAccessibleName(self.tr("Findings of the plot"))
         self.list.setAccessibleDescription(self.tr("Choosing a finding selects the stem it speaks of."))
+        self.list.setLayoutMode(QListView.LayoutMode.Batched)
+        self.list.setBatchSize(40)
         self.list.setResizeMode(QListView.ResizeMode.Adjust)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -59,6 +59,7 @@ def draw_histogram(request: HistogramRequest, _progress: Progress | None = None)
     edges = request.edges_cm
     steps = [upper - lower for lower, upper in pairwise(edges)]
     axes.bar(edges[:-1], request.stems_per_ha, width=[0.9 * step for step in steps], align="edge", color=request.fill)
+    axes.set_xlim(edges[0], edges[-1])
     axes.set_xlabel(request.x_label, color=request.ink, fontsize=request.font_pixels)
     axes.set_ylabel(request.y_label, color=request.ink, fontsize=request.font_pixels)
     axes.tick_params(colors=request.ink, labelsize=request.font_pixels, length=3)

@@ -44,13 +44,14 @@ def prepare(workup: Workup) -> Opened:
     """Count the findings of each visit and estimate the strata; what panels read later is computed here as well."""
     import numpy as np
 
+    from stemmap.survey.findings import SEVERITIES
+
     findings = workup.findings
-    about_files = findings.of_visit(WHOLE_SURVEY)
-    _ = findings.worst_of_stem, findings.counts
-    counts = [
-        np.append(findings.count_by_visit(severity), sum(told.severity == severity for told in about_files))
-        for severity in ("error", "warning", "note")
-    ]
+    about_files = dict.fromkeys(SEVERITIES, 0)
+    for place, (_, batch) in enumerate(findings.batches):
+        about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
+    counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
+    _ = findings.worst_of_stem, findings.of_visit(len(workup.survey.visits))
     return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()))
 
 

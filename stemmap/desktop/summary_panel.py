@@ -223,7 +223,7 @@ class SummaryPanel(QScrollArea):
 
     def _show_plot(self, told: dict[str, Any]) -> None:
         reasons: dict[str, str] = told["reasons"]
-        unknown: dict[str, None] = {}  # in order, each once
+        unknown: dict[str, list[str]] = {}
 
         def value(name: str, decimals: int, unit: str) -> str:
             part: Any = told
@@ -231,7 +231,7 @@ class SummaryPanel(QScrollArea):
                 part = part[step]
             if part is None:
                 reason = reasons.get(name, self.tr("no reason given"))
-                unknown.setdefault(reason, None)
+                unknown.setdefault(reason, []).append(self.values[name.partition(".")[0]].accessibleName())
                 return self.tr("not known")
             return f"{number(part, decimals)} {unit}".strip()
 
@@ -264,7 +264,12 @@ class SummaryPanel(QScrollArea):
                 texts[name] += f" (n {told[f'{name}_n']})"
         for name, text in texts.items():
             self.values[name].setText(text)
-        self._reasons.setText(self.tr("Not known: {reasons}.").format(reasons="; ".join(unknown)))
+        self._reasons.setText(
+            " ".join(
+                self.tr("{names} not known: {reason}.").format(names=", ".join(names), reason=reason)
+                for reason, names in unknown.items()
+            )
+        )
         self._reasons.setVisible(bool(unknown))
         classes = told["dbh_classes"] or {"edges_cm": [], "stems_per_ha": []}
         self.histogram.show_classes(tuple(classes["edges_cm"]), tuple(classes["stems_per_ha"]))
@@ -278,7 +283,7 @@ class SummaryPanel(QScrollArea):
 
     def _dead_words(self, dead: dict[str, Any]) -> str:
         if not dead["in"]:
-            return self.tr("none") if dead["in"] == 0 else "–"
+            return self.tr("none") if dead["in"] == 0 else self.tr("not known")
         area = dead["basal_area_m2_per_ha"]
         return self.tr("{stems} stems/ha, {area} m²/ha").format(
             stems=number(dead["stems_per_ha"] if dead["stems_per_ha"] is not None else float("nan"), 0),
