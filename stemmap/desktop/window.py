@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal, Slot
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import (
     QAction,
     QActionGroup,
@@ -378,7 +378,7 @@ class MainWindow(QMainWindow):
         handled = super().event(event)
         if event.type() == QEvent.Type.Paint and not self._was_painted:
             self._was_painted = True
-            self.painted.emit()
+            QTimer.singleShot(0, self.painted.emit)  # after the painting, in which nothing may be painted anew
         return handled
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
