@@ -245,6 +245,8 @@ class _Body:
     @property
     def numbers(self) -> NDArray[np.int32]:
         """Physical line on which each line begins, as a person counts them, shape (lines,)."""
+        if self.content.count(b"\n") == len(self.ends):
+            return np.arange(self.before + 1, self.before + 1 + len(self.ends), dtype=np.int32)
         first = np.append(-1, self.ends[:-1]) + 1
         breaks = np.flatnonzero(np.frombuffer(self.content, np.uint8) == 10)
         return (self.before + 1 + np.searchsorted(breaks, first)).astype(np.int32)

@@ -26,10 +26,10 @@ _MOST_SHRUNK = 300
 _SMALL = 16 << 20
 _MOST_CELLS = 20_000_000
 _CHUNK = 4 << 20
+#: XML allows these ways of writing the place of a cell, but no program uses them.
+_HIDDEN_PLACE = re.compile(rb"<(?:c|row)\s(?:[^<>]*\s)?r(?:\s+=|=\s|=[\"'][^\"'<>]*&)")
 #: Letters and digits of the place of a cell, at most; XFD1048576 is the last one there is.
 _LONGEST_PLACE = 16
-#: XML allows these ways of writing the place of a cell, but no program uses them.
-_HIDDEN_PLACE = re.compile(rb"\sr(\s+=|=\s)|\sr=[\"'][^\"']*&")
 _ERROR = re.compile(rb'<c r="([A-Z]{1,3}\d{1,7})"[^>]*? t="e"')
 
 
@@ -150,8 +150,6 @@ def _unfold(folded: zipfile.ZipFile, entry: zipfile.ZipInfo, scan: _Scan) -> Non
             text = rest + chunk
             cut = text.rfind(b"<")
             text, rest = text[:cut], text[cut:]
-            if _HIDDEN_PLACE.search(text):
-                raise zipfile.BadZipFile("cells are written in an unusual way")
             columns, rows = _farthest(text)
             scan.columns, scan.rows = max(scan.columns, columns), max(scan.rows, rows)
             if b' t="e"' in text:
@@ -159,20 +157,31 @@ def _unfold(folded: zipfile.ZipFile, entry: zipfile.ZipInfo, scan: _Scan) -> Non
 
 
 def _farthest(text: bytes) -> tuple[int, int]:
-    """Number of the last column and the last row that cells in a piece of a sheet name as their place."""
+    """Number of the last column and the last row that cells in a piece of a sheet name as their place.
+
+    Raises
+    ------
+    BadZipFile
+        When a place is written in a way that XML allows and no program uses, to hide it.
+    """
     letters = np.frombuffer(b" " + text + b" " * _LONGEST_PLACE, np.uint8)
-    quote = (letters == 34) | (letters == 39)
-    starts = (letters[:-3] <= 32) & (letters[1:-2] == ord("r")) & (letters[2:-1] == ord("=")) & quote[3:]
-    place = np.flatnonzero(starts) + 4
+    start = np.flatnonzero((letters[:-3] <= 32) & (letters[1:-2] == ord("r")))
+    sign, quote = letters[start + 2], letters[start + 3]
+    equals, is_quoted = sign == ord("="), (quote == ord('"')) | (quote == ord("'"))
+    place = start[equals & is_quoted] + 4
+    hidden = bool(((sign <= 32) | (equals & (quote <= 32))).any())
     column, row = np.zeros(len(place), np.int64), np.zeros(len(place), np.int64)
     inside = np.ones(len(place), dtype=bool)
     for step in range(_LONGEST_PLACE):
         letter = letters[np.minimum(place + step, len(letters) - 1)].astype(np.int64)
         digit, number = (letter >= 48) & (letter <= 57), (letter & 0xDF) - 64
         named = ~digit & (number >= 1) & (number <= 26)
+        hidden |= bool((inside & (letter == ord("&"))).any())
         inside &= digit | named
         column = np.where(inside & named, np.minimum(column * 26 + number, 10**9), column)
         row = np.where(inside & digit, row * 10 + letter - 48, row)
+    if hidden and _HIDDEN_PLACE.search(text):
+        raise zipfile.BadZipFile("cells are written in an unusual way")
     return int(column.max(initial=0)), int(row.max(initial=0))
 
 
@@ -184,7 +193,7 @@ def _sheet(rows: Sequence[Sequence[Any]], source: str, name: str, asked: frozens
         return None
     check_width(len(top.headings), source)
     body = rows[top.past :]
-    columns = tuple(column_of_values(list(values)) for values in zip(*body, strict=True))
+    columns = tuple(column_of_values(values) for values in zip(*body, strict=True))
     if not any(column.filled.any() for column in columns):
         return None
     line = np.arange(top.past + 1, len(rows) + 1, dtype=np.int32)

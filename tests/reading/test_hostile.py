@@ -192,6 +192,11 @@ def test_far_cell_cannot_hide(tmp_path: Path, cells: str):
     assert "1,048,576 rows" in _refused(_sheet_of(tmp_path / "far.xlsx", cells))
 
 
+@pytest.mark.parametrize("place", ['r ="CV1048576"', 'r= "CV1048576"', 'r="CV1&#48;48576"'])
+def test_far_cell_in_disguise_is_refused(tmp_path: Path, place: str):
+    assert "unusual way" in _refused(_sheet_of(tmp_path / "far.xlsx", f"<row><c {place}><v>1</v></c></row>"))
+
+
 def test_formulas_are_texts_like_others(tmp_path: Path):
     formula = '=HYPERLINK(""http://example.org"")'
     upload = read_upload([_write(tmp_path / "s.csv", _GOOD + f'"{formula}",=1+1,@SUM(1),-2,+3\n')])

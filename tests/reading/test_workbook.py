@@ -126,6 +126,16 @@ def test_formula_errors_are_said(tmp_path: Path):
     assert np.isnan(upload.stems.numbers("dbh_cm")[0])
 
 
+def test_texts_that_look_like_places_of_cells_do_no_harm(tmp_path: Path):
+    path = tmp_path / "s.xlsx"
+    with xlsxwriter.Workbook(str(path), {"constant_memory": True}) as workbook:
+        sheet = workbook.add_worksheet()
+        sheet.write_row(0, 0, (*_HEADINGS, "remark"))
+        sheet.write_row(1, 0, ("P1", None, 1, 12, 4, 30, "core r = 5 cm, r broken & split"))
+        sheet.write_formula(2, 6, '="a r="&A2', None, "a r=P1")
+    assert read_upload([path]).stems.texts("remark")[0] == "core r = 5 cm, r broken & split"
+
+
 def test_values_of_formulas_are_read(tmp_path: Path):
     path = tmp_path / "s.xlsx"
     with xlsxwriter.Workbook(str(path)) as workbook:
