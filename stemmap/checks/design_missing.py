@@ -24,9 +24,7 @@ def design_missing(case: Case) -> Iterator[Batch]:
         (design.basal_area_factor is not None, "angle_count", "basal_area_factor"),
     ):
         if given and design.kind != kind:
-            message = (
-                f'The settings give {word}, but the design is {design.kind}; they are not used (kind = "{kind}"?).'
-            )
+            message = f'The settings give {word}, which a design of kind {design.kind} does not use; was kind = "{kind}" meant?'
             yield case.about_files(1, message, field=None, about=np.array([word], object))
     if design.kind == "fixed":
         status = plot_status(case.survey)

@@ -22,7 +22,7 @@ def plot_not_described(case: Case) -> Iterator[Batch]:
     rows = np.flatnonzero(~visits.described)
     yield case.about_visits(
         rows,
-        "Plot {plot} has {stems} stems but no row in the plots table; it is mapped without coordinates.",
+        "Plot {plot} has stems ({stems}) but no row in the plots table; it is mapped without coordinates.",
         field="plot",
         evidence={"stems": visits.stem_count[rows]},
     )

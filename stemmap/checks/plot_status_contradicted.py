@@ -22,7 +22,7 @@ def plot_status_contradicted(case: Case) -> Iterator[Batch]:
     rows = np.flatnonzero((status >= PlotStatus.EMPTY) & (visits.stem_count > 0))
     yield case.about_visits(
         rows,
-        "Plot {plot} is said to be {plot_status}, but {stems} stems were recorded on it.",
+        "Plot {plot} is said to be {plot_status}, but stems were recorded on it ({stems}).",
         field="plot_status",
         evidence={"plot_status": visits.texts("plot_status")[rows], "stems": visits.stem_count[rows]},
     )

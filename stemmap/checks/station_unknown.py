@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
-from stemmap.survey.sight import UNKNOWN_STATION, station_legs, station_rows
+from stemmap.survey.sight import AT_CENTRE, station_legs, station_rows
 
 
 @check("station-unknown", family="import", severity="warning", needs=("station",))
@@ -20,13 +20,14 @@ def station_unknown(case: Case) -> Iterator[Batch]:
     """
     station = station_rows(case.survey)
     azimuth, distance = station_legs(case.survey)
-    lost = (station == UNKNOWN_STATION) | (station >= 0) & np.isnan(azimuth + distance)[station]
-    rows = np.flatnonzero(lost)
+    elsewhere = np.flatnonzero(station != AT_CENTRE)
+    # The last row of the legs, unknown, is that of stations nobody described.
+    rows = elsewhere[np.isnan(azimuth + distance)[station[elsewhere]]]
     visits, first, count = np.unique(case.survey.stems.visit_row[rows], return_index=True, return_counts=True)
     yield case.about_visits(
         visits,
-        "Plot {plot}: {stems} stems were measured from a station (such as {station}) whose azimuth and distance from "
-        "the centre no stations table gives; they are not placed.",
+        "Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre "
+        "no stations table gives; they are not placed ({stems}).",
         field="station",
         evidence={"stems": count, "station": case.survey.stems.texts("station")[rows[first]]},
     )

@@ -273,7 +273,7 @@ class Findings:
         plot = visits.plot[visit_row] if visit_row >= 0 else None
         visit = visits.visit[visit_row] or None if visit_row >= 0 else None
         stem = stems.label(stem_row) if stem_row >= 0 else None
-        called = stem or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
+        called = (stem or "").strip() or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
         return Finding(
             id=self._id(number, row, again),
             plot=plot,
