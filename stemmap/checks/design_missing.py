@@ -24,8 +24,8 @@ def design_missing(case: Case) -> Iterator[Batch]:
         (design.basal_area_factor is not None, "angle_count", "basal_area_factor"),
     ):
         if given and design.kind != kind:
-            message = f'The settings give {word}, which a design of kind {design.kind} does not use; was kind = "{kind}" meant?'
-            yield case.about_files(1, message, field=None, about=np.array([word], object))
+            message = f'The settings give {word}, which the kind "{design.kind}" does not use; was "{kind}" meant?'
+            yield case.about_files(1, message, about=np.array([word], object))
     if design.kind == "fixed":
         status = plot_status(case.survey)
         wanted = (status == PlotStatus.MEASURED) | (case.survey.visits.stem_count > 0)

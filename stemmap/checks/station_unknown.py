@@ -26,8 +26,8 @@ def station_unknown(case: Case) -> Iterator[Batch]:
     visits, first, count = np.unique(case.survey.stems.visit_row[rows], return_index=True, return_counts=True)
     yield case.about_visits(
         visits,
-        "Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre "
-        "no stations table gives; they are not placed ({stems}).",
+        "Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the "
+        "centre no stations table gives; they are not placed ({stems}).",
         field="station",
         evidence={"stems": count, "station": case.survey.stems.texts("station")[rows[first]]},
     )
