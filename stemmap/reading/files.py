@@ -15,8 +15,8 @@ from stemmap.reading.text import read_text
 from stemmap.reading.workbook import read_workbook
 from stemmap.survey.records import Remark
 
-#: Larger text files are refused; 10^7 stems need less than half of it.
-MOST_BYTES = 1 << 30
+#: Larger files are refused; 10^7 stems as text need less.
+MOST_BYTES = 512 << 20
 _BINARY = (
     (b"\x89PNG", "a picture (PNG)"),
     (b"\xff\xd8\xff", "a picture (JPEG)"),
@@ -109,7 +109,7 @@ def _start(path: Path, source: str) -> bytes:
         if size == 0:
             raise InputError(f"{source} is empty; export it again.")
         if size > MOST_BYTES:
-            raise InputError(f"{source} is larger than 1 GiB; split it.")
+            raise InputError(f"{source} is larger than 512 MiB; split it.")
         with path.open("rb") as stream:
             return stream.read(4096)
     except OSError as fault:

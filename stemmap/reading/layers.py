@@ -15,14 +15,13 @@ from numpy.typing import NDArray
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import remarks
-from stemmap.reading.sheet import Points, Sheet, check_width, column_of
+from stemmap.reading.sheet import MOST_SINGLE_CELLS, Points, Sheet, check_extent, column_of
 from stemmap.reading.workbook import column_of_values
 from stemmap.survey.records import Remark
 
 #: Coordinate systems whose x is the longitude and y the latitude of WGS 84.
 WGS84 = frozenset({"EPSG:4326", "OGC:CRS84"})
 _CRS_NAME = re.compile(r"urn:ogc:def:crs:(EPSG|OGC):[\d.]*:(\w+)", re.IGNORECASE)
-_MOST_BYTES = 512 << 20
 
 
 class _Number(str):
@@ -40,8 +39,6 @@ def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
         When the file is no GeoJSON, with the line at which it breaks off.
     """
     progress.step(f"Reading {source}")
-    if path.stat().st_size > _MOST_BYTES:
-        raise InputError(f"{source} is larger than 512 MiB; save it as GeoPackage or split it.")
     try:
         content = json.loads(path.read_bytes(), parse_float=_Number, parse_int=_Number, parse_constant=_Number)
     except json.JSONDecodeError as fault:
@@ -85,12 +82,15 @@ def read_geopackage(path: Path, *, source: str, progress: Progress, said: list[R
             for name in names:
                 shown_as = source if len(names) == 1 else f"{source}, layer {name}"
                 progress.step(f"Reading {shown_as}")
+                about_layer = pyogrio.read_info(path, layer=name, force_feature_count=True)
+                check_extent(
+                    len(about_layer["fields"]), about_layer["features"], shown_as, most_cells=MOST_SINGLE_CELLS
+                )
                 meta, fids, geometry, values = pyogrio.raw.read(path, layer=name, return_fids=True)
                 headings = tuple(str(field) for field in meta["fields"])
                 if not len(fids) or not headings:
                     said.append(Remark(remarks.SHEET_IGNORED, f"{shown_as} is empty and was not read.", shown_as))
                     continue
-                check_width(len(headings), shown_as)
                 columns = tuple(column_of_values(_as_objects(column)) for column in values)
                 points: Points | None = None
                 about: tuple[Remark, ...] = ()
@@ -113,7 +113,7 @@ def read_geopackage(path: Path, *, source: str, progress: Progress, said: list[R
 def _check_filled(count: int, headings: Sequence[str], source: str) -> None:
     if not count or not headings:
         raise InputError(f"{source} has no features with properties.")
-    check_width(len(headings), source)
+    check_extent(len(headings), count, source, most_cells=MOST_SINGLE_CELLS)
 
 
 def _written(value: Any) -> str:

@@ -236,7 +236,7 @@ def _tell_unplaced(placing: _Placing, kind: Kind) -> None:
             f"The heading {remarks.quoted(heading)} {reason}. The column is kept, but not interpreted; if it is a "
             "field, say which one with --map FIELD=HEADING."
         )
-        placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source, column=heading))
+        placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source, column=heading[:200]))
     if len(unplaced) > _NAMED_COLUMNS:
         sentence = f"{len(unplaced) - _NAMED_COLUMNS:,} more columns are not known and were kept uninterpreted."
         placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source))

@@ -10,13 +10,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.errors import InputError
-from stemmap.reading.headings import known_count, unit_of
+from stemmap.reading.headings import known_count, meaning_of, unit_of
 from stemmap.reading.remarks import HEADINGS_LATE, SECOND_HEADING_LINE, some_lines
 from stemmap.survey.records import Column, Remark
 
 #: Lines at the top of a file among which the headings are looked for.
 TOP_LINES = 30
 MOST_COLUMNS = 1_000
+#: Cells of a table, at most: 10^7 stems of six columns.
+MOST_CELLS = 60_000_000
+#: Cells of a table that is read cell by cell, at most.
+MOST_SINGLE_CELLS = 20_000_000
 _A_NUMBER = re.compile(r"[+-]?[\d.,]*\d[\d.,]*")
 
 
@@ -126,25 +130,30 @@ def find_top(rows: Sequence[Sequence[str]], asked: frozenset[str]) -> Top | None
     headings = tuple(cell.strip() for cell in rows[first])
     units = [""] * len(headings)
     past = first + 1
-    while past < len(rows) and _is_heading_line(rows[past]):
+    while past < len(rows) and _is_heading_line(rows[past], headings):
         for place, cell in enumerate(rows[past][: len(headings)]):
             units[place] = units[place] or unit_of(cell.strip(" []()")) or ""
         past += 1
     return Top(first, past, headings, tuple(units))
 
 
-def check_width(columns: int, source: str) -> None:
-    """Refuse a table that is far too wide to be one of records.
+def check_extent(columns: int, rows: int, source: str, *, most_cells: int = MOST_CELLS) -> None:
+    """Refuse a table that is far too wide to be one of records, or that would fill the memory.
 
     Raises
     ------
     InputError
-        With the number of columns.
+        With the number of columns and rows.
     """
     if columns > MOST_COLUMNS:
         raise InputError(
             f"{source} has {columns:,} columns; a table of records has a few dozen, so this is another kind of file "
             "or its delimiter was lost."
+        )
+    if columns * rows > most_cells:
+        raise InputError(
+            f"{source} has {rows:,} rows of {columns:,} columns, more than can be read at once; remove columns without "
+            "records, lone cells far from the records, or split it."
         )
 
 
@@ -153,13 +162,17 @@ def _has_number(row: Sequence[str]) -> bool:
     return any(_A_NUMBER.fullmatch(cell.strip()) for cell in row)
 
 
-def _is_heading_line(row: Sequence[str]) -> bool:
-    """Whether a line below the headings holds units or headings instead of a record."""
-    cells = [cell.strip() for cell in row if cell.strip(" -–")]
-    if not cells:
-        return False
-    as_units = sum(unit_of(cell.strip(" []()")) is not None for cell in cells)
-    return as_units + sum(known_count([cell]) for cell in cells) == len(cells) and (len(cells) > 1 or as_units == 1)
+def _is_heading_line(row: Sequence[str], headings: Sequence[str]) -> bool:
+    """Whether a line below the headings holds units, or the same headings once more, instead of a record."""
+    said = [(cell.strip(), above) for cell, above in zip(row, headings, strict=False) if cell.strip(" -–")]
+    return bool(said) and all(
+        unit_of(cell.strip(" []()")) is not None or _mean_the_same(cell, above) for cell, above in said
+    )
+
+
+def _mean_the_same(heading: str, other: str) -> bool:
+    one, two = meaning_of(heading), meaning_of(other)
+    return one is not None and two is not None and not set(one.fields).isdisjoint(two.fields)
 
 
 def top_remarks(top: Top, lines: Sequence[int], source: str) -> list[Remark]:

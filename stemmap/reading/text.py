@@ -6,7 +6,7 @@ import csv
 import io
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice
 from pathlib import Path
 
@@ -16,13 +16,15 @@ from numpy.typing import NDArray
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import remarks
+from stemmap.reading.body import Body
 from stemmap.reading.headings import known_count
 from stemmap.reading.sheet import (
     MOST_COLUMNS,
+    MOST_SINGLE_CELLS,
     TOP_LINES,
     Sheet,
     Top,
-    check_width,
+    check_extent,
     column_of,
     find_top,
     top_remarks,
@@ -70,11 +72,11 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
     top = find_top(first_rows, asked)
     if top is None:
         raise InputError(f"{source} is empty: it has no line of text.")
-    check_width(len(top.headings), source)
+    check_extent(len(top.headings), 0, source)
     starts = [skipped + 1] + [skipped + 1 + end for end in ends]
     said += top_remarks(top, starts, source)
     progress.step(f"Reading the lines of {source}")
-    body = _Body.after(content, skipped + ends[top.past - 1], separator)
+    body = Body.after(content, skipped + ends[top.past - 1], separator)
     sheet, more = _table(body, top, source, path.stem)
     return without_blank_rows(replace(sheet, remarks=(*said, *more)))
 
@@ -174,89 +176,12 @@ def _top_rows(sample: str, separator: str) -> tuple[list[list[str]], list[int]]:
     return rows, ends
 
 
-@dataclass(frozen=True)
-class _Body:
-    """The lines below the headings.
-
-    Parameters
-    ----------
-    content
-        UTF-8 with plain line ends.
-    separator
-        What separates cells.
-    before
-        Number of physical lines above.
-    well_formed
-        Quotation marks open and close where cells do.
-    closed
-        The number of quotation marks is even.
-    ends
-        Offsets of the line ends outside quotation marks.
-    separators
-        Offsets of the separators outside quotation marks.
-    """
-
-    content: bytes
-    separator: str
-    before: int
-    well_formed: bool
-    closed: bool
-    ends: NDArray[np.int64]
-    separators: NDArray[np.int64]
-
-    @classmethod
-    def after(cls, content: bytes, lines: int, separator: str) -> _Body:
-        """The body that begins after a number of physical lines."""
-        start = 0
-        for _ in range(lines):
-            end = content.find(b"\n", start)
-            start = len(content) if end < 0 else end + 1
-        body = content[start:]
-        if body and not body.endswith(b"\n"):
-            body += b"\n"
-        letters = np.frombuffer(body, np.uint8)
-        mark = ord(separator)
-        ends, separators = np.flatnonzero(letters == 10), np.flatnonzero(letters == mark)
-        if b'"' not in body:
-            return cls(body, separator, lines, well_formed=True, closed=True, ends=ends, separators=separators)
-        quotes = np.flatnonzero(letters == 34)
-        opening, closing = quotes[::2], quotes[1::2]
-        closed = len(quotes) % 2 == 0
-        before = np.append(np.uint8(10), letters)[opening]
-        behind = np.append(letters, np.uint8(10))[closing + 1]
-        starts_cell = (before == 10) | (before == mark) | (before == 34)
-        ends_cell = (behind == 10) | (behind == mark) | (behind == 34)
-        well_formed = closed and bool(starts_cell.all() and ends_cell.all())
-        inside_ends = np.searchsorted(quotes, ends) % 2 == 1
-        inside_separators = np.searchsorted(quotes, separators) % 2 == 1
-        return cls(body, separator, lines, well_formed, closed, ends[~inside_ends], separators[~inside_separators])
-
-    @property
-    def cells(self) -> NDArray[np.int64]:
-        """Number of cells of each line, shape (lines,)."""
-        past = np.searchsorted(self.separators, self.ends)
-        return np.diff(past, prepend=0) + 1
-
-    @property
-    def longest(self) -> int:
-        """Bytes of the longest line."""
-        return int(np.diff(self.ends, prepend=-1).max(initial=0))
-
-    @property
-    def numbers(self) -> NDArray[np.int32]:
-        """Physical line on which each line begins, as a person counts them, shape (lines,)."""
-        if self.content.count(b"\n") == len(self.ends):
-            return np.arange(self.before + 1, self.before + 1 + len(self.ends), dtype=np.int32)
-        first = np.append(-1, self.ends[:-1]) + 1
-        breaks = np.flatnonzero(np.frombuffer(self.content, np.uint8) == 10)
-        return (self.before + 1 + np.searchsorted(breaks, first)).astype(np.int32)
-
-
-def _table(body: _Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:
+def _table(body: Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:
     """The records below the headings, and what is to be said about their lines."""
     if not body.content.strip(b" \n\t;,|"):
         raise InputError(f"{source} has headings, but no records below them.")
     width = len(top.headings)
+    check_extent(width, body.content.count(b"\n"), source)
     cells = body.cells if body.well_formed else np.zeros(0, np.int64)
     if body.well_formed and cells.max(initial=0) <= width and body.longest <= LONGEST_LINE:
         numbers = body.numbers
@@ -291,9 +216,10 @@ def _columns_at_once(content: bytes, separator: str, width: int) -> tuple[Column
     return tuple(column_of(frame[place].to_numpy()) for place in range(width))
 
 
-def _line_by_line(body: _Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:
+def _line_by_line(body: Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:
     """Records of an irregular table: missing cells are empty, surplus cells are kept in a column of their own."""
     width = len(top.headings)
+    check_extent(width, body.content.count(b"\n"), source, most_cells=MOST_SINGLE_CELLS)
     rows: list[list[str]] = []
     numbers: list[int] = []
     few: list[int] = []
@@ -317,7 +243,7 @@ def _line_by_line(body: _Body, top: Top, source: str, name: str) -> tuple[Sheet,
     return Sheet(source, name, headings, columns, line, top.units, body.separator), said
 
 
-def _rows(body: _Body, source: str) -> Iterator[tuple[int, list[str]]]:
+def _rows(body: Body, source: str) -> Iterator[tuple[int, list[str]]]:
     """Line number and cells of each line; with a quotation mark left open every line stands by itself."""
     text = body.content.decode()
     number = body.before + 1
@@ -338,7 +264,7 @@ def _rows(body: _Body, source: str) -> Iterator[tuple[int, list[str]]]:
         ) from fault
 
 
-def _unclosed(body: _Body, source: str) -> Remark:
+def _unclosed(body: Body, source: str) -> Remark:
     number = next(
         number for number, line in enumerate(body.content.splitlines(), body.before + 1) if line.count(b'"') % 2
     )

@@ -145,6 +145,7 @@ def read_upload(
 def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, str]]:
     """Each file of records once, with the name it has in sentences: without its folder where that is clear."""
     seen: dict[Path, str] = {}
+    twice: dict[str, Remark] = {}
     names = Counter(path.name for path in paths)
     for path in paths:
         if is_settings(path):
@@ -157,10 +158,11 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
             resolved = path.absolute()
         if resolved in seen:
             sentence = f"{source} is the same file as {seen[resolved]}; it was read once."
-            said.append(Remark(remarks.FILE_TWICE, sentence, source))
+            twice.setdefault(source, Remark(remarks.FILE_TWICE, sentence, source))
             continue
         seen[resolved] = source
         yield path, source
+    said += twice.values()
 
 
 def _tidied(sheet: Sheet) -> Sheet:

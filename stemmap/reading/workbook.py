@@ -16,7 +16,16 @@ import numpy as np
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import remarks
-from stemmap.reading.sheet import TOP_LINES, Sheet, check_width, column_of, find_top, top_remarks, without_blank_rows
+from stemmap.reading.sheet import (
+    MOST_SINGLE_CELLS,
+    TOP_LINES,
+    Sheet,
+    check_extent,
+    column_of,
+    find_top,
+    top_remarks,
+    without_blank_rows,
+)
 from stemmap.survey.records import Column, Remark
 
 #: A workbook of 10^6 stems unfolds to about a third of it.
@@ -24,7 +33,6 @@ _MOST_UNFOLDED = 1 << 30
 #: Sheets shrink to a tenth or twentieth; what shrinks more than this only wants to fill the memory.
 _MOST_SHRUNK = 300
 _SMALL = 16 << 20
-_MOST_CELLS = 20_000_000
 _CHUNK = 4 << 20
 #: XML allows these ways of writing the place of a cell, but no program uses them.
 _HIDDEN_PLACE = re.compile(rb"<(?:c|row)\s(?:[^<>]*\s)?r(?:\s+=|=\s|=[\"'][^\"'<>]*&)")
@@ -127,12 +135,7 @@ def _inspect(path: Path, source: str) -> list[str]:
             for entry in entries:
                 scan = _Scan()
                 _unfold(folded, entry, scan)
-                check_width(scan.columns, source)
-                if scan.columns * scan.rows > _MOST_CELLS:
-                    raise InputError(
-                        f"{source} has a sheet of {scan.rows:,} rows and {scan.columns:,} columns; a lone cell may "
-                        "stand far from the records. Delete it or save the records as CSV."
-                    )
+                check_extent(scan.columns, scan.rows, source, most_cells=MOST_SINGLE_CELLS)
                 errors += scan.errors
             return errors
     except (zipfile.BadZipFile, zlib.error, EOFError, OSError, RuntimeError, NotImplementedError) as fault:
@@ -140,13 +143,10 @@ def _inspect(path: Path, source: str) -> list[str]:
 
 
 def _unfold(folded: zipfile.ZipFile, entry: zipfile.ZipInfo, scan: _Scan) -> None:
-    """Read one part to its end, which also proves its stated size, and look at the cells of a sheet."""
-    is_sheet = entry.filename.startswith("xl/worksheets/") and entry.filename.endswith(".xml")
+    """Read one part to its end, which also proves its stated size; a sheet may be kept under any name."""
     rest = b""
     with folded.open(entry) as stream:
         while chunk := stream.read(_CHUNK):
-            if not is_sheet:
-                continue
             text = rest + chunk
             cut = text.rfind(b"<")
             text, rest = text[:cut], text[cut:]
@@ -191,7 +191,6 @@ def _sheet(rows: Sequence[Sequence[Any]], source: str, name: str, asked: frozens
     top = find_top(first_rows, asked)
     if top is None:
         return None
-    check_width(len(top.headings), source)
     body = rows[top.past :]
     columns = tuple(column_of_values(values) for values in zip(*body, strict=True))
     if not any(column.filled.any() for column in columns):

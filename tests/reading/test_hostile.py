@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import struct
 import time
@@ -175,7 +176,7 @@ def _sheet_of(path: Path, cells: str) -> Path:
 def test_lone_cell_far_away_does_not_fill_the_memory(tmp_path: Path):
     near = '<row r="1"><c r="A1"><v>1</v></c></row>'
     far = near + '<row r="1048576"><c r="CV1048576"><v>1</v></c></row>'
-    assert "1,048,576 rows and 100 columns" in _refused(_sheet_of(tmp_path / "far.xlsx", far))
+    assert "1,048,576 rows of 100 columns" in _refused(_sheet_of(tmp_path / "far.xlsx", far))
     wide = near + '<row r="2"><c r="XFD2"><v>1</v></c></row>'
     assert "16,384 columns" in _refused(_sheet_of(tmp_path / "wide.xlsx", wide))
 
@@ -237,6 +238,15 @@ def test_a_million_plots_of_one_stem(tmp_path: Path):
         stream.writelines(f"P{n},1,{n % 360},{n % 12}.5,{n / 1000}\n" for n in range(1_000_000))
     upload = read_upload([path])
     assert len(upload.stems) == len(upload.stems.columns["plot"].labels) == 1_000_000
+
+
+def test_wide_headings_over_many_short_lines_do_not_fill_the_memory(tmp_path: Path):
+    headings = ",".join(["plot", *(f"c{n}" for n in range(900))])
+    assert "1,000,000 rows of 901 columns" in _refused(_write(tmp_path / "s.csv", headings + "\n" + "P\n" * 1_000_000))
+    names = {f"c{n}": None for n in range(900)}
+    features = [{"properties": {"plot": 1, **names}}, *({"properties": {"plot": n}} for n in range(100_000))]
+    collection = json.dumps({"type": "FeatureCollection", "features": features})
+    assert "100,001 rows of 901 columns" in _refused(_write(tmp_path / "s.geojson", collection))
 
 
 def test_a_hundred_thousand_plots_in_one_table(tmp_path: Path):

@@ -158,6 +158,16 @@ def test_line_of_units_below_the_headings_is_skipped_and_used(read):
     assert {(unit.field, unit.unit) for unit in upload.units} >= {("azimuth", "gon"), ("dbh_mm", "mm")}
 
 
+def test_second_line_of_headings_in_another_language_is_skipped(read):
+    upload = read({"s.csv": "plot,tree,azimuth,distance\nProbekreis,Baum,Azimut,Entfernung\nP1,1,12,4\n"})
+    assert_array_equal(upload.stems.line, [3])
+    assert [remark.check for remark in upload.remarks] == ["second-heading-line"]
+
+
+def test_record_of_words_that_are_headings_elsewhere_is_a_record(read):
+    assert_array_equal(read({"s.csv": "plot,stratum\nx,y\nnorth,east\n"}).plots.texts("plot"), ["x", "north"])
+
+
 def test_headings_repeated_among_the_records_are_skipped(read):
     upload = read({"s.csv": _PLAIN + _PLAIN})
     assert_array_equal(upload.stems.line, [2, 3, 5, 6])

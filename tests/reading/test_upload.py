@@ -176,9 +176,10 @@ def test_file_given_twice_is_read_once(tmp_path: Path):
     file, link = tmp_path / "s.csv", tmp_path / "link.csv"
     file.write_text(_STEMS)
     link.symlink_to(file)
-    upload = read_upload([link, file])
-    assert len(upload.stems) == 2
-    assert _slugs(upload) == ["file-twice"]
+    for paths in ([link, file], [file, file, file]):
+        upload = read_upload(paths)
+        assert len(upload.stems) == 2
+        assert _slugs(upload) == ["file-twice"]
 
 
 def test_files_of_one_name_are_told_by_their_folders(tmp_path: Path):
