@@ -36,6 +36,7 @@ def about_text() -> str:
 def show_about(parent: QWidget) -> None:
     """Show the box; the window stays usable."""
     box = QMessageBox(QMessageBox.Icon.NoIcon, _tr("about", "About stemmap"), about_text(), parent=parent)
+    box.setObjectName("about")
     box.setTextFormat(Qt.TextFormat.RichText)
     box.setStandardButtons(QMessageBox.StandardButton.Close)
     box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

@@ -75,6 +75,7 @@ class Jobs(QObject):
         # Python's own threads: one of Qt's pool is a new thread to Python at every start but an old one to PROJ,
         # whose context pyproj has freed meanwhile.
         self._pool = ThreadPoolExecutor(3, thread_name_prefix="work")
+        self._closed = False
         self._count = 0
         self._wanted: dict[int, _Wanted] = {}
         self._clock = QTimer(self, interval=_TICK)
@@ -105,6 +106,8 @@ class Jobs(QObject):
         shown
             Whether progress is told.
         """
+        if self._closed:
+            return
         self._drop(channel)
         self._count += 1
         run = _Run(self._count, channel, work)
@@ -130,7 +133,8 @@ class Jobs(QObject):
                 wanted.run.progress.stop.set()
 
     def close(self) -> None:
-        """Stop everything and wait for it."""
+        """Stop everything and wait for it; from now on nothing is begun."""
+        self._closed = True
         for number, wanted in list(self._wanted.items()):
             self._forget(number, wanted)
         self._clock.stop()

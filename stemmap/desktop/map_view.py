@@ -67,6 +67,11 @@ class MapView(QWidget):
     # what the window asks for
 
     @property
+    def moving(self) -> bool:
+        """Whether the map has not come to rest since it was zoomed, moved or resized."""
+        return self._wait.isActive()
+
+    @property
     def shown(self) -> DescribedMap | None:
         """The map shown; None before the first one is ready."""
         return self._shown
@@ -234,7 +239,7 @@ class MapView(QWidget):
         if self._shown is None or self._view is None:
             self._paint_words(painter)
             return
-        self._picture.paint(painter, self._shown.scene, self._view, moving=self._wait.isActive())
+        self._picture.paint(painter, self._shown.scene, self._view, moving=self.moving)
         self._paint_corners(painter)
         self._paint_stem(painter, self.hovered, strong=False)
         self._paint_stem(painter, self._session.stem, strong=True)

@@ -76,6 +76,7 @@ class SettingsPanel(QWidget):
             self._add_group(layout, title, items)
         layout.addStretch(1)
         scroll = QScrollArea()
+        scroll.setAccessibleName(self.tr("List of settings"))
         scroll.setWidgetResizable(True)
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

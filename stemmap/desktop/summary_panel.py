@@ -128,8 +128,8 @@ class SummaryPanel(QScrollArea):
         font = self._heading.font()
         font.setBold(True)
         self._heading.setFont(font)
-        self._reasons = QLabel()
-        self._reasons.setWordWrap(True)
+        self.reasons = QLabel()
+        self.reasons.setWordWrap(True)
         self._pages = QStackedWidget()
         self._pages.addWidget(self._plot_page())
         self._pages.addWidget(self.strata)
@@ -161,7 +161,7 @@ class SummaryPanel(QScrollArea):
             self.values[name] = value
         layout = QVBoxLayout(page)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self._reasons)
+        layout.addWidget(self.reasons)
         layout.addLayout(grid)
         layout.addSpacing(8)
         layout.addWidget(self.histogram)
@@ -264,13 +264,13 @@ class SummaryPanel(QScrollArea):
                 texts[name] += f" (n {told[f'{name}_n']})"
         for name, text in texts.items():
             self.values[name].setText(text)
-        self._reasons.setText(
+        self.reasons.setText(
             " ".join(
                 self.tr("{names} not known: {reason}.").format(names=", ".join(names), reason=reason)
                 for reason, names in unknown.items()
             )
         )
-        self._reasons.setVisible(bool(unknown))
+        self.reasons.setVisible(bool(unknown))
         classes = told["dbh_classes"] or {"edges_cm": [], "stems_per_ha": []}
         self.histogram.show_classes(tuple(classes["edges_cm"]), tuple(classes["stems_per_ha"]))
 

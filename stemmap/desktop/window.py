@@ -239,10 +239,11 @@ class MainWindow(QMainWindow):
         self.settings_panel.setEnabled(False)
         if self.session.workup is None:
             self.start_page.show_progress(self.tr("Reading…"), -1.0)
-        self.jobs.start("survey", work, apply=self._show_opened, refused=self._keep)
+        self.jobs.start("survey", work, apply=self.show_opened, refused=self._keep)
         self._enable_actions()
 
-    def _show_opened(self, opened: Opened) -> None:
+    def show_opened(self, opened: Opened) -> None:
+        """Show a survey in place of the one before."""
         self.settings_panel.setEnabled(True)
         first = self.session.workup is None
         self._pages.setCurrentWidget(self._splitter)
