@@ -136,7 +136,7 @@ class Settings:
         InputError
             When there is no such key or the value does not fit it.
         """
-        section, _, key = dotted.rpartition(".")
+        section, _, key = dotted.partition(".")
         said = self.said | {dotted}
         if section == "survey":
             return replace(self, **_checked(_SURVEY_KEYS, section, {key: value}), said=said)
@@ -340,7 +340,7 @@ def said_values(settings: Settings) -> dict[str, dict[str, Any]]:
     """The settings that were said, as the tables of a TOML file."""
     tables: dict[str, dict[str, Any]] = {}
     for dotted in sorted(settings.said):
-        section, _, key = dotted.rpartition(".")
+        section, _, key = dotted.partition(".")
         if section == "survey":
             value = getattr(settings, key)
         elif section == "columns":

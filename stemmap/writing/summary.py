@@ -48,7 +48,7 @@ def _write_csv(stream: TextIO, summary: Summary) -> None:
 def _write_table(stream: TextIO, summary: Summary) -> None:
     headings = ["plot", "visit", "in", "border-", "stems", "basal area", "QMD", "nearest", "Clark-Evans", "note"]
     units = ["", "", "", "line", "per ha", "m²/ha", "cm", "m", "R (p)", ""]
-    write_text_table(stream, headings, [units, *map(_table_row, _plots(summary))])
+    write_text_table(stream, headings, map(_table_row, _plots(summary)), units=units)
     stream.write("\n")
     write_text_table(
         stream,

@@ -86,13 +86,16 @@ def write_json_list(stream: TextIO, name: str, items: Iterable[Mapping[str, Any]
     stream.write("}\n")
 
 
-def write_text_table(stream: TextIO, headings: Sequence[str], rows: Iterable[Sequence[Any]]) -> None:
-    """Write an aligned table for people; numbers to the right."""
+def write_text_table(
+    stream: TextIO, headings: Sequence[str], rows: Iterable[Sequence[Any]], *, units: Sequence[str] | None = None
+) -> None:
+    """Write an aligned table for people, units below the headings; numbers to the right."""
+    above = [list(headings)] if units is None else [list(headings), list(units)]
     shown = [[_shown(value) for value in row] for row in rows]
-    widths = [max(map(len, column)) for column in zip(headings, *shown, strict=True)]
+    widths = [max(map(len, column)) for column in zip(*above, *shown, strict=True)]
     numeric = [all(_is_number(cell) or cell in ("", "–") for cell in column) for column in zip(*shown, strict=True)]
     numeric = numeric or [False] * len(widths)
-    for line in ([*headings], *shown):
+    for line in (*above, *shown):
         cells = [
             cell.rjust(width) if right else cell.ljust(width)
             for cell, width, right in zip(line, widths, numeric, strict=True)
