@@ -6,6 +6,7 @@ Run from the top of a checkout: python resources/pictures/make_pictures.py
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, Qt
@@ -26,7 +27,7 @@ def _widgets() -> type[QGuiApplication]:
     return QApplication
 
 
-def _until(ready) -> None:
+def _until(ready: Callable[[], bool]) -> None:
     end = time.monotonic() + SECONDS
     while not ready():
         QCoreApplication.processEvents()
