@@ -12,9 +12,6 @@ from stemmap.survey.registry import Case, check
 #: From this probability that in or out is decided wrongly a borderline stem is worth a look, not just a note.
 _WORTH_A_LOOK = 0.2
 
-#: So many standard deviations of the distance from the limit, the distance is not in doubt.
-_CLEAR = 3.0
-
 
 @check("borderline", family="inclusion", severity="note", needs=("distance_m",))
 def borderline(case: Case) -> Iterator[Batch]:
@@ -30,12 +27,10 @@ def borderline(case: Case) -> Iterator[Batch]:
     measured = case.measured
     standing = measured.status <= Status.DEAD
     wrong = np.where(measured.inside, 1.0 - measured.inside_probability, measured.inside_probability)
-    gap = np.abs(measured.compared_distance_m - measured.limiting_distance_m)
-    by_dbh = (gap > _CLEAR * measured.errors.radial_sd_m) & (measured.class_change_probability > 0.0)
-    by_dbh &= gap > case.survey.settings.errors.borderline_m
+    by_dbh = measured.borderline_by_dbh
     wheres = (
         (~by_dbh, "distance_m", "{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m"),
-        (by_dbh, "dbh_cm", "its dbh of {dbh_cm:.1f} cm decides whether the circle it stands in reaches it"),
+        (by_dbh, "dbh_cm", "at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides"),
     )
     for (where, field, words), inside, looked_at in product(wheres, (True, False), (True, False)):
         chosen = measured.borderline & standing & where & (measured.inside == inside)

@@ -17,7 +17,8 @@ _WORTH_A_LOOK = 0.2
 def dbh_at_class_limit(case: Case) -> Iterator[Batch]:
     """A dbh lies so close to a class limit of the design that the circle of the stem is in doubt.
 
-    What: with the errors of dbh the stem may belong to another circle, which changes its weight or its being in.
+    What: with the errors of dbh the stem may belong to another circle, which changes its weight. Where that alone
+    decides whether it is in, it is reported as borderline.
     Why: at such a limit a few millimetres decide between, for example, 50 and 20 stems per hectare.
     What to do: measure the dbh again where it matters.
     Source: the normal probability of the dbh on the other side of the limit, from the errors in the settings.
@@ -33,7 +34,7 @@ def dbh_at_class_limit(case: Case) -> Iterator[Batch]:
     reach = measured.radius_m[case.survey.stems.visit_row]
     within = ~(measured.horizontal_distance_m > reach + 3.0 * measured.errors.radial_sd_m)
     doubtful = (change > case.survey.settings.errors.borderline_probability) & within
-    doubtful &= measured.status <= Status.DEAD
+    doubtful &= (measured.status <= Status.DEAD) & ~measured.borderline_by_dbh
     for chosen, severity in ((change < _WORTH_A_LOOK, None), (change >= _WORTH_A_LOOK, "warning")):
         rows = np.flatnonzero(doubtful & chosen)
         dbh = measured.dbh_cm[rows]

@@ -7,6 +7,7 @@ import numpy as np
 from stemmap.survey.findings import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
+from stemmap.survey.settings import sampling_design
 
 _DIAMETERS = ("dbh_cm", "dbh_mm", "girth_cm")
 
@@ -26,20 +27,22 @@ def dbh_missing(case: Case) -> Iterator[Batch]:
     missing = np.isnan(case.measured.dbh_cm) & (case.measured.status <= Status.DEAD)
     for column in named:
         missing &= ~(stems.records.columns[column].filled & np.isnan(stems.numbers(column)))
+    design = sampling_design(case.survey.settings)
+    effect = "it is not known whether it is in" if design and design.needs_dbh else "its basal area is not known"
     for name in named:
         typed = missing & stems.records.columns[name].filled
         missing &= ~typed
         rows = np.flatnonzero(typed)
         yield case.about_stems(
             rows,
-            "No. {stem}: the diameter {text} is not above zero; its basal area is not known.",
+            f"No. {{stem}}: the diameter {{text}} is not above zero; {effect}.",
             field=name,
             evidence=case.cells(stems.records, rows, name),
         )
     rows = np.flatnonzero(missing)
     yield case.about_stems(
         rows,
-        "No. {stem} has no dbh (line {line}); its basal area is not known.",
+        f"No. {{stem}} has no dbh (line {{line}}); {effect}.",
         field=named[0],
         evidence=case.cells(stems.records, rows, named[0]),
     )

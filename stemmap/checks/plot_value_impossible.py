@@ -31,7 +31,7 @@ def plot_value_impossible(case: Case) -> Iterator[Batch]:
         rows = np.flatnonzero((numbers < least) | (numbers > greatest) | ((numbers == least) & (not with_least)))
         yield case.about_visits(
             case.survey.visits.of_record[rows],
-            f"{{file}}, line {{line}}: {{text}} in the column {name} cannot be; {effect}.",
+            f"{{file}}, line {{line}}: '{{text}}' in the column {name} cannot be; {effect}.",
             field=name,
             evidence=case.cells(plots, rows, name),
         )

@@ -25,7 +25,7 @@ def status_unknown(case: Case) -> Iterator[Batch]:
     if len(labels) <= _TOLD_APART:
         yield case.about_files(
             len(labels),
-            "The status {text} (first in {file}, line {line}; stems: {stems}) is not known; counted as living.",
+            "The status '{text}' (first in {file}, line {line}; stems: {stems}) is not known; counted as living.",
             field="status",
             evidence=case.cells(case.survey.stems.records, rows[first], "status") | {"stems": count},
             about=column.labels[labels],

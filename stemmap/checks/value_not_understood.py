@@ -25,7 +25,7 @@ def value_not_understood(case: Case) -> Iterator[Batch]:
                 continue
             unread = np.isnat(column.label_values) if field.kind == "date" else ~np.isfinite(column.label_values)
             rows = np.flatnonzero(np.append(unread, False)[column.codes])
-            message = f"{{file}}, line {{line}}: {{text}} in the column {name} is no {field.kind}; it was left out."
+            message = f"{{file}}, line {{line}}: '{{text}}' in the column {name} is no {field.kind}; it was left out."
             evidence = case.cells(records, rows, name)
             if records is survey.stems.records:
                 yield case.about_stems(rows, message, field=name, evidence=evidence)

@@ -21,6 +21,10 @@ from stemmap.units import METRES
 Floats = NDArray[np.float64]
 
 
+#: So many standard deviations of the distance from its limit, a stem's distance is not in doubt.
+_CLEAR = 3.0
+
+
 class Status(IntEnum):
     """What a stem was found to be; a stem without a status is living."""
 
@@ -103,6 +107,14 @@ class Measured:
     class_change_probability: Floats
     expansion_per_ha: Floats
     borderline: NDArray[np.bool_]
+
+    @property
+    def borderline_by_dbh(self) -> NDArray[np.bool_]:
+        """Whether a stem is borderline because of its dbh alone: its distance is clear, its class is not."""
+        gap = np.abs(self.compared_distance_m - self.limiting_distance_m)
+        doubt = np.minimum(self.inside_probability, 1.0 - self.inside_probability)
+        clear = (gap > _CLEAR * self.errors.radial_sd_m) & (doubt > 0.01)
+        return self.borderline & clear & (self.class_change_probability > 0.5 * doubt)
 
 
 def measure(survey: Survey) -> Measured:

@@ -333,3 +333,11 @@ def test_position_is_azimuth_and_distance():
     assert (made.x_m[0], made.y_m[0]) == (pytest.approx(9.4079, abs=5e-5), pytest.approx(8.4116, abs=5e-5))
     azimuth, distance = locate.polar(made.x_m, made.y_m)
     np.testing.assert_allclose([azimuth[0], distance[0]], [48.2, 12.62])
+
+
+def test_dbh_alone_makes_borderline_only_where_the_distance_is_clear():
+    circles = [{"radius_m": 7.98, "min_dbh_cm": 12}, {"radius_m": 12.62, "min_dbh_cm": 36}]
+    stems = {"distance_m": [10, 7.98, 12.62, 5], "dbh_cm": [35.9, 20, 36.0, 36.0]}
+    made = measured(stems, design={"kind": "concentric", "circles": circles})
+    assert made.borderline.tolist() == [True, True, True, False]
+    assert made.borderline_by_dbh.tolist() == [True, False, False, False]
