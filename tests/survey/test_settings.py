@@ -127,7 +127,9 @@ def test_wrong_settings_are_refused_by_name(table, words):
     assert str(refused.value).endswith(".")
 
 
-@pytest.mark.parametrize("dotted", ["", "radius_m", "nowhere.radius_m", "columns.dbh_cm", "design.circle", "design.radius_m.x"])
+@pytest.mark.parametrize(
+    "dotted", ["", "radius_m", "nowhere.radius_m", "columns.dbh_cm", "design.circle", "design.x.y"]
+)
 def test_there_is_no_such_setting(dotted):
     with pytest.raises(InputError):
         Settings().having(dotted, 1.0)
