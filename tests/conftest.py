@@ -41,6 +41,12 @@ def pytest_runtest_setup(item: pytest.Item) -> None:
         pytest.skip(f"Screen tests: {reason}")
 
 
+@pytest.fixture(scope="session", autouse=True)
+def one_application(qapp: object) -> object:
+    """A process has one Qt application: the kind that windows need, also for tests that only draw."""
+    return qapp
+
+
 @pytest.fixture(scope="session")
 def screen() -> Iterator[dict[str, str]]:
     """Environment of a process whose windows open on a virtual screen of 1600 x 1000 pixels.
