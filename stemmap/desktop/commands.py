@@ -94,13 +94,12 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
 
 
 def _of_map(window: MainWindow) -> tuple[Entry, ...]:
-    canvas = window.map_panel.canvas
     return (
         Entry(
             "zoom-in",
             _tr("commands", "Zoom &in"),
             _tr("commands", "Enlarge the map; the wheel does it at the pointer"),
-            canvas.zoom_in,
+            lambda: window.panels.map_panel.canvas.zoom_in(),  # noqa: PLW0108 - there is no map yet
             ("+", "=", _Key.ZoomIn),
             "survey",
         ),
@@ -108,7 +107,7 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             "zoom-out",
             _tr("commands", "Zoom &out"),
             _tr("commands", "Reduce the map"),
-            canvas.zoom_out,
+            lambda: window.panels.map_panel.canvas.zoom_out(),  # noqa: PLW0108 - there is no map yet
             ("-", _Key.ZoomOut),
             "survey",
         ),
@@ -116,7 +115,7 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             "fit",
             _tr("commands", "&Whole plot"),
             _tr("commands", "Fit the plot into the map; a double click does the same"),
-            canvas.fit,
+            lambda: window.panels.map_panel.canvas.fit(),  # noqa: PLW0108 - there is no map yet
             ("0", "Ctrl+0"),
             "survey",
         ),
@@ -124,7 +123,7 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             "legend",
             _tr("commands", "&Legend"),
             _tr("commands", "Show what the marks mean, or give its room to the map"),
-            canvas.toggle_legend,
+            lambda: window.panels.map_panel.canvas.toggle_legend(),  # noqa: PLW0108 - there is no map yet
             ("L",),
             "survey",
         ),

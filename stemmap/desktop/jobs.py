@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
 from stemmap.errors import Cancelled
 from stemmap.progress import Progress
+
+if TYPE_CHECKING:
+    from concurrent.futures import ThreadPoolExecutor
 
 #: Milliseconds between two looks at how far the work is.
 _TICK = 100
@@ -72,9 +74,7 @@ class Jobs(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        # Python's own threads: one of Qt's pool is a new thread to Python at every start but an old one to PROJ,
-        # whose context pyproj has freed meanwhile.
-        self._pool = ThreadPoolExecutor(3, thread_name_prefix="work")
+        self._pool: ThreadPoolExecutor | None = None
         self._closed = False
         self._count = 0
         self._wanted: dict[int, _Wanted] = {}
@@ -112,7 +112,7 @@ class Jobs(QObject):
         self._count += 1
         run = _Run(self._count, channel, work)
         self._wanted[self._count] = _Wanted(run, apply, refused, shown)
-        self._pool.submit(lambda: self.ended.emit(run.outcome()))
+        self._threads().submit(lambda: self.ended.emit(run.outcome()))
         if shown:
             self._clock.start()
 
@@ -138,7 +138,20 @@ class Jobs(QObject):
         for number, wanted in list(self._wanted.items()):
             self._forget(number, wanted)
         self._clock.stop()
-        self._pool.shutdown()
+        if self._pool is not None:
+            self._pool.shutdown()
+
+    def _threads(self) -> ThreadPoolExecutor:
+        """Python's own threads, made when the first work comes, after the first painting.
+
+        One of Qt's pool would be a new thread to Python at every start but an old one to PROJ, whose context pyproj
+        has freed meanwhile.
+        """
+        if self._pool is None:
+            from concurrent.futures import ThreadPoolExecutor
+
+            self._pool = ThreadPoolExecutor(3, thread_name_prefix="work")
+        return self._pool
 
     def _drop(self, channel: str) -> None:
         for number, wanted in list(self._wanted.items()):

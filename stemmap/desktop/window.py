@@ -17,14 +17,11 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QApplication,
-    QDockWidget,
     QFileDialog,
     QLabel,
     QMainWindow,
     QMenu,
-    QSplitter,
     QStackedWidget,
-    QTabWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -32,22 +29,17 @@ from PySide6.QtWidgets import (
 from stemmap.desktop.actions import fill_menu, make_action
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.faults import sentence_of
-from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.jobs import Jobs
-from stemmap.desktop.map_panel import MapPanel
 from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
-from stemmap.desktop.plots_panel import PlotsPanel
 from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session, prepare
-from stemmap.desktop.settings_panel import SettingsPanel
 from stemmap.desktop.start_page import StartPage
-from stemmap.desktop.stems_table import StemsTable
-from stemmap.desktop.summary_panel import SummaryPanel
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled
 
 if TYPE_CHECKING:
+    from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
 
 
@@ -69,17 +61,12 @@ class MainWindow(QMainWindow):
         self.setAcceptDrops(True)
         self.resize(1280, 800)
         self._was_painted = False
+        self._panels: Panels | None = None
         self._scheme = "system"
         self.session = Session(self)
         self.jobs = Jobs(self)
         self.message_bar = MessageBar()
         self.start_page = StartPage()
-        self.map_panel = MapPanel(self.session, self.jobs)
-        self.stems_table = StemsTable(self.session)
-        self.plots_panel = PlotsPanel(self.session)
-        self.findings_panel = FindingsPanel(self.session)
-        self.summary_panel = SummaryPanel(self.session, self.jobs)
-        self.settings_panel = SettingsPanel(self.session)
         self.outputs = Outputs(self.session, self.jobs, self)
         self._lay_out()
         commands = window_commands(self)
@@ -90,23 +77,27 @@ class MainWindow(QMainWindow):
         self._enable_actions()
 
     @property
-    def canvas(self) -> QWidget:
-        """The map itself."""
-        return self.map_panel.canvas
+    def panels(self) -> Panels:
+        """Everything that shows a survey; made at the first call, after the first painting."""
+        if self._panels is None:
+            from stemmap.desktop.panels import Panels
+
+            self._panels = Panels(self, self.session, self.jobs)
+            self._pages.addWidget(self._panels.middle)
+            for dock in self._panels.docks.values():
+                self._view_menu.insertAction(self._schemes, dock.toggleViewAction())
+            self._view_menu.insertSeparator(self._schemes)
+            self._panels.map_panel.canvas.pointed.connect(self._on_pointed)
+            self._panels.settings_panel.refused.connect(self.message_bar.tell)
+            self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
+            self._enable_actions()
+        return self._panels
 
     # putting together
 
     def _lay_out(self) -> None:
-        self._splitter = QSplitter(Qt.Orientation.Vertical)
-        self._splitter.addWidget(self.map_panel)
-        self._splitter.addWidget(self.stems_table)
-        self._splitter.setStretchFactor(0, 3)
-        self._splitter.setStretchFactor(1, 1)
-        self._splitter.setSizes([520, 200])
-        self._splitter.setChildrenCollapsible(False)
         self._pages = QStackedWidget()
         self._pages.addWidget(self.start_page)
-        self._pages.addWidget(self._splitter)
         middle = QWidget()
         column = QVBoxLayout(middle)
         column.setContentsMargins(0, 0, 0, 0)
@@ -114,20 +105,6 @@ class MainWindow(QMainWindow):
         column.addWidget(self.message_bar)
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
-        left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
-        self.docks = {
-            "plots": self._dock("plots", self.tr("Plots"), self.plots_panel, left),
-            "findings": self._dock("findings", self.tr("Findings"), self.findings_panel, right),
-            "summary": self._dock("summary", self.tr("Summary"), self.summary_panel, right),
-            "settings": self._dock("settings", self.tr("Settings"), self.settings_panel, right),
-        }
-        self.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
-        self.tabifyDockWidget(self.docks["findings"], self.docks["summary"])
-        self.tabifyDockWidget(self.docks["summary"], self.docks["settings"])
-        self.docks["findings"].raise_()
-        self.resizeDocks([self.docks["plots"], self.docks["findings"]], [250, 340], Qt.Orientation.Horizontal)
-        for dock in self.docks.values():
-            dock.hide()
         self._pointed = QLabel()
         self._hint = self.tr("N next finding, PgDown next plot, wheel zooms, middle button pans")
         self._pointed.setContentsMargins(6, 0, 6, 0)
@@ -135,23 +112,13 @@ class MainWindow(QMainWindow):
         self.statusBar().addWidget(self._pointed, 1)
         self.statusBar().addPermanentWidget(self.work_status)
 
-    def _dock(self, name: str, title: str, content: QWidget, area: Qt.DockWidgetArea) -> QDockWidget:
-        dock = QDockWidget(title, self)
-        dock.setObjectName(f"dock-{name}")
-        dock.setWidget(content)
-        self.addDockWidget(area, dock)
-        return dock
-
     def _fill_menus(self) -> None:
         bar, made = self.menuBar(), self.actions_by_name
         fill_menu(bar.addMenu(self.tr("&File")), made, FILE_MENU)
-        view = bar.addMenu(self.tr("&View"))
-        fill_menu(view, made, VIEW_MENU)
-        view.addSeparator()
-        for dock in self.docks.values():
-            view.addAction(dock.toggleViewAction())
-        view.addSeparator()
-        view.addMenu(self._scheme_menu())
+        self._view_menu = bar.addMenu(self.tr("&View"))
+        fill_menu(self._view_menu, made, VIEW_MENU)
+        self._view_menu.addSeparator()
+        self._schemes = self._view_menu.addMenu(self._scheme_menu())
         fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
         fill_menu(bar.addMenu(self.tr("&Help")), made, HELP_MENU)
 
@@ -179,9 +146,6 @@ class MainWindow(QMainWindow):
         self.jobs.failed.connect(self._on_failed)
         self.jobs.progressed.connect(self._on_progressed)
         self.jobs.idled.connect(self._on_idled)
-        self.map_panel.canvas.pointed.connect(self._on_pointed)
-        self.settings_panel.refused.connect(self.message_bar.tell)
-        self.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
         self.outputs.begun.connect(self._enable_actions)
         self.outputs.written.connect(self._on_written)
         self.start_page.open_wanted.connect(self.choose_uploads)
@@ -236,29 +200,29 @@ class MainWindow(QMainWindow):
 
     def _start_reading(self, work: Callable[[Progress], Opened]) -> None:
         self.message_bar.hide()
-        self.settings_panel.setEnabled(False)
         if self.session.workup is None:
             self.start_page.show_progress(self.tr("Reading…"), -1.0)
+        else:
+            self.panels.settings_panel.setEnabled(False)
         self.jobs.start("survey", work, apply=self.show_opened, refused=self._keep)
         self._enable_actions()
 
     def show_opened(self, opened: Opened) -> None:
         """Show a survey in place of the one before."""
-        self.settings_panel.setEnabled(True)
-        first = self.session.workup is None
-        self._pages.setCurrentWidget(self._splitter)
-        if first:
-            for dock in self.docks.values():
-                dock.show()
-            self.docks["findings"].raise_()
+        panels = self.panels
+        panels.settings_panel.setEnabled(True)
+        self._pages.setCurrentWidget(panels.middle)
+        if self.session.workup is None:
+            panels.show()
         self.session.show(opened)
         self._pointed.setText(self._hint)
-        self.plots_panel.setFocus()
+        panels.plots_panel.setFocus()
 
     def _keep(self) -> None:
-        self.settings_panel.setEnabled(True)
         self.start_page.show_empty()
-        self.session.keep_settings()
+        if self.session.workup is not None:
+            self.panels.settings_panel.setEnabled(True)
+            self.session.keep_settings()
 
     @Slot()
     def _on_replaced(self) -> None:
@@ -271,7 +235,7 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _on_visit_selected(self) -> None:
-        self.stems_table.setVisible(self.session.visit != WHOLE_SURVEY)
+        self.panels.stems_table.setVisible(self.session.visit != WHOLE_SURVEY)
 
     @Slot()
     def _on_settings_edited(self) -> None:
@@ -293,8 +257,7 @@ class MainWindow(QMainWindow):
 
     def step_finding(self, step: int) -> None:
         """Go to the next (1) or previous (-1) finding and show the list it stands in."""
-        self.docks["findings"].show()
-        self.docks["findings"].raise_()
+        self.panels.bring_forward("findings")
         if not self.session.step_finding(step):
             self.statusBar().showMessage(
                 self.tr("There is no further error or thing to look at.")
@@ -305,9 +268,8 @@ class MainWindow(QMainWindow):
 
     def show_settings(self) -> None:
         """Bring the settings to the front."""
-        self.docks["settings"].show()
-        self.docks["settings"].raise_()
-        self.settings_panel.fields["measurement.azimuth_unit"].setFocus()
+        self.panels.bring_forward("settings")
+        self.panels.settings_panel.fields["measurement.azimuth_unit"].setFocus()
 
     def toggle_full_screen(self) -> None:
         """Full screen and back."""
@@ -324,7 +286,7 @@ class MainWindow(QMainWindow):
         }
         for name, needs in self._needs.items():
             self.actions_by_name[name].setEnabled(able[needs])
-        for dock in self.docks.values():
+        for dock in self._panels.docks.values() if self._panels is not None else ():
             dock.toggleViewAction().setEnabled(opened)
 
     # being told
@@ -372,6 +334,11 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(palette(dark=dark))
 
+    @Slot()
+    def _on_painted(self) -> None:
+        self.painted.emit()
+        _ = self.panels  # made while nobody waits for them
+
     # Qt's own
 
     def event(self, event: QEvent) -> bool:
@@ -379,7 +346,7 @@ class MainWindow(QMainWindow):
         handled = super().event(event)
         if event.type() == QEvent.Type.Paint and not self._was_painted:
             self._was_painted = True
-            QTimer.singleShot(0, self.painted.emit)  # after the painting, in which nothing may be painted anew
+            QTimer.singleShot(0, self._on_painted)  # after the painting, in which nothing may be painted anew
         return handled
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:

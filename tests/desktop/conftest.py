@@ -47,8 +47,8 @@ def window(qtbot, qapp):
     made = MainWindow()
     qtbot.addWidget(made)
     made.resize(1280, 800)
-    made.show()
-    qtbot.waitExposed(made)
+    with qtbot.waitSignal(made.painted):
+        made.show()
     yield made
     made.jobs.close()
 
@@ -59,7 +59,7 @@ def settled(qtbot, window):
 
     def wait():
         def done():
-            return not window.jobs.busy and not window.jobs.runs("map") and not window.map_panel.canvas.moving
+            return not window.jobs.busy and not window.jobs.runs("map") and not window.panels.map_panel.canvas.moving
 
         qtbot.waitUntil(done, timeout=OPENING_MS)
 

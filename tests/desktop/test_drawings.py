@@ -76,7 +76,7 @@ def test_plot_with_very_many_stems_is_painted_elsewhere(qtbot, show):
         "dbh_cm": np.full(count, 10),
     }
     window = show(stems, {"plot": ["A"]}, {"design": {"radius_m": 12.0}})
-    canvas = window.map_panel.canvas
+    canvas = window.panels.map_panel.canvas
     before = canvas.shown.scene.background
 
     def painted_ground():

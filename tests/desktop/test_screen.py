@@ -22,7 +22,7 @@ def watched(application):
     window = made(application)
 
     def look():
-        canvas = window.map_panel.canvas
+        canvas = window.panels.map_panel.canvas
         if window.session.workup is None or canvas.shown is None or window.jobs.busy:
             QTimer.singleShot(50, look)
             return

@@ -25,7 +25,7 @@ def press(qtbot, window, key, modifier=Qt.KeyboardModifier.NoModifier):
 
 def drawn_stem(window):
     """A stem of the plot that can be seen on the map, and its place."""
-    canvas = window.map_panel.canvas
+    canvas = window.panels.map_panel.canvas
     row = int(canvas.shown.scene.stems.row[3])
     return row, canvas.place_of(row).toPoint()
 
@@ -36,7 +36,7 @@ def drawn_stem(window):
 def test_empty_window_says_what_to_do(window):
     assert window.start_page.open_button.isVisible()
     assert window.start_page.sample_button.isVisible()
-    assert not any(dock.isVisible() for dock in window.docks.values())
+    assert not any(dock.isVisible() for dock in window.panels.docks.values())
     assert not window.actions_by_name["export"].isEnabled()
 
 
@@ -44,8 +44,8 @@ def test_sample_survey_opens_at_a_click(qtbot, window, settled):
     qtbot.mouseClick(window.start_page.sample_button, Qt.MouseButton.LeftButton)
     settled()
     assert window.session.workup is not None
-    assert window.map_panel.canvas.isVisible()
-    assert all(window.docks[name].isVisible() for name in ("plots", "findings"))
+    assert window.panels.map_panel.canvas.isVisible()
+    assert all(window.panels.docks[name].isVisible() for name in ("plots", "findings"))
     assert window.windowTitle().startswith("Ottmarshag town forest")
 
 
@@ -88,7 +88,7 @@ def test_wrong_input_keeps_the_survey_that_was_open(opened, settled, tmp_path):
     settled()
     assert "not there.csv" in opened.message_bar.sentence
     assert opened.session.workup is before
-    assert opened.settings_panel.isEnabled()
+    assert opened.panels.settings_panel.isEnabled()
 
 
 def test_reading_can_be_cancelled(qtbot, window, monkeypatch):
@@ -127,7 +127,7 @@ def test_internal_fault_is_a_sentence_and_a_log_file(window, settled, monkeypatc
 
 
 def test_click_on_a_stem_selects_it_in_the_table_and_the_reverse(qtbot, opened):
-    canvas, table = opened.map_panel.canvas, opened.stems_table
+    canvas, table = opened.panels.map_panel.canvas, opened.panels.stems_table
     row, place = drawn_stem(opened)
     qtbot.mouseClick(canvas, Qt.MouseButton.LeftButton, pos=place)
     assert opened.session.stem == row
@@ -138,23 +138,23 @@ def test_click_on_a_stem_selects_it_in_the_table_and_the_reverse(qtbot, opened):
 
 def test_click_beside_all_stems_clears_the_selection(qtbot, opened):
     opened.session.select_stem(drawn_stem(opened)[0])
-    qtbot.mouseClick(opened.map_panel.canvas, Qt.MouseButton.LeftButton, pos=QPoint(3, 200))
+    qtbot.mouseClick(opened.panels.map_panel.canvas, Qt.MouseButton.LeftButton, pos=QPoint(3, 200))
     assert opened.session.stem == -1
-    assert not opened.stems_table.selectionModel().hasSelection()
+    assert not opened.panels.stems_table.selectionModel().hasSelection()
 
 
 def test_list_of_plots_leads_and_follows(opened, settled):
-    opened.plots_panel.setCurrentIndex(opened.plots_panel.model().index(7, 2))
+    opened.panels.plots_panel.setCurrentIndex(opened.panels.plots_panel.model().index(7, 2))
     settled()
     assert opened.session.visit == 6
-    assert opened.map_panel.canvas.shown.request.visit == 6
+    assert opened.panels.map_panel.canvas.shown.request.visit == 6
     opened.session.select_visit(2)
-    assert opened.plots_panel.currentIndex().row() == 3
+    assert opened.panels.plots_panel.currentIndex().row() == 3
 
 
 def test_finding_leads_to_its_stem(opened, settled):
     place = next(place for place, told in enumerate(opened.session.findings) if told.stem_row >= 0)
-    opened.findings_panel.list.setCurrentIndex(opened.findings_panel.list.model().index(place))
+    opened.panels.findings_panel.list.setCurrentIndex(opened.panels.findings_panel.list.model().index(place))
     assert opened.session.stem == opened.session.findings[place].stem_row
 
 
@@ -174,11 +174,11 @@ def test_keys_go_from_finding_to_finding_and_plot_to_plot(qtbot, opened):
 
 def test_page_keys_scroll_the_table_of_stems(qtbot, opened):
     visit = opened.session.visit
-    opened.stems_table.setFocus()
-    opened.stems_table.setCurrentIndex(opened.stems_table.model().index(0, 0))
-    qtbot.keyClick(opened.stems_table, Qt.Key.Key_PageDown)
+    opened.panels.stems_table.setFocus()
+    opened.panels.stems_table.setCurrentIndex(opened.panels.stems_table.model().index(0, 0))
+    qtbot.keyClick(opened.panels.stems_table, Qt.Key.Key_PageDown)
     assert opened.session.visit == visit
-    assert opened.stems_table.currentIndex().row() > 0
+    assert opened.panels.stems_table.currentIndex().row() > 0
 
 
 def test_end_of_findings_is_said(qtbot, opened):
@@ -193,7 +193,7 @@ def test_end_of_findings_is_said(qtbot, opened):
 
 
 def test_arrow_keys_go_round_the_stems(qtbot, opened):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     stems = canvas.shown.scene.stems
     seen = []
     for _ in range(len(stems.row)):
@@ -206,8 +206,8 @@ def test_arrow_keys_go_round_the_stems(qtbot, opened):
 
 def test_pointer_tells_the_stem_in_words(qtbot, opened):
     row, place = drawn_stem(opened)
-    with qtbot.waitSignal(opened.map_panel.canvas.pointed) as pointed:
-        qtbot.mouseMove(opened.map_panel.canvas, place)
+    with qtbot.waitSignal(opened.panels.map_panel.canvas.pointed) as pointed:
+        qtbot.mouseMove(opened.panels.map_panel.canvas, place)
     label = opened.session.workup.survey.stems.label(row)
     sentence = pointed.args[0]
     assert sentence.startswith(f"Stem {label}, ")
@@ -217,7 +217,7 @@ def test_pointer_tells_the_stem_in_words(qtbot, opened):
 
 
 def test_wheel_zooms_at_the_pointer(qtbot, opened, settled):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     at = QPointF(200.0, 150.0)
     before, scale = canvas.view.to_metres(at.x(), at.y()), canvas.view.per_metre
     canvas.zoom(1.5, at)
@@ -228,7 +228,7 @@ def test_wheel_zooms_at_the_pointer(qtbot, opened, settled):
 
 
 def test_zoom_keys_and_whole_plot(qtbot, opened, settled):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     whole = canvas.view.per_metre
     press(qtbot, opened, Qt.Key.Key_Plus)
     assert canvas.view.per_metre > whole
@@ -241,7 +241,7 @@ def test_zoom_keys_and_whole_plot(qtbot, opened, settled):
 
 @pytest.mark.parametrize("button", [Qt.MouseButton.MiddleButton, Qt.MouseButton.LeftButton])
 def test_dragging_pans(qtbot, opened, button):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     canvas.setFocus()
     before = (canvas.view.origin_x, canvas.view.origin_y)
     if button == Qt.MouseButton.LeftButton:
@@ -255,7 +255,7 @@ def test_dragging_pans(qtbot, opened, button):
 
 
 def test_selected_stem_is_brought_into_sight(opened, settled):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     canvas.pan(5000.0, 0.0)
     row = int(canvas.shown.scene.stems.row[0])
     opened.session.select_stem(row)
@@ -263,7 +263,7 @@ def test_selected_stem_is_brought_into_sight(opened, settled):
 
 
 def test_legend_gives_its_room_to_the_map(qtbot, opened, settled):
-    canvas = opened.map_panel.canvas
+    canvas = opened.panels.map_panel.canvas
     assert canvas.shown.legend is not None
     middle = canvas.view.origin_x
     press(qtbot, opened, Qt.Key.Key_L)
@@ -276,8 +276,8 @@ def test_legend_gives_its_room_to_the_map(qtbot, opened, settled):
 
 
 def test_gon_changes_map_findings_and_summary_within_300_ms(qtbot, opened, settled):
-    canvas, field = opened.map_panel.canvas, opened.settings_panel.fields["measurement.azimuth_unit"]
-    opened.docks["summary"].raise_()
+    canvas, field = opened.panels.map_panel.canvas, opened.panels.settings_panel.fields["measurement.azimuth_unit"]
+    opened.panels.docks["summary"].raise_()
     before = canvas.shown.scene.stems.place.copy()
     best = np.inf
     for unit in ("gon", "degree", "gon"):  # a machine under load may be slow once
@@ -291,12 +291,12 @@ def test_gon_changes_map_findings_and_summary_within_300_ms(qtbot, opened, settl
     after = canvas.shown.scene.stems.place
     assert np.hypot(*(after - before).T).max() > 1.0
     assert opened.session.findings == opened.session.workup.findings.of_visit(opened.session.visit)
-    assert opened.stems_table.model().columns[1].title == "azimuth, gon"
+    assert opened.panels.stems_table.model().columns[1].title == "azimuth, gon"
 
 
 def test_setting_back_to_what_was_opened(qtbot, opened, settled):
-    panel = opened.settings_panel
-    opened.docks["settings"].raise_()
+    panel = opened.panels.settings_panel
+    opened.panels.docks["settings"].raise_()
     assert not panel.back_button.isEnabled()
     field = panel.fields["errors.distance_sd_m"]
     field.setValue(0.2)
@@ -309,8 +309,8 @@ def test_setting_back_to_what_was_opened(qtbot, opened, settled):
 
 
 def test_only_the_fields_of_the_design_are_shown(opened, settled):
-    panel = opened.settings_panel
-    opened.docks["settings"].raise_()
+    panel = opened.panels.settings_panel
+    opened.panels.docks["settings"].raise_()
     assert panel.fields["design.circles"].isVisibleTo(panel)
     assert not panel.fields["design.basal_area_factor"].isVisibleTo(panel)
     opened.session.edit("design.kind", "angle_count")
@@ -320,7 +320,7 @@ def test_only_the_fields_of_the_design_are_shown(opened, settled):
 
 
 def test_circles_are_edited_in_their_table(opened, settled):
-    circles = opened.settings_panel.fields["design.circles"]
+    circles = opened.panels.settings_panel.fields["design.circles"]
     circles.item(0, 0).setText("8,5")
     settled()
     assert [circle.radius_m for circle in opened.session.workup.survey.settings.design.circles] == [8.5, 13.0]
@@ -339,7 +339,7 @@ def test_settings_that_contradict_themselves_are_given_up(opened, settled, monke
     settled()
     assert opened.message_bar.sentence == "[design] contradicts itself."
     assert opened.session.settings == before
-    assert opened.settings_panel.fields["measurement.north"].value == "grid"
+    assert opened.panels.settings_panel.fields["measurement.north"].value == "grid"
 
 
 def test_settings_are_saved_to_a_file_of_their_own(qtbot, opened, settled, monkeypatch, tmp_path):
@@ -384,7 +384,7 @@ def test_nothing_is_written_without_a_name(opened, monkeypatch):
 
 
 def states(window):
-    model = window.plots_panel.model()
+    model = window.panels.plots_panel.model()
     return [model.index(row, 2).data() for row in range(model.rowCount())]
 
 
@@ -406,40 +406,40 @@ def test_states_are_told_in_words(show):
 def test_plot_without_stems_says_so(show):
     window = show({}, {"plot": ["A"], "plot_status": ["empty"]}, {"design": {"radius_m": 10}})
     window.session.select_visit(0)
-    assert "No stems were recorded" in window.map_panel.notes.text()
+    assert "No stems were recorded" in window.panels.map_panel.notes.text()
 
 
 def test_plot_without_radius_or_coordinates_says_so(show):
     window = show({"plot": ["A", "A"], "azimuth": [10, 99], "distance_m": [5, 7], "dbh_cm": [20, 30]})
     window.session.select_visit(0)
-    assert "radius is not known" in window.map_panel.notes.text()
-    assert window.summary_panel.values["stems_per_ha"].text() == "not known"
-    assert "no plot radius" in window.summary_panel.reasons.text()
+    assert "radius is not known" in window.panels.map_panel.notes.text()
+    assert window.panels.summary_panel.values["stems_per_ha"].text() == "not known"
+    assert "no plot radius" in window.panels.summary_panel.reasons.text()
 
 
 def test_whole_survey_shows_its_strata(opened):
     opened.session.select_visit(WHOLE_SURVEY)
-    table = opened.summary_panel.strata
+    table = opened.panels.summary_panel.strata
     names = {table.item(row, 0).text() for row in range(table.rowCount())}
     assert {"all", "plateau", "slope"} <= names
-    assert not opened.stems_table.isVisible()
+    assert not opened.panels.stems_table.isVisible()
 
 
 def test_summary_shows_what_the_summary_tells(opened, qtbot):
     told = opened.session.workup.summary.plot_json(opened.session.visit)
-    values = opened.summary_panel.values
+    values = opened.panels.summary_panel.values
     assert values["stems_per_ha"].text() == f"{told['stems_per_ha']:.0f}"
     assert values["basal_area_m2_per_ha"].text() == f"{told['basal_area_m2_per_ha']:.2f} m²/ha"
     assert values["clark_evans"].text().startswith(f"{told['clark_evans']['r']:.2f} (z ")
-    opened.docks["summary"].raise_()
-    qtbot.waitUntil(lambda: opened.summary_panel.histogram.image is not None, timeout=20_000)
+    opened.panels.docks["summary"].raise_()
+    qtbot.waitUntil(lambda: opened.panels.summary_panel.histogram.image is not None, timeout=20_000)
 
 
 # conventions
 
 
 def test_every_control_has_a_name_and_can_be_reached(opened):
-    for panel in [*opened.docks.values(), opened.map_panel, opened.stems_table]:
+    for panel in [*opened.panels.docks.values(), opened.panels.map_panel, opened.panels.stems_table]:
         for widget in panel.findChildren(QWidget):
             own = widget.window() is opened and not isinstance(widget, QLineEdit)  # no list of a closed choice
             if own and widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
@@ -457,11 +457,11 @@ def test_actions_have_keys_and_no_key_is_given_twice(window):
 
 
 def test_dark_and_light_are_chosen_in_the_menu(qtbot, opened, settled):
-    light = opened.map_panel.canvas.shown.scene.background
+    light = opened.panels.map_panel.canvas.shown.scene.background
     opened.findChild(QAction, "colours-dark").trigger()
     qtbot.waitUntil(lambda: is_dark(opened.palette()))
     settled()
-    assert opened.map_panel.canvas.shown.scene.background != light
+    assert opened.panels.map_panel.canvas.shown.scene.background != light
     opened.findChild(QAction, "colours-system").trigger()
     qtbot.waitUntil(lambda: not is_dark(opened.palette()))
 
