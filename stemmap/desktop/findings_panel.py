@@ -196,7 +196,10 @@ class FindingsPanel(QWidget):
         opened = self._session.opened
         if opened is not None:
             visit = self._session.visit
-            self._heading.setText(f"{visit_name(opened.workup, visit)}: {visit_state(opened, visit)}")
+            words, shown = visit_state(opened, visit), len(self._session.findings)
+            if shown < opened.count(visit):
+                words += self.tr(" (the first {n} are shown)").format(n=shown)
+            self._heading.setText(f"{visit_name(opened.workup, visit)}: {words}")
         self._on_finding_selected()
 
     @Slot()

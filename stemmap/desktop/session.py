@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
@@ -11,12 +12,14 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.findings import Finding, Findings
     from stemmap.survey.settings import Settings
     from stemmap.tasks.workup import Workup
 
 #: Selected in place of a plot: the survey as a whole, with what is said about its files.
 WHOLE_SURVEY = -1
+#: Findings of one plot, or about the files, that are shown one by one.
+MOST_TOLD = 1000
 
 
 @dataclass(frozen=True)
@@ -31,6 +34,8 @@ class Opened:
         Number of findings by visit row, and of those about files in the last place; shape (visits + 1,).
     strata
         Estimates per stratum, as the summary tells them.
+    crowded
+        The first findings of the visits that have more than `MOST_TOLD`.
     """
 
     workup: Workup
@@ -38,6 +43,15 @@ class Opened:
     warnings: NDArray[np.int64]
     notes: NDArray[np.int64]
     strata: tuple[dict[str, Any], ...]
+    crowded: Mapping[int, list[Finding]]
+
+    def findings(self, visit: int) -> list[Finding]:
+        """Findings of a visit or of the files (-1), the first of them where there are very many."""
+        return self.crowded[visit] if visit in self.crowded else self.workup.findings.of_visit(visit)
+
+    def count(self, visit: int) -> int:
+        """Number of all findings of a visit or of the files."""
+        return int(self.errors[visit] + self.warnings[visit] + self.notes[visit])
 
 
 def prepare(workup: Workup) -> Opened:
@@ -52,7 +66,33 @@ def prepare(workup: Workup) -> Opened:
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, findings.of_visit(len(workup.survey.visits))
-    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()))
+    total = np.roll(counts[0] + counts[1] + counts[2], 1)  # the files first, as row -1
+    crowded = {row: _first_told(findings, row) for row in (np.flatnonzero(total > MOST_TOLD) - 1).tolist()}
+    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), crowded)
+
+
+def _first_told(findings: Findings, visit: int) -> list[Finding]:
+    """The first findings of a visit, told without telling the rest."""
+    import numpy as np
+
+    from stemmap.survey.findings import Findings
+
+    kept = []
+    for check, batch in findings.batches:
+        rows = np.flatnonzero(batch.visit == visit)[:MOST_TOLD]
+        part = replace(
+            batch,
+            visit=batch.visit[rows],
+            stem=batch.stem[rows],
+            evidence={name: values[rows] for name, values in batch.evidence.items()},
+            proposals=tuple(
+                replace(made, values=made.values[rows], probability=made.probability[rows]) for made in batch.proposals
+            ),
+            stems_per_ha=None if batch.stems_per_ha is None else batch.stems_per_ha[rows],
+            basal_area_m2_per_ha=None if batch.basal_area_m2_per_ha is None else batch.basal_area_m2_per_ha[rows],
+        )
+        kept.append((check, part))
+    return Findings(findings.survey, tuple(kept)).of_visit(visit)[:MOST_TOLD]
 
 
 class Session(QObject):
@@ -104,14 +144,14 @@ class Session(QObject):
         has_plots = len(opened.workup.survey.visits) > 0
         self.visit = int(doubtful[0]) if len(doubtful) else 0 if has_plots else WHOLE_SURVEY
         self.stem = self.finding = -1
-        self.findings = opened.workup.findings.of_visit(self.visit)
+        self.findings = opened.findings(self.visit)
         self.replaced.emit()
 
     def update(self, opened: Opened) -> None:
         """Show the same survey under other settings; the selection stays."""
         chosen = self.selected_finding
         self.opened, self.settings = opened, opened.workup.survey.settings
-        self.findings = opened.workup.findings.of_visit(self.visit)
+        self.findings = opened.findings(self.visit)
         same = [place for place, told in enumerate(self.findings) if chosen is not None and told.id == chosen.id]
         self.finding = same[0] if same else -1
         self.replaced.emit()
@@ -140,10 +180,11 @@ class Session(QObject):
 
     def select_visit(self, row: int) -> None:
         """Select a plot visit by its row, or the whole survey."""
-        if self.workup is None or row == self.visit or not WHOLE_SURVEY <= row < len(self.workup.survey.visits):
+        opened = self.opened
+        if opened is None or row == self.visit or not WHOLE_SURVEY <= row < len(opened.workup.survey.visits):
             return
         self.visit, self.stem, self.finding = row, -1, -1
-        self.findings = self.workup.findings.of_visit(row)
+        self.findings = opened.findings(row)
         self.visit_selected.emit()
 
     def select_stem(self, row: int) -> None:

@@ -28,6 +28,8 @@ _NO_PARENT = QModelIndex()
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 #: An en space, half as wide as the letters are high.
 _GAP = "\u2002"
+#: Texts from this length on may be cut off in their cell and are repeated in the tool tip.
+_LONG = 12
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -122,7 +124,9 @@ class StemsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _RIGHT if column.numeric else _LEFT
         if role == Qt.ItemDataRole.ToolTipRole and self._session.workup is not None:
-            return stem_sentence(self._session.workup, self.stem_at(index.row()))
+            row = self.stem_at(index.row())
+            sentence, text = stem_sentence(self._session.workup, row), column.text(row)
+            return sentence if len(text) < _LONG else f"{text}\n{sentence}"
         return None
 
 

@@ -96,6 +96,7 @@ def working() -> None:
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
 
+    from stemmap.desktop.program import Collector
     from stemmap.desktop.session import prepare
     from stemmap.desktop.window import MainWindow
     from stemmap.drawing.application import application
@@ -104,6 +105,7 @@ def working() -> None:
 
     running = application(lambda: QApplication, offscreen=True)
     window = MainWindow()
+    _collector = Collector(window)
     window.show()
 
     def settle() -> None:
@@ -129,10 +131,10 @@ def working() -> None:
     rng = np.random.default_rng(1)
     plots, each = 40_000, 25
     columns = {
-        "plot": np.repeat(np.arange(plots), each).tolist(),
-        "azimuth": rng.integers(0, 360, plots * each).tolist(),
-        "distance_m": (12.6 * np.sqrt(rng.random(plots * each))).round(2).tolist(),
-        "dbh_cm": rng.integers(7, 70, plots * each).tolist(),
+        "plot": np.repeat(np.arange(plots), each),
+        "azimuth": rng.integers(0, 360, plots * each),
+        "distance_m": (12.6 * np.sqrt(rng.random(plots * each))).round(2),
+        "dbh_cm": rng.integers(7, 70, plots * each),
     }
     made = survey(columns, {"plot": list(range(plots))}, settings={"design": {"radius_m": 12.62}})
     gaps: list[float] = []
