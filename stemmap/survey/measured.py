@@ -79,7 +79,9 @@ class Measured:
     class_change_probability
         Probability that the true dbh falls into another class of the design than the recorded one.
     expansion_per_ha
-        Stems per hectare that the stem stands for when it is in.
+        Stems per hectare that the stem stands for when it is in; 0 when no circle samples it.
+    expected_per_ha
+        Stems per hectare that it stands for on average over what the record may have been: 0 when it is surely out.
     borderline
         Whether the stem is too close to its limit to be decided from the centre.
     """
@@ -106,6 +108,7 @@ class Measured:
     inside_probability: Floats
     class_change_probability: Floats
     expansion_per_ha: Floats
+    expected_per_ha: Floats
     borderline: NDArray[np.bool_]
 
     @property
@@ -113,7 +116,8 @@ class Measured:
         """Whether a stem is borderline because of its dbh alone: its distance is clear, its class is not."""
         gap = np.abs(self.compared_distance_m - self.limiting_distance_m)
         doubt = np.minimum(self.inside_probability, 1.0 - self.inside_probability)
-        clear = (gap > _CLEAR * self.errors.radial_sd_m) & (doubt > 0.01)
+        # No circle samples the recorded dbh where the gap is missing, so it is the dbh that is in doubt.
+        clear = ~(gap <= _CLEAR * self.errors.radial_sd_m) & (doubt > 0.01)
         return self.borderline & clear & (self.class_change_probability > 0.5 * doubt)
 
 
@@ -169,7 +173,8 @@ def measure(survey: Survey) -> Measured:
         inside_probability=chance.probability,
         class_change_probability=chance.class_change,
         expansion_per_ha=member.expansion_per_ha,
-        borderline=(near | (gap <= settings.errors.borderline_m)) & np.isfinite(gap),
+        expected_per_ha=chance.expected_per_ha,
+        borderline=near | (gap <= settings.errors.borderline_m),
     )
 
 
@@ -225,7 +230,7 @@ def _membership(
     design = sampling_design(settings)
     if design is None:
         return _undecided(seen.distance_m)
-    visits, error = survey.visits, settings.errors
+    visits = survey.visits
     unit = METRES[settings.measurement.length_unit]
     slope_distance = None
     if sight.vertical_angle_deg is not None:
@@ -237,7 +242,6 @@ def _membership(
         "slope_percent": visits.numbers("slope_percent")[row],
         "aspect_deg": visits.numbers("aspect_deg")[row],
     }
-    precision = locate.Precision(dbh_sd_percent=error.dbh_sd_percent, dbh_sd_mm=error.dbh_sd_mm)
     chance = inclusion.probability(
         design,
         **record,
@@ -245,9 +249,10 @@ def _membership(
         slope_distance_m=slope_distance,
         tape_sd_m=seen.errors.tape_sd_m,
         tangential_sd_m=seen.errors.tangential_sd_m,
-        dbh_sd_cm=locate.dbh_sd(dbh, precision),
+        dbh_sd_cm=locate.dbh_sd(dbh, settings.errors),
         to_face=sight.dbh_cm is not None,
         slope_sd_m=seen.errors.slope_sd_m,
+        shift_m=seen.errors.shift_m,
     )
     return membership(design, **record, **ground, slope_distance_m=slope_distance), chance
 

@@ -55,8 +55,18 @@ class Case:
         }
 
     def worth(self, rows: NDArray[np.integer]) -> dict[str, NDArray[np.float64]]:
-        """What each stem adds per hectare when it is in, as the two effects of a batch."""
-        per_ha = self.measured.expansion_per_ha[rows]
+        """What each stem adds per hectare when it is in, as the two effects of a batch.
+
+        Where a stem that is out may be in, it is the weight it would have then, perhaps that of another circle.
+        """
+        measured = self.measured
+        inside, chance = measured.inside[rows], measured.inside_probability[rows]
+        may_be_in = ~inside & (chance > 0.001)
+        if_in = np.divide(measured.expected_per_ha[rows], chance, out=np.zeros(len(rows)), where=may_be_in)
+        return self.effects(rows, np.where(may_be_in, if_in, measured.expansion_per_ha[rows]))
+
+    def effects(self, rows: NDArray[np.integer], per_ha: NDArray[np.float64]) -> dict[str, NDArray[np.float64]]:
+        """Stems per hectare that are in doubt with each stem, and their basal area, as the two effects of a batch."""
         return {
             "stems_per_ha": per_ha,
             "basal_area_m2_per_ha": per_ha * np.pi * (self.measured.dbh_cm[rows] / 200.0) ** 2,

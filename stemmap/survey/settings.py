@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from stemmap.core.design import Circle, Design
+from stemmap.core.locate import Precision
 from stemmap.errors import InputError
 from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES, SQUARE_FEET_PER_ACRE
 
@@ -56,15 +57,9 @@ class DesignSettings:
 
 
 @dataclass(frozen=True)
-class Errors:
+class Errors(Precision):
     """Standard deviations of the measurements, and what counts as borderline."""
 
-    azimuth_sd_deg: float = 1.0
-    distance_sd_m: float = 0.05
-    distance_sd_percent: float = 0.0
-    vertical_angle_sd_deg: float = 0.5
-    dbh_sd_percent: float = 0.0
-    dbh_sd_mm: float = 3.0
     borderline_probability: float = 0.025
     borderline_m: float = 0.0
 

@@ -100,15 +100,7 @@ def lines_of_sight(survey: Survey, dbh_cm: Floats) -> Sight:
 
 def from_centre(survey: Survey, sight: Sight) -> FromCentre:
     """Azimuth and distance from the plot centre, whatever point the stem was measured from, and the errors."""
-    error = survey.settings.errors
-    precision = locate.Precision(
-        azimuth_sd_deg=error.azimuth_sd_deg,
-        distance_sd_m=error.distance_sd_m,
-        distance_sd_percent=error.distance_sd_percent,
-        vertical_angle_sd_deg=error.vertical_angle_sd_deg,
-        dbh_sd_percent=error.dbh_sd_percent,
-        dbh_sd_mm=error.dbh_sd_mm,
-    )
+    precision = survey.settings.errors
     errors = locate.position_errors(
         sight.azimuth_deg,
         sight.distance_m,

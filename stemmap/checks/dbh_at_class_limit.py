@@ -39,6 +39,8 @@ def dbh_at_class_limit(case: Case) -> Iterator[Batch]:
         rows = np.flatnonzero(doubtful & chosen)
         dbh = measured.dbh_cm[rows]
         nearest = limits[np.abs(dbh[:, None] - limits).argmin(axis=1)] if len(rows) else dbh
+        # The expected weight is a mean over both sides of the limit; what is in doubt is the step between them.
+        step = np.abs(measured.expected_per_ha[rows] - measured.expansion_per_ha[rows]) / change[rows]
         yield case.about_stems(
             rows,
             "No. {stem}: the dbh of {dbh_cm:.1f} cm lies at the class limit of {class_limit_cm:g} cm; with probability "
@@ -51,5 +53,5 @@ def dbh_at_class_limit(case: Case) -> Iterator[Batch]:
                 "inside_probability": measured.inside_probability[rows],
             },
             severity=severity,
-            **case.worth(rows),
+            **case.effects(rows, step),
         )
