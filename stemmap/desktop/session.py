@@ -65,7 +65,7 @@ def prepare(workup: Workup) -> Opened:
     for place, (_, batch) in enumerate(findings.batches):
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
-    _ = findings.worst_of_stem, findings.of_visit(len(workup.survey.visits))
+    _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
     total = np.roll(counts[0] + counts[1] + counts[2], 1)  # the files first, as row -1
     crowded = {row: _first_told(findings, row) for row in (np.flatnonzero(total > MOST_TOLD) - 1).tolist()}
     return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), crowded)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Slot
-from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPalette, QResizeEvent
+from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPalette, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -64,7 +64,7 @@ class HistogramView(QWidget):
     @Slot()
     def _on_wanted(self) -> None:
         edges, counts = self._classes
-        if not edges or self.isHidden() or self.width() < 80:
+        if not edges or not self.isVisible() or self.width() < 80:
             return
         last = max(place for place, count in enumerate(counts) if count) + 1
         ink = self.palette().color(QPalette.ColorRole.WindowText).name()
@@ -101,6 +101,11 @@ class HistogramView(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Suit the picture to the new size."""
         super().resizeEvent(event)
+        self._wait.start()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Draw what was left undrawn while nobody could see it."""
+        super().showEvent(event)
         self._wait.start()
 
     def changeEvent(self, event: QEvent) -> None:
