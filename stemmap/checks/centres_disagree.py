@@ -24,12 +24,12 @@ def centres_disagree(case: Case) -> Iterator[Batch]:
     visits, places = case.survey.visits, case.measured.centres
     easting, northing = visits.numbers("easting"), visits.numbers("northing")
     both = (places.system == 0) & np.isfinite(easting) & np.isfinite(northing)
-    texts = stated_systems(case.survey)
-    for text in np.unique(texts[both]):
-        if not text or text in places.unusable:
+    texts, code = stated_systems(case.survey)
+    for number, text in enumerate(texts):
+        rows = np.flatnonzero(both & (code == number))
+        if not len(rows) or not text or text in places.unusable:
             continue
-        rows = np.flatnonzero(both & (texts == text))
-        lon, lat = geographic(easting[rows], northing[rows], coordinate_system(str(text)))
+        lon, lat = geographic(easting[rows], northing[rows], coordinate_system(text))
         apart = 111_195.0 * np.hypot(
             (lon - places.lon[rows]) * np.cos(np.radians(places.lat[rows])), lat - places.lat[rows]
         )

@@ -22,6 +22,8 @@ def plot_row_twice(case: Case) -> Iterator[Batch]:
     for used in (visits.special, visits.general):
         unused[used[used >= 0]] = False
     rows = np.flatnonzero(unused)
+    if not len(rows):
+        return
     names = [str(name).strip() for name in plots.texts("plot")[rows]]
     own = [str(name).strip() for name in plots.texts("visit")[rows]]
     row_of = {(plot, ""): row for row, plot in reversed(list(enumerate(visits.plot.tolist())))}

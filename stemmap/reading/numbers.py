@@ -39,6 +39,10 @@ _SPACED = re.compile(rf"[+-]?\d{{1,3}}({_SPACE}\d{{3}})+([.,]\d+)?")
 _BEFORE_UNIT = re.compile(r"(.*[\d.,])\s*([^\d\s.,+-][^\d]*)", re.DOTALL)
 
 
+#: Nobody measures more than this of anything, in any unit; nor, but for zero, less than the other.
+_LARGEST, _SMALLEST = 1e12, 1e-9
+
+
 @dataclass(frozen=True)
 class NumbersRead:
     """What was read from the distinct texts of a column, with an example of each thing that had to be decided.
@@ -104,7 +108,13 @@ def plain_numbers(labels: NDArray[np.object_]) -> NDArray[np.float64] | None:
         values = np.fromiter(map(float, labels.tolist()), np.float64, len(labels))
     except ValueError:
         return None
-    return values if np.isfinite(values).all() else None
+    return _measurable(values) if np.isfinite(values).all() else None
+
+
+def _measurable(values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Numbers that can come from an instrument or a map; larger and smaller ones are NaN, and are reported as typed."""
+    size = np.abs(values)
+    return np.where((size <= _LARGEST) & ((size >= _SMALLEST) | (size == 0.0)), values, np.nan)
 
 
 def scan_numbers(labels: NDArray[np.object_], *, own_unit: str) -> Scan:
@@ -197,7 +207,7 @@ def decide(scan: Scan, *, name: str, separator: str | None, marks: frozenset[str
             values[place] = float(scan.lone[place].replace(mark, "" if as_thousands else "."))
         (thousands if as_thousands else decimal).setdefault(mark, example)
     return NumbersRead(
-        values,
+        _measurable(values),
         unit=scan.unit,
         with_unit=scan.with_unit,
         points=decimal.get(".", ""),

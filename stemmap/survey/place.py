@@ -86,11 +86,13 @@ def coordinate_system(text: str) -> CRS:
     return crs
 
 
-def stated_systems(survey: Survey) -> NDArray[np.str_]:
-    """Text of the system of each plot's easting and northing: its own, else the settings'; shape (visits,)."""
-    own = survey.visits.texts("crs").astype(str)
-    stripped = np.strings.strip(own)
-    return np.where(stripped == "", survey.settings.crs or "", stripped)
+def stated_systems(survey: Survey) -> tuple[list[str], NDArray[np.int64]]:
+    """Texts of the systems of easting and northing, and the place of each visit's among them.
+
+    It is the plot's own, else that of the settings; an empty text where nothing was said.
+    """
+    words, code = survey.visits.words("crs")
+    return [word or survey.settings.crs or "" for word in words], code
 
 
 def centres(survey: Survey) -> Centres:
@@ -102,20 +104,19 @@ def centres(survey: Survey) -> Centres:
     lon, lat = visits.numbers("lon"), visits.numbers("lat")
     easting, northing = visits.numbers("easting"), visits.numbers("northing")
     on_earth = np.isfinite(lon) & np.isfinite(lat) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 360.0)
-    texts = stated_systems(survey)
-    names, code = np.unique(texts, return_inverse=True)
+    names, code = stated_systems(survey)
     systems, unusable = [WGS84], []
     number_of_name = np.full(len(names), -1, np.int64)
     for place, name in enumerate(names):
         if not name:
             continue
         try:
-            coordinate_system(str(name))
+            coordinate_system(name)
         except InputError:
-            unusable.append(str(name))
+            unusable.append(name)
             continue
         number_of_name[place] = len(systems)
-        systems.append(str(name))
+        systems.append(name)
     projected = np.isfinite(easting) & np.isfinite(northing)
     system = np.where(on_earth, 0, np.where(projected, number_of_name[code], -1))
     x = np.where(on_earth, lon, np.where(system > 0, easting, np.nan))

@@ -46,8 +46,8 @@ _WORDS = MappingProxyType(
 
 def plot_status(survey: Survey) -> NDArray[np.int8]:
     """`PlotStatus` of each visit; a visit with stems and no status was measured. Shape (visits,)."""
-    words, place = np.unique(survey.visits.texts("plot_status").astype(str), return_inverse=True)
+    words, place = survey.visits.words("plot_status")
     codes = [_WORDS.get(" ".join(word.casefold().replace("-", " ").replace("_", " ").split()), 0) for word in words]
-    status = np.array(codes, np.int8)[place] if len(words) else np.zeros(0, np.int8)
+    status = np.array(codes, np.int8)[place]
     silent = (status == PlotStatus.UNKNOWN) & (survey.visits.stem_count > 0)
     return np.where(silent, np.int8(PlotStatus.MEASURED), status)

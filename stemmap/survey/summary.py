@@ -105,6 +105,7 @@ class Summary:
 
         no_dbh = density or (_NO_DBH if self.living.without_dbh[row] else "")
         visits, ce, plain = self.survey.visits, self.clark_evans, self.clark_evans_plain
+        strata, stratum = self._strata_words
         n = int(self.near.stems[row])
         few = pattern or (_TOO_FEW if n < 2 else "")
         few_near = pattern or ("" if self.near.counted[row] else "no stem has its four neighbours nearer than the edge")
@@ -113,7 +114,7 @@ class Summary:
             "plot": visits.plot[row],
             "visit": visits.visit[row] or None,
             "date": None if np.isnat(date) else str(date),
-            "stratum": self._strata_names[row] or None,
+            "stratum": strata[stratum[row]] or None,
             "plot_status": PlotStatus(int(self.status[row])).name.lower().replace("_", "-"),
             "stems": int(self.stems[row]),
             "in": int(self.inside[row]) if not density or density == _UNDECIDED else None,
@@ -169,8 +170,8 @@ class Summary:
         return values
 
     @cached_property
-    def _strata_names(self) -> NDArray[np.str_]:
-        return np.strings.strip(self.survey.visits.texts("stratum").astype(str))
+    def _strata_words(self) -> tuple[list[str], NDArray[np.int64]]:
+        return self.survey.visits.words("stratum")
 
     @property
     def _outside_recorded(self) -> bool:
@@ -202,7 +203,9 @@ class Summary:
         return list(self._strata())
 
     def _strata(self) -> Iterator[dict[str, Any]]:
-        strata, code = np.unique(self._strata_names, return_inverse=True)
+        words, code = self._strata_words
+        present = np.unique(code)
+        strata, code = [words[place] for place in present.tolist()], np.searchsorted(present, code)
         several = len(strata) > 1
         for visit, rows in _visit_groups(self.survey):
             used = rows[self.status[rows] != PlotStatus.NON_FOREST]
@@ -217,7 +220,7 @@ class Summary:
                 }
                 for place in range(count):
                     yield {
-                        "stratum": None if names is None else str(names[place]) or "(none)",
+                        "stratum": None if names is None else names[place] or "(none)",
                         "visit": visit,
                         "plots": int(estimates["stems_per_ha"].n[place]),
                         "method": "simple random sampling",

@@ -84,6 +84,21 @@ class Visits:
         own = texts[self.special]
         return np.where(own == "", texts[self.general], own)
 
+    def words(self, name: str) -> tuple[list[str], NDArray[np.int64]]:
+        """Distinct texts of a plot column without blanks around them, sorted, and the place of each visit's among them.
+
+        The empty text is always among them.
+        """
+        column = self.records.columns.get(name)
+        if column is None:
+            return [""], np.zeros(len(self), np.int64)
+        codes = np.append(column.codes, -1)
+        code = np.where(codes[self.special] < 0, codes[self.general], codes[self.special])
+        stripped = [*(str(label).strip() for label in column.labels), ""]
+        used = sorted({stripped[each] for each in np.unique(code).tolist()} | {""})
+        place = {word: number for number, word in enumerate(used)}
+        return used, np.array([place.get(word, 0) for word in stripped], np.int64)[code]
+
 
 @dataclass(frozen=True)
 class Stems:
@@ -144,7 +159,9 @@ class Stems:
             column = self.records.columns.get(name)
             if column is not None:
                 typed = str(column.labels[column.codes[row]]).strip() if column.codes[row] >= 0 else ""
-                parts.append(quote(typed, safe="").replace(".", "%2E").replace("~", "%7E").replace("-", "%2D") or "-")
+                if not (typed.isascii() and typed.isalnum()):
+                    typed = quote(typed, safe="").replace(".", "%2E").replace("~", "%7E").replace("-", "%2D")
+                parts.append(typed or "-")
         again = int(self.occurrence[row])
         return (".".join(parts) or "-") + (f"~{again}" if again > 1 else "")
 
