@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
@@ -12,7 +11,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding, Findings
+    from stemmap.survey.findings import Finding
     from stemmap.survey.settings import Settings
     from stemmap.tasks.workup import Workup
 
@@ -34,8 +33,6 @@ class Opened:
         Number of findings by visit row, and of those about files in the last place; shape (visits + 1,).
     strata
         Estimates per stratum, as the summary tells them.
-    crowded
-        The first findings of the visits that have more than `MOST_TOLD`.
     """
 
     workup: Workup
@@ -43,11 +40,10 @@ class Opened:
     warnings: NDArray[np.int64]
     notes: NDArray[np.int64]
     strata: tuple[dict[str, Any], ...]
-    crowded: Mapping[int, list[Finding]]
 
     def findings(self, visit: int) -> list[Finding]:
         """Findings of a visit or of the files (-1), the first of them where there are very many."""
-        return self.crowded[visit] if visit in self.crowded else self.workup.findings.of_visit(visit)
+        return self.workup.findings.of_visit(visit, MOST_TOLD)
 
     def count(self, visit: int) -> int:
         """Number of all findings of a visit or of the files."""
@@ -66,33 +62,7 @@ def prepare(workup: Workup) -> Opened:
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
-    total = np.roll(counts[0] + counts[1] + counts[2], 1)  # the files first, as row -1
-    crowded = {row: _first_told(findings, row) for row in (np.flatnonzero(total > MOST_TOLD) - 1).tolist()}
-    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), crowded)
-
-
-def _first_told(findings: Findings, visit: int) -> list[Finding]:
-    """The first findings of a visit, told without telling the rest."""
-    import numpy as np
-
-    from stemmap.survey.findings import Findings
-
-    kept = []
-    for check, batch in findings.batches:
-        rows = np.flatnonzero(batch.visit == visit)[:MOST_TOLD]
-        part = replace(
-            batch,
-            visit=batch.visit[rows],
-            stem=batch.stem[rows],
-            evidence={name: values[rows] for name, values in batch.evidence.items()},
-            proposals=tuple(
-                replace(made, values=made.values[rows], probability=made.probability[rows]) for made in batch.proposals
-            ),
-            stems_per_ha=None if batch.stems_per_ha is None else batch.stems_per_ha[rows],
-            basal_area_m2_per_ha=None if batch.basal_area_m2_per_ha is None else batch.basal_area_m2_per_ha[rows],
-        )
-        kept.append((check, part))
-    return Findings(findings.survey, tuple(kept)).of_visit(visit)[:MOST_TOLD]
+    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()))
 
 
 class Session(QObject):

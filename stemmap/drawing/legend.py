@@ -15,7 +15,7 @@ from stemmap.drawing.marks import NO_DBH_MM, Stems, stem_shapes, stems_of
 from stemmap.drawing.palette import SpeciesMarks, Theme
 from stemmap.drawing.scene import Box, Discs, Lines, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, fitted, widths
-from stemmap.survey.findings import SEVERITIES, Family, Finding
+from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
 
@@ -29,6 +29,10 @@ FAMILY_WORDS: Final[Mapping[Family, str]] = MappingProxyType(
         "revisit": "against the last visit",
         "visibility": "hidden from the centre",
     }
+)
+#: Words of the severities, as everywhere in the window.
+_SEVERITY_WORDS: Final[Mapping[Severity, str]] = MappingProxyType(
+    {"error": "error", "warning": "to look at", "note": "note"}
 )
 #: Height of a line of the legend.
 ROW_MM: Final = 4.3
@@ -155,7 +159,7 @@ def _doubts(findings: Sequence[Finding], theme: Theme) -> Iterator[Entry]:
     for severity in SEVERITIES:
         if any(finding.severity == severity and finding.stem_row >= 0 for finding in findings):
             ring = Discs(np.zeros((1, 2)), 0.9 + OUTLINE_GAP_MM, stroke=outline(severity, theme))
-            yield Entry((*_stem(theme, radius=0.9), ring), f"finding: {severity}")
+            yield Entry((*_stem(theme, radius=0.9), ring), _SEVERITY_WORDS[severity])
     for family, letter in LETTERS.items():
         of_family = [finding.severity for finding in findings if finding.family == family]
         if of_family:

@@ -169,6 +169,24 @@ def _plain(value: Any) -> Any:
 
 
 @dataclass(frozen=True)
+class Order:
+    """Findings in the order of the plots, as columns of shape (findings,).
+
+    Parameters
+    ----------
+    visit, stem
+        Row of the visit (-1: about files) and of the stem (-1: about the plot or files).
+    batch, row
+        Number of the batch, and row in it.
+    """
+
+    visit: NDArray[np.int64]
+    stem: NDArray[np.int64]
+    batch: NDArray[np.int64]
+    row: NDArray[np.int64]
+
+
+@dataclass(frozen=True)
 class Findings:
     """All findings of a survey, in the order of the plots.
 
@@ -184,22 +202,22 @@ class Findings:
     batches: tuple[tuple[Check, Batch], ...]
 
     @cached_property
-    def _order(self) -> tuple[NDArray[np.int64], NDArray[np.int64], NDArray[np.int64], NDArray[np.int64]]:
-        """Visit, stem, batch and row in the batch of each finding: files first, then plot by plot, stem by stem."""
+    def order(self) -> Order:
+        """Where each finding stands: files first, then plot by plot, stem by stem."""
         if not self.batches:
             nothing = np.zeros(0, np.int64)
-            return nothing, nothing, nothing, nothing
+            return Order(nothing, nothing, nothing, nothing)
         visit = np.concatenate([batch.visit for _, batch in self.batches]).astype(np.int64)
         stem = np.concatenate([batch.stem for _, batch in self.batches]).astype(np.int64)
         number = np.repeat(np.arange(len(self.batches)), [len(batch) for _, batch in self.batches])
         row = np.concatenate([np.arange(len(batch)) for _, batch in self.batches])
         order = np.lexsort((number, stem, visit))
-        return visit[order], stem[order], number[order], row[order]
+        return Order(visit[order], stem[order], number[order], row[order])
 
     @cached_property
     def _again(self) -> NDArray[np.int64]:
         """1 for the first finding of a check about one record and field, 2 for the second, and so on; in order."""
-        visit, stem, number, row = self._order
+        visit, stem, number, row = self.order.visit, self.order.stem, self.order.batch, self.order.row
         kinds: dict[tuple[str, str | None], int] = {}
         kind = [kinds.setdefault((check.slug, batch.field), len(kinds)) for check, batch in self.batches]
         about = np.where(stem >= 0, len(self.survey.visits) + stem, visit)
@@ -220,15 +238,22 @@ class Findings:
         return sum(len(batch) for _, batch in self.batches)
 
     def __iter__(self) -> Iterator[Finding]:
-        _, _, number, row = self._order
-        for batch, place, again in zip(number.tolist(), row.tolist(), self._again.tolist(), strict=True):
+        order = self.order
+        for batch, place, again in zip(order.batch.tolist(), order.row.tolist(), self._again.tolist(), strict=True):
             yield self._tell(batch, place, again)
 
-    def of_visit(self, visit_row: int) -> list[Finding]:
-        """Findings of one visit, plot first, then stem by stem; -1 gives those about files."""
-        visit, _, number, row = self._order
-        first, last = np.searchsorted(visit, [visit_row, visit_row + 1])
-        return [self._tell(int(number[i]), int(row[i]), int(self._again[i])) for i in range(first, last)]
+    def tell(self, place: int) -> Finding:
+        """The finding at a place of the order."""
+        return self._tell(int(self.order.batch[place]), int(self.order.row[place]), int(self._again[place]))
+
+    def places_of(self, visit_row: int) -> range:
+        """Places of the findings of one visit; -1 gives those about files."""
+        first, last = np.searchsorted(self.order.visit, [visit_row, visit_row + 1])
+        return range(int(first), int(last))
+
+    def of_visit(self, visit_row: int, most: int | None = None) -> list[Finding]:
+        """Findings of one visit, plot first, then stem by stem, and no more than `most`; -1 gives those about files."""
+        return [self.tell(place) for place in self.places_of(visit_row)[:most]]
 
     def severity_of(self, batch: int) -> Severity:
         """Severity of a batch."""

@@ -31,7 +31,6 @@ def test_very_many_findings_are_told_in_part(qapp, monkeypatch, sample):
     for row in range(WHOLE_SURVEY, len(sample.survey.visits)):
         assert [told.id for told in opened.findings(row)] == [told.id for told in sample.findings.of_visit(row)[:2]]
         assert opened.count(row) == len(sample.findings.of_visit(row))
-    assert opened.crowded
 
 
 def test_opening_selects_the_first_plot_with_something_to_look_at(session):

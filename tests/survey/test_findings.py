@@ -136,6 +136,8 @@ def test_findings_about_files_come_first_then_plot_by_plot():
         of_visit = made.of_visit(visit_row)
         assert of_visit == [finding for finding in told if finding.visit_row == visit_row]
         assert [finding.stem_row for finding in of_visit] == sorted(finding.stem_row for finding in of_visit)
+        assert made.of_visit(visit_row, 2) == of_visit[:2]
+    assert [made.tell(place) for place in range(len(made))] == told
     assert made.of_visit(99) == []
 
 
