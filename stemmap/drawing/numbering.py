@@ -26,6 +26,8 @@ GAP_MM: Final = 0.6
 _LONGEST: Final = 12
 #: Beyond this many stems only those with findings get a number, and no more than this.
 MOST_NUMBERS: Final = 600
+#: Beyond this many stems none gets one: each number is tried against all stems, and there is no room anyway.
+MOST_STEMS: Final = 5000
 _NUMBER_HEIGHT_MM: Final = SMALL * 0.75
 _BADGE_HEIGHT_MM: Final = BADGE_MM + 0.25
 #: A line that numbers keep clear of is taken as points this far apart, each with this radius.
@@ -52,6 +54,8 @@ class StemNumbers:
     @classmethod
     def of(cls, survey: Survey, stems: Stems, doubts: Mapping[int, Doubt]) -> StemNumbers:
         """Gather them."""
+        if len(stems.row) > MOST_STEMS:
+            return cls(np.zeros(0, np.int64), (), ())
         unit = survey.settings.measurement.length_unit
         order: list[int] = []
         texts: list[str] = []

@@ -29,7 +29,7 @@ from stemmap.drawing.ground import (
     to_grid,
 )
 from stemmap.drawing.marks import Stems, stem_shapes, stems_of
-from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, StemNumbers
+from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumbers
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
 from stemmap.drawing.typeface import SMALL, shortened
@@ -170,7 +170,9 @@ def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]
         names = ", ".join(shortened(survey.stems.label(int(row)), 12) or "without number" for row in missing[:12])
         more = f" and {len(missing) - 12} more" if len(missing) > 12 else ""
         notes.append(f"Not drawn, since azimuth or distance is not known: {names}{more}.")
-    if len(stems.row) > MOST_NUMBERS:
+    if len(stems.row) > MOST_STEMS:
+        notes.append(f"The plot has more than {MOST_STEMS} stems, so none is numbered.")
+    elif len(stems.row) > MOST_NUMBERS:
         notes.append(f"The plot has more than {MOST_NUMBERS} stems, so only those with findings are numbered.")
     far = int(stems.far.sum())
     if far:

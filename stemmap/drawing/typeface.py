@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from functools import cache, lru_cache
-from typing import Final
+from threading import local
+from typing import TYPE_CHECKING, Final
 
-import numpy as np
-from numpy.typing import NDArray
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetricsF
 
 from stemmap.assets import resource
 from stemmap.errors import EnvironmentFault
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 #: Heights of the letter body in millimetres: numbers and ticks, words, titles.
 SMALL: Final = 2.3
@@ -47,18 +50,27 @@ def font(pixel_size: float) -> QFont:
     return made
 
 
+class _Metrics(local):
+    """Measures of letters, one for each thread, since Qt's own must not be shared by threads."""
+
+    def __init__(self) -> None:
+        self.of_font = QFontMetricsF(font(_MEASURED_AT))
+
+
 @cache
-def _metrics() -> QFontMetricsF:
-    return QFontMetricsF(font(_MEASURED_AT))
+def _metrics() -> _Metrics:
+    return _Metrics()
 
 
 @lru_cache(maxsize=20_000)
 def _width(text: str) -> float:
-    return _metrics().horizontalAdvance(text) / _MEASURED_AT
+    return _metrics().of_font.horizontalAdvance(text) / _MEASURED_AT
 
 
 def widths(texts: tuple[str, ...]) -> NDArray[np.float64]:
     """Widths of texts as shares of the letter body's height, shape (n,)."""
+    import numpy as np  # Qt is started through this module, and numpy is not to hold up the first painting
+
     return np.array([_width(text) for text in texts], dtype=float)
 
 

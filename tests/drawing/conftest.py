@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from PySide6.QtWidgets import QApplication
 
 from stemmap.drawing.application import application
 from stemmap.survey.findings import Finding
@@ -14,7 +15,7 @@ SPECIES = ("spruce", "beech", "pine", "oak", "birch")
 
 @pytest.fixture(scope="session", autouse=True)
 def qt():
-    return application(offscreen=True)
+    return application(lambda: QApplication, offscreen=True)
 
 
 @pytest.fixture

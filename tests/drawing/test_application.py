@@ -57,7 +57,8 @@ def test_a_display_that_does_not_answer_is_none(monkeypatch, name):
 def test_drawing_needs_no_widgets_and_the_probe_no_qt():
     code = (
         "import sys, stemmap.drawing.application as a; assert 'PySide6' not in sys.modules;"
-        "a.application(offscreen=True); import stemmap.drawing.targets, stemmap.drawing.sheet;"
+        "a.application(offscreen=True); assert 'numpy' not in sys.modules;"
+        "import stemmap.drawing.targets, stemmap.drawing.sheet;"
         "print([m for m in sys.modules if m.startswith('PySide6.QtWidgets') or m.startswith('PySide6.QtPrint')])"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

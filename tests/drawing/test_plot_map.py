@@ -1,5 +1,7 @@
 """What the map of a plot shows."""
 
+from time import perf_counter
+
 import numpy as np
 import pytest
 
@@ -286,3 +288,11 @@ def test_lengths_of_a_survey_in_feet_are_told_in_feet(plot):
     assert firm_circles(scene) == pytest.approx([50.0 * 0.3048])
     assert "1 at 300.0 ft" in words(scene)
     assert "10 ft" in words(scene)
+
+
+def test_describing_very_many_stems_takes_no_time_for_numbers(plot, scattered):
+    survey = plot(scattered(20_000))
+    started = perf_counter()
+    scene = scene_of(survey)
+    assert perf_counter() - started < 1.0
+    assert "The plot has more than 5000 stems, so none is numbered." in scene.notes
