@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QLocale, QSignalBlocker, Qt, Signal, Slot
 from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from stemmap.desktop.wording import worded
 from stemmap.errors import InputError
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ class CirclesField(QTableWidget):
         try:
             circles = [made for row in range(self.rowCount()) if (made := self._circle(row))]
         except InputError as fault:
-            self.refused.emit(str(fault))
+            self.refused.emit(worded(str(fault)))
             self.show_circles(self._circles)
             return
         self.edited.emit(circles)

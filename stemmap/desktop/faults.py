@@ -9,6 +9,7 @@ from types import TracebackType
 
 from PySide6.QtCore import QCoreApplication, QStandardPaths
 
+from stemmap.desktop.wording import worded
 from stemmap.errors import StemmapError
 
 _tr = QCoreApplication.translate
@@ -23,7 +24,7 @@ def log_path() -> Path:
 def sentence_of(fault: BaseException) -> str:
     """Sentence for the user; a fault that stemmap cannot name is written to the log file."""
     if isinstance(fault, StemmapError):
-        return str(fault)
+        return worded(str(fault))
     if isinstance(fault, MemoryError):
         return _tr("faults", "There is not enough memory for this; nothing was changed. Open fewer plots at a time.")
     kept = _write_log(fault)
@@ -38,10 +39,7 @@ def sentence_of(fault: BaseException) -> str:
 def install_hook(tell: Callable[[str], None]) -> None:
     """Tell every exception that nobody caught through `tell`."""
 
-    def hook(kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
-        if issubclass(kind, KeyboardInterrupt):
-            QCoreApplication.quit()
-            return
+    def hook(_kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
         tell(sentence_of(fault.with_traceback(trace)))
 
     sys.excepthook = hook

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 
+from stemmap.desktop.wording import worded
 from stemmap.errors import Cancelled
 from stemmap.progress import Progress
 
@@ -168,7 +169,7 @@ class Jobs(QObject):
         shown = [wanted.run for wanted in self._wanted.values() if wanted.shown]
         if shown:
             sentence, share = shown[-1].latest
-            self.progressed.emit(sentence, -1.0 if share is None else share)
+            self.progressed.emit(worded(sentence), -1.0 if share is None else share)
 
     @Slot(object)
     def _on_ended(self, outcome: _Outcome) -> None:

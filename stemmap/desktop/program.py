@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import signal
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +12,7 @@ from PySide6.QtCore import QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication
 
 from stemmap.desktop.faults import install_hook
+from stemmap.desktop.languages import chosen_language, speak
 from stemmap.desktop.window import MainWindow
 
 if TYPE_CHECKING:
@@ -39,8 +41,10 @@ def make_window(application: QGuiApplication) -> MainWindow:
     """The window in its own look, not shown yet."""
     if isinstance(application, QApplication):
         application.setStyle("Fusion")
+    application.setOrganizationName("stemmap")
     application.setApplicationName("stemmap")
     application.setApplicationDisplayName("stemmap")
+    speak(application, chosen_language())
     window = MainWindow()
     window.apply_scheme()
     install_hook(window.message_bar.tell)
@@ -56,6 +60,8 @@ def run_window(
     columns: Mapping[str, str],
 ) -> int:
     """Show the window, read the files once it is painted, and stay until it is closed."""
+    # Ctrl+C in the terminal closes the window, also while it is being made: the quit waits for the event loop.
+    signal.signal(signal.SIGINT, lambda *_: QTimer.singleShot(0, application.quit))
     window = make_window(application)
     _collector = Collector(window)
     if paths:

@@ -33,6 +33,8 @@ class Opened:
         Number of findings by visit row, and of those about files in the last place; shape (visits + 1,).
     strata
         Estimates per stratum, as the summary tells them.
+    by_gravity
+        Places of all findings plot by plot, the gravest of a plot first; shape (findings,).
     """
 
     workup: Workup
@@ -40,6 +42,7 @@ class Opened:
     warnings: NDArray[np.int64]
     notes: NDArray[np.int64]
     strata: tuple[dict[str, Any], ...]
+    by_gravity: NDArray[np.int64]
 
     def findings(self, visit: int) -> list[Finding]:
         """Findings of a visit or of the files (-1), the first of them where there are very many."""
@@ -54,15 +57,18 @@ def prepare(workup: Workup) -> Opened:
     """Count the findings of each visit and estimate the strata; what panels read later is computed here as well."""
     import numpy as np
 
+    from stemmap.desktop.telling import in_window_language
     from stemmap.survey.findings import SEVERITIES
 
+    workup = in_window_language(workup)
     findings = workup.findings
     about_files = dict.fromkeys(SEVERITIES, 0)
     for place, (_, batch) in enumerate(findings.batches):
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
-    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()))
+    by_gravity = np.lexsort((-findings.gravity, findings.order.visit))
+    return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), by_gravity)
 
 
 class Session(QObject):
@@ -176,6 +182,18 @@ class Session(QObject):
         if (chosen := self.selected_finding) is not None and chosen.stem_row != self.stem:
             self.stem = chosen.stem_row
             self.stem_selected.emit()
+
+    def select_place(self, place: int) -> None:
+        """Select a finding by its place among those of the whole survey; its plot and stem come with it."""
+        if self.workup is None:
+            return
+        findings = self.workup.findings
+        visit = int(findings.order.visit[place])
+        self.select_visit(visit)
+        if (within := place - findings.places_of(visit).start) < len(self.findings):
+            self.select_finding(within)
+        else:
+            self.select_stem(int(findings.order.stem[place]))
 
     def _choose_finding(self, place: int) -> None:
         if place != self.finding:

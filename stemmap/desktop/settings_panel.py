@@ -29,6 +29,7 @@ from stemmap.desktop.setting_items import (
     error_items,
     measurement_items,
 )
+from stemmap.desktop.wording import worded
 from stemmap.errors import InputError
 
 if TYPE_CHECKING:
@@ -197,7 +198,7 @@ class SettingsPanel(QWidget):
         try:
             self._session.edit(key, value)
         except InputError as fault:
-            self.refused.emit(str(fault))
+            self.refused.emit(worded(str(fault)))
             self._on_settings()
 
     @Slot()

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Slot
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QCoreApplication,
+    QEvent,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+    Slot,
+)
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -23,6 +33,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
+_tr = QCoreApplication.translate
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -109,7 +120,7 @@ class StemsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.ToolTipRole:
             return column.meaning
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{group_title(self, column.group)}: {column.title}"
+            return f"{group_title(column.group)}: {column.title}"
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _RIGHT if column.numeric else _LEFT
         return None
@@ -130,9 +141,9 @@ class StemsModel(QAbstractTableModel):
         return None
 
 
-def group_title(owner: StemsModel, group: str) -> str:
+def group_title(group: str) -> str:
     """Heading of a group of columns."""
-    return owner.tr("as typed") if group == "typed" else owner.tr("derived")
+    return _tr("stems_table", "as typed") if group == "typed" else _tr("stems_table", "derived")
 
 
 class GroupedHeader(QHeaderView):
@@ -181,7 +192,7 @@ class GroupedHeader(QHeaderView):
             painter.drawLine(band.bottomLeft(), band.bottomRight())
             painter.drawLine(right - 1, 0, right - 1, self.height())
             painter.setPen(palette.color(QPalette.ColorRole.WindowText))
-            painter.drawText(band.adjusted(6, 0, -4, 0), _LEFT, group_title(self._stems, group))
+            painter.drawText(band.adjusted(6, 0, -4, 0), _LEFT, group_title(group))
 
 
 class NumberDelegate(QStyledItemDelegate):

@@ -23,6 +23,7 @@ from stemmap.desktop.histogram import HistogramRequest, draw_histogram
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.sentences import number, visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
+from stemmap.desktop.wording import worded
 
 #: More lines than this are never useful in the panel; the command line writes all.
 _MOST_STRATA = 200
@@ -174,30 +175,29 @@ class SummaryPanel(QScrollArea):
         return page
 
     def _rows(self) -> tuple[tuple[str, str, str], ...]:
-        tr = self.tr
         return (
             (
                 "counts",
-                tr("Living stems"),
-                tr("Recorded, in the sample, and too close to the limit to be decided"),
+                self.tr("Living stems"),
+                self.tr("Recorded, in the sample, and too close to the limit to be decided"),
             ),
-            ("stems_per_ha", tr("Stems/ha"), tr("Living stems per hectare")),
-            ("basal_area_m2_per_ha", tr("Basal area"), tr("Of living stems, square metres per hectare")),
-            ("qmd_cm", tr("Mean diameter"), tr("Quadratic mean diameter of living stems")),
-            ("dead", tr("Dead"), tr("Dead stems per hectare and their basal area")),
-            ("mean_nearest_m", tr("Nearest stem"), tr("Mean distance from a stem to its nearest stem")),
+            ("stems_per_ha", self.tr("Stems/ha"), self.tr("Living stems per hectare")),
+            ("basal_area_m2_per_ha", self.tr("Basal area"), self.tr("Of living stems, square metres per hectare")),
+            ("qmd_cm", self.tr("Mean diameter"), self.tr("Quadratic mean diameter of living stems")),
+            ("dead", self.tr("Dead"), self.tr("Dead stems per hectare and their basal area")),
+            ("mean_nearest_m", self.tr("Nearest stem"), self.tr("Mean distance from a stem to its nearest stem")),
             (
                 "clark_evans",
-                tr("Clark-Evans R"),
-                tr("1 at random, below clumped, above regular; with Donnelly's edge correction in the disc"),
+                self.tr("Clark-Evans R"),
+                self.tr("1 at random, below clumped, above regular; with Donnelly's edge correction in the disc"),
             ),
-            ("uniform_angle", tr("Uniform angle"), tr("About 0.5 at random, below regular, above clumped")),
+            ("uniform_angle", self.tr("Uniform angle"), self.tr("About 0.5 at random, below regular, above clumped")),
             (
                 "mingling",
-                tr("Mingling"),
-                tr("Mean share of the four nearest stems that are of another species"),
+                self.tr("Mingling"),
+                self.tr("Mean share of the four nearest stems that are of another species"),
             ),
-            ("species", tr("Species"), tr("Stems per hectare by species")),
+            ("species", self.tr("Species"), self.tr("Stems per hectare by species")),
         )
 
     def _strata_table(self) -> QTableWidget:
@@ -235,7 +235,7 @@ class SummaryPanel(QScrollArea):
             for step in name.split("."):
                 part = part[step]
             if part is None:
-                reason = reasons.get(name, self.tr("no reason given"))
+                reason = worded(reasons.get(name, "")) or self.tr("no reason given")
                 unknown.setdefault(reason, []).append(self.values[name.partition(".")[0]].accessibleName())
                 return self.tr("not known")
             return f"{number(part, decimals)} {unit}".strip()

@@ -30,6 +30,7 @@ from stemmap.desktop.actions import fill_menu, make_action
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
@@ -87,6 +88,7 @@ class MainWindow(QMainWindow):
             for dock in self._panels.docks.values():
                 self._view_menu.insertAction(self._schemes, dock.toggleViewAction())
             self._view_menu.insertSeparator(self._schemes)
+            self._panels.round.changed.connect(self._on_round)
             self._panels.map_panel.canvas.pointed.connect(self._on_pointed)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
@@ -119,6 +121,7 @@ class MainWindow(QMainWindow):
         fill_menu(self._view_menu, made, VIEW_MENU)
         self._view_menu.addSeparator()
         self._schemes = self._view_menu.addMenu(self._scheme_menu())
+        self._view_menu.addMenu(LanguageMenu(self, self.message_bar.tell))
         fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
         fill_menu(bar.addMenu(self.tr("&Help")), made, HELP_MENU)
 
@@ -235,7 +238,8 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _on_visit_selected(self) -> None:
-        self.panels.stems_table.setVisible(self.session.visit != WHOLE_SURVEY)
+        panels = self.panels
+        panels.stems_table.setVisible(self.session.visit != WHOLE_SURVEY and not panels.round.active)
 
     @Slot()
     def _on_settings_edited(self) -> None:
@@ -257,6 +261,9 @@ class MainWindow(QMainWindow):
 
     def step_finding(self, step: int) -> None:
         """Go to the next (1) or previous (-1) finding and show the list it stands in."""
+        if self.panels.round.active:
+            self.panels.round.go(step)
+            return
         self.panels.bring_forward("findings")
         if not self.session.step_finding(step):
             self.statusBar().showMessage(
@@ -283,6 +290,7 @@ class MainWindow(QMainWindow):
             "survey": opened,
             "output": opened and not self.outputs.busy,
             "work": self.jobs.busy,
+            "round": self._panels is not None and self._panels.round.active,
         }
         for name, needs in self._needs.items():
             self.actions_by_name[name].setEnabled(able[needs])
@@ -294,7 +302,7 @@ class MainWindow(QMainWindow):
     @Slot(object)
     def _on_failed(self, fault: BaseException) -> None:
         if isinstance(fault, Cancelled):
-            self.statusBar().showMessage(str(fault), 6000)
+            self.statusBar().showMessage(sentence_of(fault), 6000)
         else:
             self.message_bar.tell(sentence_of(fault))
         self._enable_actions()
@@ -317,6 +325,14 @@ class MainWindow(QMainWindow):
     @Slot(str)
     def _on_pointed(self, sentence: str) -> None:
         self._pointed.setText(sentence or self._hint)
+
+    @Slot()
+    def _on_round(self) -> None:
+        going = self.panels.round
+        if not going.active:
+            words = self.tr("The round goes through the notes too.") if going.with_notes else self._hint
+            self._pointed.setText(words)
+        self._enable_actions()
 
     @Slot(QAction)
     def _on_scheme_chosen(self, action: QAction) -> None:

@@ -1,0 +1,82 @@
+"""Sentences from the floors below, where all is English, in the language of the window.
+
+The floors below know no Qt. Their sentences are collected from the source into
+``resources/translations/sentences.json``, with %1, %2 where values come in, and translated like the window's own texts.
+Here a sentence is recognised by its fixed words, and its values go into the translated one.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import lru_cache
+from string import ascii_letters
+from typing import Final, NamedTuple
+
+from PySide6.QtCore import QCoreApplication
+
+from stemmap.assets import resource
+from stemmap.desktop.languages import spoken_language
+
+#: Where the sentences stand among the translations.
+CONTEXT: Final = "work"
+_PLACE = re.compile(r"%(\d+)")
+_BETWEEN_SENTENCES = re.compile(r"(?<=[.!?]) (?=[A-Z])")
+
+
+class _Known(NamedTuple):
+    """A sentence that may come, with the longest of its fixed parts for a quick look."""
+
+    source: str
+    fixed: str
+    pattern: re.Pattern[str]
+
+
+def worded(sentence: str) -> str:
+    """An English sentence in the language of the window; one that is not known stays as it is."""
+    return _worded(sentence, spoken_language())
+
+
+@lru_cache(maxsize=4096)
+def _worded(sentence: str, language: str) -> str:
+    """Find the translation among those that Qt has in force."""
+    if language == "en":
+        return sentence
+    made = _match(sentence)
+    if made is not None:
+        return made
+    parts = _BETWEEN_SENTENCES.split(sentence)
+    return " ".join(_match(part) or part for part in parts) if len(parts) > 1 else sentence
+
+
+def _match(sentence: str) -> str | None:
+    """The translation of a sentence or of a part of one, None when it is not known."""
+    plain = QCoreApplication.translate(CONTEXT, sentence)
+    if plain != sentence:
+        return plain
+    for known in _known():
+        if known.fixed not in sentence or not (found := known.pattern.fullmatch(sentence)):
+            continue
+        values = [_match(value) or value if set(value) & _LETTERS else value for value in found.groups()]
+        wanted = QCoreApplication.translate(CONTEXT, known.source)
+        return _filled(wanted, values)
+    return None
+
+
+def _filled(wanted: str, values: list[str]) -> str:
+    return _PLACE.sub(lambda place: values[int(place[1]) - 1], wanted)
+
+
+_LETTERS = frozenset(ascii_letters)
+
+
+@lru_cache(maxsize=1)
+def _known() -> tuple[_Known, ...]:
+    """All sentences with places, those with most fixed words first."""
+    made = []
+    for source in json.loads(resource("translations/sentences.json").read_text("utf-8")):
+        fixed = _PLACE.split(source)[::2]
+        if len(fixed) > 1:
+            pattern = re.compile("(.+?)".join(re.escape(part) for part in fixed), re.DOTALL)
+            made.append((sum(map(len, fixed)), _Known(source, max(fixed, key=len), pattern)))
+    return tuple(known for _, known in sorted(made, key=lambda pair: -pair[0]))
