@@ -27,7 +27,8 @@ class Entry:
     keys
         Shortcuts; a standard key that the platform leaves empty falls back on the next.
     needs
-        When it can be used: always, with a survey open, with one open and nothing being written, or during work.
+        When it can be used: always, with a survey open, with one open and nothing being written, during work, or in
+        the round.
     role
         Place in the application menu of systems that have one.
     """
@@ -37,7 +38,7 @@ class Entry:
     help: str
     run: Callable[[], Any]
     keys: Sequence[QKeySequence.StandardKey | str] = ()
-    needs: Literal["nothing", "survey", "output", "work"] = "nothing"
+    needs: Literal["nothing", "survey", "output", "work", "round"] = "nothing"
     role: QAction.MenuRole = QAction.MenuRole.NoRole
 
 

@@ -23,6 +23,7 @@ FILE_MENU = (
 )
 VIEW_MENU = ("zoom-in", "zoom-out", "fit", "legend", SEPARATOR, "full-screen")
 GO_MENU = (
+    *("round", "go-on", "go-back", "end-round", "round-notes", SEPARATOR),
     *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
     *(SEPARATOR, "settings"),
 )
@@ -31,7 +32,13 @@ HELP_MENU = ("about",)
 
 def window_commands(window: MainWindow) -> tuple[Entry, ...]:
     """Everything the window can be told to do."""
-    return (*_of_files(window), *_of_map(window), *_of_going(window), *_of_window(window))
+    return (
+        *_of_files(window),
+        *_of_map(window),
+        *_of_round(window),
+        *_of_going(window),
+        *_of_window(window),
+    )
 
 
 def _of_files(window: MainWindow) -> tuple[Entry, ...]:
@@ -125,6 +132,51 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Show what the marks mean, or give its room to the map"),
             lambda: window.panels.map_panel.canvas.toggle_legend(),  # noqa: PLW0108 - there is no map yet
             ("L",),
+            "survey",
+        ),
+    )
+
+
+def _of_round(window: MainWindow) -> tuple[Entry, ...]:
+    return (
+        Entry(
+            "round",
+            _tr("commands", "Start the &round"),
+            _tr("commands", "Go through what needs a look, plot after plot, with the map as large as the window"),
+            lambda: window.panels.round.start(),  # noqa: PLW0108 - there is no round yet
+            ("F8",),
+            "survey",
+        ),
+        Entry(
+            "go-on",
+            _tr("commands", "Go &on"),
+            _tr("commands", "Go to the next finding of the round"),
+            lambda: window.panels.round.go(1),
+            ("Space",),
+            "round",
+        ),
+        Entry(
+            "go-back",
+            _tr("commands", "Go &back"),
+            _tr("commands", "Go back to the finding before"),
+            lambda: window.panels.round.go(-1),
+            ("Backspace",),
+            "round",
+        ),
+        Entry(
+            "end-round",
+            _tr("commands", "&End the round"),
+            _tr("commands", "Show all panels again, at the finding reached"),
+            lambda: window.panels.round.end(),  # noqa: PLW0108 - there is no round yet
+            ("Esc",),
+            "round",
+        ),
+        Entry(
+            "round-notes",
+            _tr("commands", "Notes &too"),
+            _tr("commands", "Let the round go through the notes as well, or leave them out again"),
+            lambda: window.panels.round.switch_notes(),  # noqa: PLW0108 - there is no round yet
+            ("Shift+F8",),
             "survey",
         ),
     )

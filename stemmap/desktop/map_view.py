@@ -22,12 +22,17 @@ from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from stemmap.drawing.scene import View
 
 #: Millimetres of the letter body that are as high as the window's own letters.
 _WORDS_MM = 3.0
 #: Milliseconds for which the map of another plot is still shown while the new one is being described.
 _PATIENCE = 200
+#: Free ground between a selected stem and its ring.
+_RING = 7.0
 STEP = 1.25
 _MOST_ZOOM = 60.0
 _LEAST_ZOOM = 0.3
@@ -40,9 +45,12 @@ class MapView(QWidget):
     -------
     described
         Another scene is shown.
+    moved
+        The ground lies elsewhere on the widget.
     """
 
     described = Signal()
+    moved = Signal()
 
     def __init__(self, session: Session, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -107,6 +115,14 @@ class MapView(QWidget):
     def place_of(self, stem: int) -> QPointF | None:
         """Where a stem is on the widget; None when it is not drawn."""
         return self._mark(stem)[0]
+
+    def reach_of(self, stem: int) -> float:
+        """Radius of the ring around a stem that is selected."""
+        return self._mark(stem)[1] + _RING
+
+    def to_device(self, east_north_m: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Places on the ground, metres from the centre, as places on the widget; shape (n, 2)."""
+        return self._view.to_device(east_north_m) if self._view is not None else east_north_m
 
     # following the session
 
@@ -190,6 +206,7 @@ class MapView(QWidget):
         self._view = view
         self._wait.start()
         self.update()
+        self.moved.emit()
 
     def zoom(self, factor: float, at: QPointF) -> None:
         """Enlarge by a factor, the ground under a point staying where it is."""
@@ -282,7 +299,7 @@ class MapView(QWidget):
         place, radius = self._mark(stem)
         if place is None:
             return
-        reach = radius + (7.0 if strong else 4.0)
+        reach = radius + (_RING if strong else 4.0)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for role, width in ((QPalette.ColorRole.Base, 5.0), (QPalette.ColorRole.Highlight, 3.0)):

@@ -8,6 +8,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
+from stemmap.desktop.round import Round
 from stemmap.desktop.sentences import visit_name, visit_state
 from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session
 
@@ -18,20 +19,27 @@ _NO_PARENT = QModelIndex()
 class PlotsModel(QAbstractTableModel):
     """The whole survey in the first row, then one row for each visit; words are made for the rows in sight only."""
 
-    def __init__(self, session: Session, parent: QWidget) -> None:
+    def __init__(self, session: Session, going: Round, parent: QWidget) -> None:
         super().__init__(parent)
-        self._session = session
+        self._session, self._round = session, going
+        going.changed.connect(self._on_looked)
         self._strong = QFont(parent.font())
         self._strong.setBold(True)
         self._headings = (self.tr("Plot"), self.tr("Visit"), self.tr("State"))
 
     def _text(self, opened: Opened, visit: int, column: int) -> str:
         if column == 2:
-            return visit_state(opened, visit)
+            return visit_state(opened, visit, self._round.looked_at(visit))
         if visit == WHOLE_SURVEY:
             return self.tr("all") if column == 0 else ""
         visits = opened.workup.survey.visits
         return str((visits.plot if column == 0 else visits.visit)[visit])
+
+    @Slot()
+    def _on_looked(self) -> None:
+        row = self.row_of(self._session.visit)
+        if row < self.rowCount():
+            self.dataChanged.emit(self.index(row, 2), self.index(row, 2))
 
     def renew(self) -> None:
         """Show what the session holds now."""
@@ -79,10 +87,10 @@ class PlotsModel(QAbstractTableModel):
 class PlotsPanel(QTableView):
     """Follows and leads the selected visit."""
 
-    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, going: Round, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
-        self._model = PlotsModel(session, self)
+        self._model = PlotsModel(session, going, self)
         self.setModel(self._model)
         self.setAccessibleName(self.tr("Plots"))
         self.setAccessibleDescription(self.tr("Each plot and visit with its state; arrow keys choose one."))

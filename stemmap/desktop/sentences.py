@@ -33,6 +33,14 @@ def severity_word(severity: Severity) -> str:
     return words[severity]
 
 
+def looked_words(total: int, looked: int) -> str:
+    """How many of the errors and things to look at are left; empty when none was looked at or there is none."""
+    if not looked or not total:
+        return ""
+    left = max(total - looked, 0)
+    return _tr("sentences", "%n left", "", left) if left else _tr("sentences", "looked through")
+
+
 def count_words(errors: int, warnings: int, notes: int) -> str:
     """Numbers of findings in words; notes are told only where nothing weighs more."""
     words = []
@@ -45,9 +53,10 @@ def count_words(errors: int, warnings: int, notes: int) -> str:
     return ", ".join(words)
 
 
-def visit_state(opened: Opened, row: int) -> str:
-    """The state of a plot visit, or of the whole survey's files (row -1), in words."""
-    counted = count_words(int(opened.errors[row]), int(opened.warnings[row]), int(opened.notes[row]))
+def visit_state(opened: Opened, row: int, looked: int = 0) -> str:
+    """The state of a plot visit, or of the whole survey's files (row -1), in words; `looked` findings were seen."""
+    errors, warnings = int(opened.errors[row]), int(opened.warnings[row])
+    counted = looked_words(errors + warnings, looked) or count_words(errors, warnings, int(opened.notes[row]))
     words = [_lack_of_stems(opened, row), counted] if row >= 0 else [counted]
     return ", ".join(word for word in words if word) or _tr("sentences", "no findings")
 
@@ -141,3 +150,28 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def evidence_lines(told: Finding) -> list[tuple[str, str]]:
+    """What a finding rests on: name with unit, and value as people of this country write it."""
+    kinds = {
+        "distance_m": (_tr("sentences", "distance, m"), 2),
+        "limiting_distance_m": (_tr("sentences", "limiting distance, m"), 2),
+        "beyond_m": (_tr("sentences", "beyond the limit, m"), 2),
+        "dbh_cm": (_tr("sentences", "dbh, cm"), 1),
+        "class_limit_cm": (_tr("sentences", "class limit, cm"), 1),
+        "class_change_probability": (_tr("sentences", "probability of the other class"), 2),
+        "inside_probability": (_tr("sentences", "probability of being in"), 2),
+        "file": (_tr("sentences", "file"), 0),
+        "line": (_tr("sentences", "line"), 0),
+        "column": (_tr("sentences", "column"), 0),
+        "text": (_tr("sentences", "as typed"), 0),
+    }
+    lines = []
+    for name, value in told.evidence.items():
+        title, decimals = kinds.get(name, (name.replace("_", " "), 2))
+        if value in (None, ""):
+            continue
+        text = number(value, decimals) if isinstance(value, float) else str(value)
+        lines.append((title, text if len(text) <= 60 else f"{text[:60]}…"))
+    return lines

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.findings_panel import FindingsModel
 from stemmap.desktop.plots_panel import PlotsModel
+from stemmap.desktop.round import Round
 from stemmap.desktop.session import WHOLE_SURVEY, Session, prepare
 from stemmap.desktop.stems_table import StemsModel
 from stemmap.tasks.workup import work_up
@@ -54,7 +55,7 @@ def texts(model, title):
 
 
 def test_models_keep_qt_s_rules(qtmodeltester, small, owner, stems):
-    for model in (stems, PlotsModel(small, owner), FindingsModel(small, owner)):
+    for model in (stems, PlotsModel(small, Round(small), owner), FindingsModel(small, owner)):
         qtmodeltester.check(model)
 
 
