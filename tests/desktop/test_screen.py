@@ -69,7 +69,7 @@ def test_program_ends_at_an_interrupt_and_leaves_nothing_behind(screen, tmp_path
         [sys.executable, "-m", "stemmap"], env=screen, stderr=subprocess.PIPE, text=True, cwd=tmp_path
     )
     with pytest.raises(subprocess.TimeoutExpired):
-        program.wait(timeout=2.5)
+        program.wait(timeout=5)
     program.send_signal(signal.SIGINT)
     _, errors = program.communicate(timeout=20)
     assert errors == ""
