@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -14,6 +15,11 @@ from stemmap.writing.tables import distinct_names
 
 #: Fields of the record that an export carries already.
 _TAKEN = frozenset({"plot", "visit", "stem"})
+
+#: What a field is called in an export when the file counts in feet and inches.
+_IN_FEET = MappingProxyType(
+    {"distance_m": "distance_ft", "dbh_cm": "dbh_in", "dbh_cross_cm": "dbh_cross_in", "girth_cm": "girth_in"}
+)
 
 
 def stem_columns(
@@ -46,15 +52,17 @@ def stem_columns(
         "position_sd_north_m": np.sqrt(measured.errors.var_north),
         "living": measured.status == Status.LIVING,
     }
+    called = _IN_FEET if survey.settings.measurement.length_unit == "foot" else {}
     for field in fields_of("stems"):
         if field.name in _TAKEN or not stems.records.has(field.name):
             continue
+        name = called.get(field.name, field.name)
         if field.kind == "number":
-            columns[field.name] = stems.numbers(field.name)
+            columns[name] = stems.numbers(field.name)
         elif field.kind == "date":
-            columns[field.name] = stems.records.dates(field.name)
+            columns[name] = stems.records.dates(field.name)
         else:
-            columns[field.name] = stems.texts(field.name)
+            columns[name] = stems.texts(field.name)
     if "dbh_cm" not in columns:
         columns["dbh_cm"] = measured.dbh_cm
     others = stems.records.other

@@ -60,3 +60,15 @@ def test_all_fields_of_a_stem_are_exported():
 
 def test_no_stems_make_empty_columns():
     assert {len(column) for column in columns_of(survey()).values()} == {0}
+
+
+def test_feet_and_inches_are_called_so_and_dbh_is_given_in_centimetres():
+    made = survey(
+        {"plot": ["A"], "stem": ["1"], "azimuth": ["10"], "distance_m": ["20"], "dbh_cm": ["12"]},
+        settings={"measurement": {"length_unit": "foot"}, "design": {"radius_m": 24}},
+    )
+    columns = columns_of(made)
+    assert columns["distance_ft"].tolist() == [20.0]
+    assert columns["dbh_in"].tolist() == [12.0]
+    assert columns["dbh_cm"] == pytest.approx([30.48])
+    assert columns["horizontal_distance_m"] == pytest.approx([6.096])
