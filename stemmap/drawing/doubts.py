@@ -143,7 +143,13 @@ class Ghost:
 
 
 def ghosts_of(
-    survey: Survey, measured: Measured, findings: Sequence[Finding], *, turn_deg: float, reach_m: float
+    survey: Survey,
+    measured: Measured,
+    findings: Sequence[Finding],
+    *,
+    turn_deg: float,
+    reach_m: float,
+    symbol_factor: float = 1.0,
 ) -> tuple[Ghost, ...]:
     """Ghosts of the likeliest proposal of each finding, as far as they can be placed on the map.
 
@@ -153,6 +159,8 @@ def ghosts_of(
         Grid azimuth of the survey's own north at the plot.
     reach_m
         Radius of the ground shown.
+    symbol_factor
+        How many times as thick as they are stems are drawn.
     """
     made: dict[tuple[int, str, float], Ghost] = {}
     for finding in findings:
@@ -162,7 +170,7 @@ def ghosts_of(
         field, value = best["field"], float(best["value"])
         place, dbh = _proposed(survey, measured, finding.stem_row, field, value, turn_deg=turn_deg)
         if np.hypot(*place) <= reach_m:
-            made[finding.stem_row, field, value] = Ghost(finding.stem_row, place, dbh / 200.0)
+            made[finding.stem_row, field, value] = Ghost(finding.stem_row, place, symbol_factor * dbh / 200.0)
     return tuple(made.values())
 
 

@@ -35,6 +35,8 @@ _TICKS: Final = {
     "mil_6300": (100, 700),
     "mil_6000": (100, 500),
 }
+#: Steps of the ticks that carry figures.
+LABELLED_TICKS: Final = {unit: labelled for unit, (_, labelled) in _TICKS.items()}
 _FULL: Final = {"degree": 360, "gon": 400, "mil_6400": 6400, "mil_6300": 6300, "mil_6000": 6000}
 
 
@@ -132,14 +134,20 @@ def to_grid(survey: Survey, measured: Measured, visit_row: int, azimuth_deg: Flo
     )
 
 
-def ground_shapes(lines: tuple[Border, ...], reach_m: float, theme: Theme) -> list[Shape]:
-    """Ground outside and inside, borderline zones, borders, centre mark."""
+def ground_shapes(lines: tuple[Border, ...], reach_m: float, theme: Theme, *, zones: bool = True) -> list[Shape]:
+    """Ground outside and inside, borderline zones if wanted."""
     outside = theme.outside if lines else theme.inside
     shapes: list[Shape] = [Discs(ORIGIN, reach_m, fill=outside, stroke=Stroke(theme.soft, 0.15))]
     for border in lines:  # the largest first, so that the ring of a nested one is left standing
-        shapes.append(border.drawn(grown_m=border.zone_m, fill=theme.zone))
-        shapes.append(border.drawn(grown_m=-border.zone_m, fill=theme.inside))
-    shapes += [border.drawn(stroke=Stroke(theme.ink, 0.35)) for border in lines]
+        if zones:
+            shapes.append(border.drawn(grown_m=border.zone_m, fill=theme.zone))
+        shapes.append(border.drawn(grown_m=-border.zone_m if zones else 0.0, fill=theme.inside))
+    return shapes
+
+
+def border_shapes(lines: tuple[Border, ...], theme: Theme, *, circles: bool = True) -> list[Shape]:
+    """Borders if wanted, and the centre mark."""
+    shapes = [border.drawn(stroke=Stroke(theme.ink, 0.35)) for border in lines] if circles else []
     arms = np.array([[-1.6, 0.0], [1.6, 0.0], [0.0, -1.6], [0.0, 1.6]])
     shapes.append(Lines(np.zeros((4, 2)), np.zeros((4, 2)), Stroke(theme.ink, 0.25), start_mm=arms, end_mm=0.35 * arms))
     return shapes
@@ -174,7 +182,7 @@ def scale_bar(
 ) -> Scene:
     """A bar of a round length (1, 2 or 5 times a power of ten), its left end at the origin."""
     per_unit = millimetres_per_metre * METRES[length_unit]
-    length = _round_step(longest_mm / per_unit)
+    length = round_step(longest_mm / per_unit)
     along = np.array([0.0, 0.5, 1.0]) * length * per_unit
     ends = np.column_stack([along, np.zeros(3)])
     text = f"{length:g} {'m' if length_unit == 'metre' else 'ft'}"
@@ -189,7 +197,7 @@ def scale_bar(
     return Scene(shapes, Box(low_mm=(-1.0, -0.5), high_mm=(float(along[2]) + 4.0, 4.5)), theme.page)
 
 
-def _round_step(longest: float) -> float:
+def round_step(longest: float) -> float:
     """Largest of 1, 2 and 5 times a power of ten that does not pass a length."""
     power = 10.0 ** floor(log10(longest))
     return float(max(step * power for step in (1.0, 2.0, 5.0) if step * power <= longest * (1.0 + 1e-9)))

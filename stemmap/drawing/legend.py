@@ -9,11 +9,14 @@ from typing import Final
 
 import numpy as np
 
+from stemmap.drawing.colouring import Colouring, colouring
 from stemmap.drawing.doubts import LETTERS, OUTLINE_GAP_MM, Ghost, badge_shapes, ghost_shapes, last_dot, outline
+from stemmap.drawing.grids import ellipse
 from stemmap.drawing.ground import Border, borders
+from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.marks import NO_DBH_MM, Stems, stem_shapes, stems_of
 from stemmap.drawing.palette import SpeciesMarks, Theme
-from stemmap.drawing.scene import Box, Discs, Lines, Scene, Shape, Stroke, Texts
+from stemmap.drawing.scene import Box, Discs, Lines, Polygons, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, fitted, widths
 from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
 from stemmap.survey.measured import Measured, Status
@@ -68,6 +71,7 @@ def describe_legend(
     width_mm: float,
     most_rows: int = 12,
     species: SpeciesMarks | None = None,
+    layers: Layers = USUAL,
 ) -> Scene:
     """Describe the legend of a plot map in columns, on paper alone, its upper left corner at the origin.
 
@@ -79,12 +83,13 @@ def describe_legend(
         Room for the columns.
     most_rows
         Where it would be longer, the rarest species give way to a count of them.
-    species
+    species, layers
         As for the map.
     """
-    marks = species or SpeciesMarks.of(survey)
-    named = _species(survey, visit_row, marks, theme)
-    signs = list(_signs(survey, measured, visit_row, findings=findings, marks=marks, theme=theme))
+    found = findings if layers.findings else ()
+    colours = colouring(survey, measured, visit_row, by=layers.colour_by, findings=findings, species=species)
+    named = _kinds(colours, theme) if layers.stems else []
+    signs = list(_signs(survey, measured, visit_row, findings=found, colours=colours, layers=layers, theme=theme))
     room = max(most_rows * max(int(width_mm / _column_mm([*named, *signs], width_mm)), 1) - len(signs), 1)
     if len(named) > room:
         named = [*named[: room - 1], Entry((), f"and {len(named) - room + 1} more species")]
@@ -108,15 +113,16 @@ def _column_mm(entries: Sequence[Entry], width_mm: float) -> float:
     return min(widest, _WIDEST_MM, width_mm - _SYMBOL_MM) + _SYMBOL_MM + 2.5
 
 
-def _species(survey: Survey, visit_row: int, marks: SpeciesMarks, theme: Theme) -> list[Entry]:
-    ranks, counts = np.unique(marks.rank(survey, survey.visits.stems(visit_row)), return_counts=True)
+def _kinds(colours: Colouring, theme: Theme) -> list[Entry]:
+    """What the fills mean, with the number of stems of each kind."""
+    kinds, counts = np.unique(colours.kind, return_counts=True)
     named = [
-        Entry(_stem(theme, species=rank), f"{fitted(marks.names[rank], SMALL, 40.0)}: {count}")
-        for rank, count in zip(ranks.tolist(), counts.tolist(), strict=True)
-        if rank >= 0
+        Entry(_stem(theme, colours, kind=kind), f"{fitted(colours.names[kind], SMALL, 40.0)}: {count}")
+        for kind, count in zip(kinds.tolist(), counts.tolist(), strict=True)
+        if kind >= 0
     ]
-    without = int(counts[ranks < 0].sum())
-    return named + ([Entry(_stem(theme), f"no species: {without}")] if without else [])
+    without = int(counts[kinds < 0].sum())
+    return named + ([Entry(_stem(theme, colours), f"{colours.unknown}: {without}")] if without else [])
 
 
 def _signs(
@@ -125,41 +131,50 @@ def _signs(
     visit_row: int,
     *,
     findings: Sequence[Finding],
-    marks: SpeciesMarks,
+    colours: Colouring,
+    layers: Layers,
     theme: Theme,
 ) -> Iterator[Entry]:
-    stems = stems_of(survey, measured, visit_row, species=marks, reach_m=np.inf, millimetres_per_metre=1.0)
-    if not stems.inside.all():
-        yield Entry(_stem(theme, inside=False), "out (hollow)")
-    for status, word in _STATUS_WORDS.items():
-        if (stems.status == status).any():
-            yield Entry(_stem(theme, status=status), word)
-    if stems.no_dbh.any():
-        yield Entry(_stem(theme, no_dbh=True), "dbh not known")
-    yield from _borders(borders(survey, measured, visit_row), theme)
-    yield from _doubts(findings, theme)
-    if survey.visits.previous[visit_row] >= 0:
+    stems = stems_of(survey, measured, visit_row, colours=colours, reach_m=np.inf, millimetres_per_metre=1.0)
+    if layers.stems:
+        if not stems.inside.all():
+            yield Entry(_stem(theme, colours, inside=False), "out (hollow)")
+        for status, word in _STATUS_WORDS.items():
+            if (stems.status == status).any():
+                yield Entry(_stem(theme, colours, status=status), word)
+        if stems.no_dbh.any():
+            yield Entry(_stem(theme, colours, no_dbh=True), "dbh not known")
+    yield from _borders(borders(survey, measured, visit_row), layers, theme)
+    yield from _doubts(findings, colours, theme)
+    if layers.last_visit and survey.visits.previous[visit_row] >= 0:
         dot = last_dot(np.array([[2.0, 0.8]]), theme)
         tie = Lines(np.array([[2.0, 0.8]]), np.array([[-1.0, -0.4]]), Stroke(theme.soft, 0.15))
-        yield Entry((tie, dot, *_stem(theme, at=(-1.0, -0.4))), "at the last visit")
+        yield Entry((tie, dot, *_stem(theme, colours, at=(-1.0, -0.4))), "at the last visit")
+    if layers.uncertainty:
+        outline_mm = ellipse(2.6, 1.3)
+        around = Polygons(np.zeros((1, 2)), outline_m=outline_mm, stroke=Stroke(theme.soft, 0.2))
+        yield Entry((around, *_stem(theme, colours, radius=0.7)), "position, 2 standard deviations")
 
 
-def _borders(lines: Sequence[Border], theme: Theme) -> Iterator[Entry]:
+def _borders(lines: Sequence[Border], layers: Layers, theme: Theme) -> Iterator[Entry]:
     if not lines:
         return
     half = np.array([[_SYMBOL_MM / 2.0 - 1.0, 0.0]])
     radii = ", ".join(f"{line.nominal_m:.2f}" for line in lines)
     kind = "circle" if all(line.is_circle for line in lines) else "circle on the slope"
-    yield Entry((Lines(-half, half, Stroke(theme.ink, 0.35)),), f"{kind}, radius {radii} m")
-    zone = Lines(-half, half, Stroke(theme.zone, 1.8)), Lines(-half, half, Stroke(theme.ink, 0.35))
-    yield Entry(zone, f"borderline zone, ± {lines[0].zone_m:.2f} m")
+    line = (Lines(-half, half, Stroke(theme.ink, 0.35)),) if layers.circles else ()
+    if layers.circles:
+        yield Entry(line, f"{kind}, radius {radii} m")
+    if layers.borderline_zone:
+        zone = Lines(-half, half, Stroke(theme.zone, 1.8))
+        yield Entry((zone, *line), f"borderline zone, ± {lines[0].zone_m:.2f} m")
 
 
-def _doubts(findings: Sequence[Finding], theme: Theme) -> Iterator[Entry]:
+def _doubts(findings: Sequence[Finding], colours: Colouring, theme: Theme) -> Iterator[Entry]:
     for severity in SEVERITIES:
         if any(finding.severity == severity and finding.stem_row >= 0 for finding in findings):
             ring = Discs(np.zeros((1, 2)), 0.9 + OUTLINE_GAP_MM, stroke=outline(severity, theme))
-            yield Entry((*_stem(theme, radius=0.9), ring), _SEVERITY_WORDS[severity])
+            yield Entry((*_stem(theme, colours, radius=0.9), ring), _SEVERITY_WORDS[severity])
     for family, letter in LETTERS.items():
         of_family = [finding.severity for finding in findings if finding.family == family]
         if of_family:
@@ -170,28 +185,30 @@ def _doubts(findings: Sequence[Finding], theme: Theme) -> Iterator[Entry]:
     if any(finding.proposals for finding in findings):
         ghost = Ghost(0, np.array([1.8, 0.6]), 0.9)
         typed = _one(np.array([[-1.8, -0.6]]), radius=0.9)
-        yield Entry((*ghost_shapes([ghost], typed, theme), *stem_shapes(typed, 1.0, theme)), "where it may stand")
+        both = (*ghost_shapes([ghost], typed, theme), *stem_shapes(typed, colours, 1.0, theme))
+        yield Entry(both, "where it may stand")
 
 
 def _stem(
     theme: Theme,
+    colours: Colouring,
     *,
     at: tuple[float, float] = (0.0, 0.0),
-    species: int = -1,
+    kind: int = -1,
     radius: float = _DISC_MM,
     inside: bool = True,
     status: Status = Status.LIVING,
     no_dbh: bool = False,
 ) -> tuple[Shape, ...]:
-    made = _one(np.array([at]), radius=radius, species=species, inside=inside, status=status, no_dbh=no_dbh)
-    return tuple(stem_shapes(made, 1.0, theme))
+    made = _one(np.array([at]), radius=radius, kind=kind, inside=inside, status=status, no_dbh=no_dbh)
+    return tuple(stem_shapes(made, colours, 1.0, theme))
 
 
 def _one(
     place: np.ndarray[tuple[int, int], np.dtype[np.float64]],
     *,
     radius: float,
-    species: int = -1,
+    kind: int = -1,
     inside: bool = True,
     status: Status = Status.LIVING,
     no_dbh: bool = False,
@@ -207,5 +224,5 @@ def _one(
         status=np.array([status], np.int8),
         no_dbh=np.array([no_dbh]),
         far=np.array([False]),
-        species=np.array([species], np.int64),
+        kind=np.array([kind], np.int64),
     )

@@ -1,4 +1,4 @@
-"""Marks of the stems of one visit: discs by species, in or out, dead or cut, without dbh, too far out for the map."""
+"""Marks of the stems of one visit: discs filled by kind, in or out, dead or cut, without dbh, too far out."""
 
 from __future__ import annotations
 
@@ -8,15 +8,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.drawing.palette import (
-    MARKS,
-    SPECIES_FILLS,
-    SpeciesMarks,
-    Theme,
-    readable_on,
-    species_fill,
-    species_spots,
-)
+from stemmap.drawing.colouring import Colouring
+from stemmap.drawing.palette import Theme, readable_on
 from stemmap.drawing.scene import Discs, Floats, Lines, Polygons, Shape, StemPlaces, Stroke
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
@@ -54,8 +47,8 @@ class Stems:
         `Status`.
     no_dbh, far
         Drawn as a diamond; drawn as an arrow at the rim.
-    species
-        Rank of the species, -1 unknown.
+    kind
+        Kind of its fill, -1 unknown.
     """
 
     row: NDArray[np.int64]
@@ -67,7 +60,7 @@ class Stems:
     status: NDArray[np.int8]
     no_dbh: NDArray[np.bool_]
     far: NDArray[np.bool_]
-    species: NDArray[np.int64]
+    kind: NDArray[np.int64]
 
     @property
     def places(self) -> StemPlaces:
@@ -89,9 +82,10 @@ def stems_of(
     measured: Measured,
     visit_row: int,
     *,
-    species: SpeciesMarks,
+    colours: Colouring,
     reach_m: float,
     millimetres_per_metre: float,
+    symbol_factor: float = 1.0,
 ) -> Stems:
     """Gather what is drawn of the stems of a visit; those without a position are left out."""
     rows = survey.visits.stems(visit_row)
@@ -105,7 +99,7 @@ def stems_of(
     rim = np.maximum(reach_m - 2.0 * RIM_MARK_MM / millimetres_per_metre, 0.0)
     place = place * np.where(far, rim / np.maximum(distance, 1e-9), 1.0)[:, None]
     to_scale = ~(no_dbh | far)
-    radius_m = np.where(to_scale, dbh / 200.0, 0.0)
+    radius_m = np.where(to_scale, symbol_factor * dbh / 200.0, 0.0)
     least = np.maximum(LEAST_MM - radius_m * millimetres_per_metre, 0.0)
     return Stems(
         row=np.flatnonzero(drawn) + rows.start,
@@ -117,12 +111,12 @@ def stems_of(
         status=measured.status[rows][drawn],
         no_dbh=no_dbh & ~far,
         far=far,
-        species=species.rank(survey, rows)[drawn],
+        kind=colours.kind[drawn],
     )
 
 
-def stem_shapes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> list[Shape]:
-    """Discs, diamonds and arrows of the stems, with the spots of their species and the strokes of their status.
+def stem_shapes(stems: Stems, colours: Colouring, millimetres_per_metre: float, theme: Theme) -> list[Shape]:
+    """Discs, diamonds and arrows of the stems, with the spots of their kind and the strokes of their status.
 
     A stem that is out is hollow, a dead one crossed through, a cut one struck through once, one that is gone
     dashed.
@@ -131,12 +125,15 @@ def stem_shapes(stems: Stems, millimetres_per_metre: float, theme: Theme) -> lis
     outline = Stroke(theme.ink, _OUTLINE_MM)
     gone = Stroke(theme.ink, _OUTLINE_MM, dash_mm=(0.6, 0.5))
     filled = stems.inside & (stems.status != Status.GONE)
-    kind = np.where(filled, np.where(stems.species >= 0, stems.species % len(SPECIES_FILLS), -1), _HOLLOW)
-    for number in np.unique(kind).tolist():
-        fill = theme.inside if number == _HOLLOW else species_fill(number, theme)
-        shapes += _marks(stems, (kind == number) & (stems.status != Status.GONE), fill, outline)
-        shapes += _marks(stems, (kind == number) & (stems.status == Status.GONE), fill, gone)
-    shapes += _spots(stems, filled, millimetres_per_metre, theme)
+    mark = np.where(filled, np.where(stems.kind >= 0, stems.kind % len(colours.fills), -1), _HOLLOW)
+    marks_of: dict[str, list[int]] = {}
+    for number in np.unique(mark).tolist():
+        marks_of.setdefault(theme.inside if number == _HOLLOW else colours.fill_of(number, theme), []).append(number)
+    for fill, numbers in marks_of.items():
+        alike = np.isin(mark, numbers)
+        shapes += _marks(stems, alike & (stems.status != Status.GONE), fill, outline)
+        shapes += _marks(stems, alike & (stems.status == Status.GONE), fill, gone)
+    shapes += _spots(stems, filled, colours, millimetres_per_metre, theme)
     return shapes + _status_strokes(stems, millimetres_per_metre, theme)
 
 
@@ -161,19 +158,21 @@ def _arrow_along(place: Floats) -> Floats:
     return turned
 
 
-def _spots(stems: Stems, filled: NDArray[np.bool_], millimetres_per_metre: float, theme: Theme) -> list[Shape]:
-    """Spots of all species, the dark ones and the light ones each as one shape."""
+def _spots(
+    stems: Stems, filled: NDArray[np.bool_], colours: Colouring, millimetres_per_metre: float, theme: Theme
+) -> list[Shape]:
+    """Spots of all kinds, the dark ones and the light ones each as one shape."""
     paper = stems.radius_on_paper(millimetres_per_metre)
     discs = ~(stems.no_dbh | stems.far)
     centres: dict[str, list[Floats]] = {}
     radii: dict[str, list[Floats]] = {}
-    kind = np.where(stems.species >= 0, stems.species % MARKS, -1)
-    for rank in np.unique(kind[discs]).tolist():
+    kind = np.where(stems.kind >= 0, stems.kind % len(colours.spots), -1)
+    for number in np.unique(kind[discs]).tolist():
         for full in (True, False):
-            spots = species_spots(rank)
+            spots = colours.spots_of(number)
             seen = paper * min((size for *_, size in spots), default=0.0) >= theme.finest_mm
-            chosen = discs & seen & (kind == rank) & (filled == full)
-            colour = readable_on(species_fill(rank, theme) if full else theme.inside)
+            chosen = discs & seen & (kind == number) & (filled == full)
+            colour = readable_on(colours.fill_of(number, theme) if full else theme.inside)
             radius = stems.radius_m[chosen]
             for east, north, size in spots:
                 centres.setdefault(colour, []).append(stems.place[chosen] + radius[:, None] * (east, north))

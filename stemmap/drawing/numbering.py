@@ -52,8 +52,16 @@ class StemNumbers:
     letters: tuple[str, ...]
 
     @classmethod
-    def of(cls, survey: Survey, stems: Stems, doubts: Mapping[int, Doubt]) -> StemNumbers:
-        """Gather them."""
+    def of(
+        cls,
+        survey: Survey,
+        stems: Stems,
+        doubts: Mapping[int, Doubt],
+        *,
+        numbers: bool = True,
+        species: bool = False,
+    ) -> StemNumbers:
+        """Gather them: stem numbers, names of species, or only the letters of findings."""
         if len(stems.row) > MOST_STEMS:
             return cls(np.zeros(0, np.int64), (), ())
         unit = survey.settings.measurement.length_unit
@@ -65,7 +73,9 @@ class StemNumbers:
         for number, (row, far, distance) in enumerate(drawn):
             if crowded and (row not in doubts or len(order) == MOST_NUMBERS):
                 continue
-            text = shortened(survey.stems.label(row), _LONGEST)
+            words = [survey.stems.label(row)] if numbers else []
+            words += [_species(survey, row)] if species else []
+            text = " ".join(shortened(word, _LONGEST) for word in words).strip()
             if far:
                 text = f"{text} at {distance / METRES[unit]:.1f} {'m' if unit == 'metre' else 'ft'}".strip()
             found = doubts[row].letters if row in doubts else ""
@@ -129,6 +139,11 @@ class StemNumbers:
         behind = word + np.where((word > 0.0) & (badge > 0.0), GAP_MM, 0.0)
         height = np.where(badge > 0.0, _BADGE_HEIGHT_MM, _NUMBER_HEIGHT_MM)
         return np.column_stack([behind + badge, height]), behind
+
+
+def _species(survey: Survey, row: int) -> str:
+    column = survey.stems.records.columns.get("species")
+    return "" if column is None or column.codes[row] < 0 else str(column.labels[column.codes[row]])
 
 
 def _in_the_way(shapes: Sequence[Shape], scale: float) -> Iterator[Floats]:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 
 from stemmap.drawing.page import Page
-from stemmap.drawing.scene import Discs, Lines, Polygons, Scene, Stroke, Texts, View
+from stemmap.drawing.scene import Discs, Lines, Paths, Polygons, Scene, Stroke, Texts, View
 from stemmap.drawing.typeface import CAPITALS, font, widths
 
 
@@ -34,6 +36,8 @@ def paint(scene: Scene, painter: QPainter, view: View) -> None:
                 _paint_polygons(shape, painter, view)
             case Texts():
                 _paint_texts(shape, painter, view)
+            case Paths():
+                _paint_paths(shape, painter, view)
 
 
 def paint_page(page: Page, painter: QPainter, per_millimetre: float) -> None:
@@ -99,3 +103,13 @@ def _paint_texts(texts: Texts, painter: QPainter, view: View) -> None:
     painter.setFont(font(size))
     for x, y, text in zip(left.tolist(), baseline.tolist(), texts.texts, strict=True):
         painter.drawText(QPointF(x, y), text)
+
+
+def _paint_paths(paths: Paths, painter: QPainter, view: View) -> None:
+    points = [QPointF(x, y) for x, y in view.to_device(paths.points, paths.offset_mm).tolist()]
+    painter.setPen(_pen(paths.stroke, view))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    draw = painter.drawPolygon if paths.closed else painter.drawPolyline
+    first = paths.first.tolist()
+    for start, stop in pairwise(first):
+        draw(QPolygonF(points[start:stop]))

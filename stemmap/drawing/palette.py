@@ -28,6 +28,15 @@ _WHITE: Final = "#ffffff"
 
 #: Fills by rank of the species; six of them and seven kinds of spots make 42 different marks.
 SPECIES_FILLS: Final = (_BLUISH_GREEN, _ORANGE, _SKY_BLUE, _REDDISH_PURPLE, _YELLOW, _BLUE)
+#: Living, dead, cut, gone.
+STATUS_FILLS: Final = (_BLUISH_GREEN, _ORANGE, _REDDISH_PURPLE, _SKY_BLUE)
+#: Also at the last visit, new since then.
+VISIT_FILLS: Final = (_SKY_BLUE, _ORANGE)
+#: Error, to look at, note, nothing.
+FINDING_FILLS: Final = (_VERMILLION, _YELLOW, _SKY_BLUE, "#d8dbd5")
+#: Seven steps of a ramp that grows evenly in lightness with any kind of colour vision (J. R. Nunez, C. R. Anderton,
+#: R. S. Renslow, "Optimizing colormaps with consideration for color vision deficiency", PLoS ONE 13(7), 2018).
+CIVIDIS: Final = ("#00224e", "#2a3f6d", "#575d6d", "#7d7c78", "#a59c74", "#d2c060", "#fee838")
 #: Spots on a disc of radius 1: centre east, centre north, radius; by rank of the species.
 SPOTS: Final[tuple[tuple[tuple[float, float, float], ...], ...]] = (
     (),
@@ -155,16 +164,6 @@ class SpeciesMarks:
         column = survey.stems.records.columns.get("species")
         codes = np.full(rows.stop - rows.start, -1) if column is None else column.codes[rows]
         return self.rank_of_code[codes]
-
-
-def species_fill(rank: int, theme: Theme) -> str:
-    """Colour of the species of a rank."""
-    return SPECIES_FILLS[rank % len(SPECIES_FILLS)] if rank >= 0 else theme.unknown
-
-
-def species_spots(rank: int) -> tuple[tuple[float, float, float], ...]:
-    """Spots of the species of a rank."""
-    return SPOTS[rank % len(SPOTS)] if rank >= 0 else ()
 
 
 def contrast(one: str, other: str) -> float:

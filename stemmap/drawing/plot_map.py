@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 
+from stemmap.drawing.colouring import colouring
 from stemmap.drawing.doubts import (
     BADGE_MM,
     Doubt,
@@ -17,10 +18,12 @@ from stemmap.drawing.doubts import (
     last_visit_shapes,
     outline_shapes,
 )
+from stemmap.drawing.grids import polar_grid, projected_grid, uncertainty_shapes
 from stemmap.drawing.ground import (
     BEYOND,
     RIM_MM,
     Border,
+    border_shapes,
     borders,
     ground_shapes,
     north_mark,
@@ -28,6 +31,7 @@ from stemmap.drawing.ground import (
     tick_shapes,
     to_grid,
 )
+from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.marks import Stems, stem_shapes, stems_of
 from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumbers
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
@@ -76,6 +80,7 @@ def describe_plot(
     reach_m: float | None = None,
     corners: bool = True,
     species: SpeciesMarks | None = None,
+    layers: Layers = USUAL,
 ) -> Scene:
     """Describe the map of a plot.
 
@@ -98,39 +103,54 @@ def describe_plot(
         Whether north arrow and scale bar stand in the corners of the map; a window puts them elsewhere.
     species
         Marks of the survey's species, for who draws many plots; None: worked out here.
+    layers
+        What is drawn, and what the fills of the stems mean.
     """
     reach = reach_of(survey, measured, visit_row) if reach_m is None else reach_m
     lines = borders(survey, measured, visit_row)
+    told = findings if layers.findings and layers.stems else ()
+    colours = colouring(survey, measured, visit_row, by=layers.colour_by, findings=findings, species=species)
     stems = stems_of(
         survey,
         measured,
         visit_row,
-        species=species or SpeciesMarks.of(survey),
+        colours=colours,
         reach_m=reach,
         millimetres_per_metre=millimetres_per_metre,
+        symbol_factor=layers.symbol_factor,
     )
-    doubts = doubts_of(findings)
+    doubts = doubts_of(told)
     turn = float(to_grid(survey, measured, visit_row, 0.0))
-    proposed = ghosts_of(survey, measured, findings, turn_deg=turn, reach_m=reach)
+    proposed = ghosts_of(survey, measured, told, turn_deg=turn, reach_m=reach, symbol_factor=layers.symbol_factor)
     ghosts = ghost_shapes(proposed, stems, theme)
-    last = last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme)
+    last = []
+    if layers.last_visit:
+        last = last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme)
+    grid = projected_grid(measured, visit_row, reach, theme) if layers.projected_grid else []
     shapes = [
-        *ground_shapes(lines, reach, theme),
+        *ground_shapes(lines, reach, theme, zones=layers.borderline_zone),
+        *(polar_grid(survey, measured, visit_row, reach, theme) if layers.polar_grid else ()),
+        *grid,
+        *border_shapes(lines, theme, circles=layers.circles),
         *tick_shapes(survey, measured, visit_row, reach, theme),
+        *(uncertainty_shapes(measured, stems, theme) if layers.uncertainty else ()),
         *last,
-        *stem_shapes(stems, millimetres_per_metre, theme),
-        *outline_shapes(stems, doubts, theme),
-        *ghosts,
-        *StemNumbers.of(survey, stems, doubts).shapes(
-            stems,
-            doubts,
-            clear_of=[*last, *ghosts],
-            lines=lines,
-            reach_m=reach,
-            millimetres_per_metre=millimetres_per_metre,
-            theme=theme,
-        ),
     ]
+    if layers.stems:
+        shapes += [
+            *stem_shapes(stems, colours, millimetres_per_metre, theme),
+            *outline_shapes(stems, doubts, theme),
+            *ghosts,
+            *StemNumbers.of(survey, stems, doubts, numbers=layers.numbers, species=layers.species).shapes(
+                stems,
+                doubts,
+                clear_of=[*last, *ghosts],
+                lines=lines if layers.circles else (),
+                reach_m=reach,
+                millimetres_per_metre=millimetres_per_metre,
+                theme=theme,
+            ),
+        ]
     box = Box.around_centre(reach, RIM_MM)
     if corners:
         bar = scale_bar(millimetres_per_metre, theme, length_unit=survey.settings.measurement.length_unit)
@@ -138,7 +158,13 @@ def describe_plot(
         shapes += north_mark(north_word(survey, measured, visit_row), theme).at((-reach, reach), (-2.0, RIM_MM - 9.5))
     if -1 in doubts:
         shapes += _plot_doubt(doubts[-1], reach, theme)
-    return Scene(tuple(shapes), box, theme.page, stems.places, _notes(survey, visit_row, stems, lines))
+    notes = [*_notes(survey, visit_row, stems, lines)]
+    if layers.projected_grid and not grid:
+        notes.append("The plot has no coordinates, so no projected grid is drawn.")
+    if layers.symbol_factor != 1.0:
+        notes.append(f"Stems are drawn {layers.symbol_factor:g} times as thick as they are.")
+    places = stems.places if layers.stems else None
+    return Scene(tuple(shapes), box, theme.page, places, tuple(notes))
 
 
 def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:

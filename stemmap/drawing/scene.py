@@ -143,7 +143,32 @@ class Texts:
     align: float = 0.5
 
 
-Shape = Lines | Discs | Polygons | Texts
+@dataclass(frozen=True)
+class Paths:
+    """Outlines, n of them, each with corners of its own.
+
+    Parameters
+    ----------
+    points
+        Corners of all of them one after the other, metres, shape (m, 2).
+    first
+        Corners of outline i are rows first[i] to first[i + 1]; shape (n + 1,).
+    stroke
+        One for all.
+    closed
+        Whether the last corner of each is tied to its first.
+    offset_mm
+        Shape (2,).
+    """
+
+    points: Floats
+    first: NDArray[np.int64]
+    stroke: Stroke
+    closed: bool = True
+    offset_mm: Floats | tuple[float, float] = NO_OFFSET
+
+
+Shape = Lines | Discs | Polygons | Texts | Paths
 
 
 @dataclass(frozen=True)
@@ -251,6 +276,8 @@ def _moved(shape: Shape, place: Floats, offset_mm: Floats) -> Shape:
             return replace(shape, place=shape.place + place, outline_mm=shape.outline_mm + offset_mm)
         case Texts():
             return replace(shape, place=shape.place + place, offset_mm=shape.offset_mm + offset_mm)
+        case Paths():
+            return replace(shape, points=shape.points + place, offset_mm=shape.offset_mm + offset_mm)
 
 
 @dataclass(frozen=True)

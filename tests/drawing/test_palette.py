@@ -2,6 +2,7 @@
 
 import pytest
 
+from stemmap.drawing.colouring import colouring
 from stemmap.drawing.palette import (
     DARK,
     LIGHT,
@@ -11,9 +12,8 @@ from stemmap.drawing.palette import (
     SpeciesMarks,
     contrast,
     readable_on,
-    species_fill,
-    species_spots,
 )
+from stemmap.survey.measured import measure
 
 THEMES = pytest.mark.parametrize("theme", [LIGHT, DARK, PAPER], ids=["light", "dark", "paper"])
 
@@ -51,8 +51,10 @@ def test_the_ground_inside_is_a_shade_lighter(theme):
     assert contrast(theme.inside, "#000000") > contrast(theme.outside, "#000000")
 
 
-def test_42_species_have_different_marks_and_the_first_six_differ_in_both_cues():
-    marks = [(species_fill(rank, LIGHT), species_spots(rank)) for rank in range(42)]
+def test_42_species_have_different_marks_and_the_first_six_differ_in_both_cues(plot, scattered):
+    survey = plot(scattered(5))
+    colours = colouring(survey, measure(survey), 0)
+    marks = [(colours.fill_of(rank, LIGHT), colours.spots_of(rank)) for rank in range(42)]
 
     assert len(set(marks)) == 42
     assert len({fill for fill, _ in marks[:6]}) == len({spots for _, spots in marks[:6]}) == 6
