@@ -51,7 +51,7 @@ def test_every_error_and_warning_is_shown_once_plot_by_plot_the_graver_first(sma
 
 
 def test_plots_without_findings_are_skipped_and_counted_out(small):
-    session, going = small
+    _, going = small
     told = walked(going)
     assert "B" not in {one.plot for one in told}
     going.go(-1)
