@@ -27,7 +27,7 @@ GO_MENU = (
     *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
     *(SEPARATOR, "settings"),
 )
-HELP_MENU = ("about",)
+HELP_MENU = ("handbook", SEPARATOR, "about")
 
 
 def window_commands(window: MainWindow) -> tuple[Entry, ...]:
@@ -237,6 +237,13 @@ def _of_window(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Give the window the whole screen, and back"),
             window.toggle_full_screen,
             ("F11", _Key.FullScreen),
+        ),
+        Entry(
+            "handbook",
+            _tr("commands", "&Handbook"),
+            _tr("commands", "First steps, keys, formats, formulas with their sources, all checks"),
+            window.show_handbook,
+            (_Key.HelpContents, "F1"),
         ),
         Entry(
             "about",

@@ -40,6 +40,7 @@ from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled
 
 if TYPE_CHECKING:
+    from stemmap.desktop.handbook import HandbookWindow
     from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
 
@@ -63,6 +64,7 @@ class MainWindow(QMainWindow):
         self.resize(1280, 800)
         self._was_painted = False
         self._panels: Panels | None = None
+        self._handbook: HandbookWindow | None = None
         self._scheme = "system"
         self.session = Session(self)
         self.jobs = Jobs(self)
@@ -282,6 +284,16 @@ class MainWindow(QMainWindow):
         """Full screen and back."""
         self.setWindowState(self.windowState() ^ Qt.WindowState.WindowFullScreen)
 
+    def show_handbook(self) -> None:
+        """Show the handbook beside the window."""
+        if self._handbook is None:
+            from stemmap.desktop.handbook import HandbookWindow
+
+            self._handbook = HandbookWindow()
+        self._handbook.show()
+        self._handbook.raise_()
+        self._handbook.activateWindow()
+
     @Slot()
     def _enable_actions(self) -> None:
         opened = self.session.workup is not None
@@ -349,11 +361,21 @@ class MainWindow(QMainWindow):
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.setPalette(palette(dark=dark))
+        if self._was_painted:
+            self._dress()
 
     @Slot()
     def _on_painted(self) -> None:
         self.painted.emit()
+        self._dress()
         _ = self.panels  # made while nobody waits for them
+
+    def _dress(self) -> None:
+        """Give window and actions their icons, in the colours in force."""
+        from stemmap.desktop.icons import dress, program_icon
+
+        QGuiApplication.setWindowIcon(program_icon())
+        dress(self.actions_by_name, self.palette())
 
     # Qt's own
 
@@ -380,6 +402,8 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Stop all work first."""
         self.jobs.close()
+        if self._handbook is not None:
+            self._handbook.close()
         super().closeEvent(event)
 
     def minimumSizeHint(self) -> QSize:
