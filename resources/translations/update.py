@@ -59,6 +59,8 @@ def _sentences_of(tree: ast.Module) -> Iterator[str]:
                 passed_over.add(first.value)
         if isinstance(node, ast.keyword) and node.arg in _NOT_TOLD:
             passed_over.update(ast.walk(node.value))
+        if isinstance(node, ast.Call) and ast.unparse(node.func).endswith(("tr", "translate")):
+            passed_over.update(node.args)
         if isinstance(node, ast.JoinedStr):
             passed_over.update(part for part in node.values if isinstance(part, ast.Constant))
             passed_over.update(

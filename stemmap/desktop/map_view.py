@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import (
     QColor,
     QPainter,
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
     from stemmap.drawing.scene import View
 
+_tr = QCoreApplication.translate
 #: Millimetres of the letter body that are as high as the window's own letters.
 _WORDS_MM = 3.0
 #: Milliseconds for which the map of another plot is still shown while the new one is being described.
@@ -311,7 +312,9 @@ class MapView(QWidget):
         painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
         waiting = self._session.workup is not None and self._session.visit != WHOLE_SURVEY
         words = (
-            self.tr("Drawing the map…") if waiting else self.tr("Choose a plot in the list to see its map.")
+            _tr("map_view", "Drawing the map…")
+            if waiting
+            else _tr("map_view", "Choose a plot in the list to see its map.")
         )
         painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, words)
 
