@@ -34,6 +34,14 @@ class CirclesField(QTableWidget):
         super().__init__(0, len(_COLUMNS), parent)
         self._circles: tuple[CircleSettings, ...] = ()
         self.setHorizontalHeaderLabels([self.tr("radius"), self.tr("dbh from"), self.tr("dbh below")])
+        for column, meaning in enumerate(
+            (
+                self.tr("Radius of the circle"),
+                self.tr("Smallest dbh that counts in the circle"),
+                self.tr("From this dbh on stems do not count in the circle"),
+            )
+        ):
+            self.horizontalHeaderItem(column).setToolTip(meaning)
         self.setAccessibleName(self.tr("Concentric circles"))
         self.setToolTip(
             self.tr(
