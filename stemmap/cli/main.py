@@ -14,6 +14,8 @@ from stemmap import __version__
 from stemmap.errors import Cancelled, InputError, StemmapError
 
 if TYPE_CHECKING:
+    from datetime import datetime
+
     from stemmap.progress import Progress
     from stemmap.tasks.workup import Workup
 
@@ -204,6 +206,9 @@ def export(
 @click.option("--plots", metavar="P1,P2", help="Plots; all when not given.")
 @click.option("--scale", type=click.IntRange(min=1), metavar="N", help="Scale 1:N; not given: the largest that fits.")
 @click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
+@click.option("--doubtful", is_flag=True, help="Only plots with an error or something to look at.")
+@click.option("--every-visit", is_flag=True, help="Every visit of a plot; not given: its last one.")
+@click.option("--date", "printed", type=click.DateTime(["%Y-%m-%d"]), help="Day of printing, to stand on each sheet.")
 @click.option("-o", "--output", required=True, metavar="OUT", help="maps.pdf; or .png, .svg: one file a plot.")
 def sheets(
     files: tuple[Path, ...],
@@ -214,14 +219,27 @@ def sheets(
     plots: str | None,
     scale: int | None,
     paper: str,
+    doubtful: bool,
+    every_visit: bool,
+    printed: datetime | None,
     output: str,
 ) -> None:
-    """Print a map of each plot at true scale."""
+    """Print a map of each plot at true scale, with its list of stems to measure again."""
     from stemmap.tasks.sheets import write_sheets
 
     workup, progress = _open(files, settings, radius, columns)
     names = None if plots is None else [name.strip() for name in plots.split(",")]
-    written = write_sheets(workup, Path(output), plots=names, scale=scale, paper=paper, progress=progress)
+    written = write_sheets(
+        workup,
+        Path(output),
+        plots=names,
+        scale=scale,
+        paper=paper,
+        printed=None if printed is None else printed.date(),
+        doubtful=doubtful,
+        every_visit=every_visit,
+        progress=progress,
+    )
     click.echo(f"{len(written)} file{'' if len(written) == 1 else 's'} written, the first is {written[0]}.", err=True)
 
 

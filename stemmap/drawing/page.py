@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from stemmap.drawing.scene import Scene
 
@@ -41,6 +42,8 @@ class Page:
         Of the page.
     title
         What the file is called inside.
+    bookmark
+        Name under which the outline of a document leads to this page; empty: it does not.
     """
 
     width_mm: float
@@ -48,6 +51,7 @@ class Page:
     parts: tuple[Placed, ...]
     colour: str
     title: str = ""
+    bookmark: str = ""
 
 
 def picture(scene: Scene, millimetres_per_metre: float, *, title: str = "") -> Page:
@@ -57,3 +61,13 @@ def picture(scene: Scene, millimetres_per_metre: float, *, title: str = "") -> P
     above = scene.box.high[1] * millimetres_per_metre + scene.box.high_mm[1]
     part = Placed(scene, left, above, millimetres_per_metre)
     return Page(width, height, (part,), scene.background, title)
+
+
+def stacked(pages: Sequence[Page]) -> Page:
+    """One page that shows pages of the same width below each other, for a picture of them all."""
+    parts: list[Placed] = []
+    above = 0.0
+    for page in pages:
+        parts += [replace(part, y_mm=part.y_mm + above) for part in page.parts]
+        above += page.height_mm
+    return replace(pages[0], height_mm=above, parts=tuple(parts))

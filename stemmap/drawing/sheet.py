@@ -1,24 +1,32 @@
-"""The plot sheet: a plot map at its true scale on a sheet of paper, with all that a reader in the forest needs."""
+"""The plot sheet: a map at its true scale with all that a crew needs, and the list of stems to measure again."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
 from types import MappingProxyType
 from typing import Final
 
 import numpy as np
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.ground import BEYOND, BEYOND_MM, RIM_MM, borders
 from stemmap.drawing.legend import ROW_MM, describe_legend
 from stemmap.drawing.page import Page, Placed
 from stemmap.drawing.palette import PAPER, SpeciesMarks
-from stemmap.drawing.plot_map import describe_plot, north_word, reach_of
-from stemmap.drawing.scene import ORIGIN, Box, Lines, Scene, Shape, Stroke, Texts
-from stemmap.drawing.typeface import SMALL, TITLE, WORDS, fitted, wrapped
+from stemmap.drawing.plot_map import describe_plot, reach_of
+from stemmap.drawing.scene import Scene
+from stemmap.drawing.sheet_parts import HEAD_MM, head, list_foot, map_foot, plot_name
+from stemmap.drawing.sheet_words import SheetWords
+from stemmap.drawing.stem_list import HEADING_MM, StemList
+from stemmap.drawing.stem_list import ROW_MM as LIST_ROW_MM
 from stemmap.errors import InputError
 from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
+
+_tr = QCoreApplication.translate
 
 #: Width and height of the papers in millimetres (ISO 216; ANSI/ASME Y14.1).
 PAPERS: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
@@ -26,25 +34,77 @@ PAPERS: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
 )
 #: Scales tried when none is asked for, the largest first; the last ones are for plots of uncommon size.
 SCALES: Final = (100, 150, 200, 250, 500, 1000, 2000, 5000, 10_000)
+#: Room between the edge of the paper and everything on it; a printer may leave no wider margin white.
+MARGIN_MM: Final = 10.0
 
-_MARGIN_MM: Final = 10.0
-_HEAD_MM: Final = 14.0
-_FOOT_MM: Final = 24.0
+_FOOT_MM: Final = 30.0
 _LEAST_LEGEND_MM: Final = 26.0
-_LINE_MM: Final = 3.5
-_CHECK_MM: Final = 100.0
+_GAP_MM: Final = 3.0
+#: Fewer rows of the list than this are not begun under a map.
+_LEAST_ROWS: Final = 4
+_LEAST_LIST_MM: Final = HEADING_MM + _LEAST_ROWS * LIST_ROW_MM
 
-CAUTION: Final = (
-    "Safety first: look out for dead trees, hanging branches, steep or wet ground and weather, and do not work alone."
-    " The rules of your employer and of the place come before this sheet. This map is no legal survey."
-)
-_UNIT_WORDS: Final = {
-    "degree": "degrees",
-    "gon": "gon",
-    "mil_6400": "mils (6400 to the circle)",
-    "mil_6300": "mils (6300 to the circle)",
-    "mil_6000": "mils (6000 to the circle)",
-}
+
+@dataclass(frozen=True)
+class SheetStyle:
+    """What all sheets of one print share.
+
+    Parameters
+    ----------
+    survey, measured
+        The records and what was computed from them.
+    words
+        Words of the sheets.
+    species
+        Marks of the species.
+    paper
+        A key of `PAPERS`.
+    scale
+        Denominator of the scale; None: the largest that fits each plot.
+    printed
+        Day of printing; None: it is not said.
+    """
+
+    survey: Survey
+    measured: Measured
+    words: SheetWords
+    species: SpeciesMarks
+    paper: str = "A4"
+    scale: int | None = None
+    printed: date | None = None
+
+    @classmethod
+    def of(
+        cls,
+        survey: Survey,
+        measured: Measured,
+        *,
+        paper: str = "A4",
+        scale: int | None = None,
+        printed: date | None = None,
+    ) -> SheetStyle:
+        """Work out what all sheets share.
+
+        Raises
+        ------
+        InputError
+            When the paper is not known.
+        """
+        paper_size(paper)
+        return cls(survey, measured, SheetWords.of(survey, measured), SpeciesMarks.of(survey), paper, scale, printed)
+
+
+def paper_size(paper: str) -> tuple[float, float]:
+    """Width and height of a paper in millimetres.
+
+    Raises
+    ------
+    InputError
+        When it is not known.
+    """
+    if paper not in PAPERS:
+        raise InputError(f"The paper {paper!r} is not known: choose one of {', '.join(PAPERS)}.")
+    return PAPERS[paper]
 
 
 def fitting_scale(survey: Survey, measured: Measured, visit_row: int, *, paper: str = "A4") -> int:
@@ -63,73 +123,130 @@ def fitting_scale(survey: Survey, measured: Measured, visit_row: int, *, paper: 
 
 
 def describe_sheet(
-    survey: Survey,
-    measured: Measured,
-    visit_row: int,
-    *,
-    findings: Sequence[Finding] = (),
-    scale: int | None = None,
-    paper: str = "A4",
-    species: SpeciesMarks | None = None,
-) -> Page:
-    """Describe the sheet of one plot at one visit.
+    style: SheetStyle, visit_row: int, *, findings: Sequence[Finding] = (), first_number: int | None = None
+) -> tuple[Page, ...]:
+    """Describe the sheet of one plot at one visit: the map, then the list of stems on as many pages as it takes.
 
     Parameters
     ----------
-    survey, measured, visit_row, findings, species
-        As for the map.
-    scale
-        Denominator of the scale; None: the largest that fits.
-    paper
-        A key of `PAPERS`.
+    style
+        What all sheets share.
+    visit_row
+        Row of the visit.
+    findings
+        Findings of this visit.
+    first_number
+        Number of the first page in a document of many; None: pages bear no such number.
 
     Raises
     ------
     InputError
-        When the paper is not known or the plot does not fit at the scale.
+        When the plot does not fit at the scale.
     """
-    best = fitting_scale(survey, measured, visit_row, paper=paper)
-    chosen = best if scale is None else scale
-    needed, room = _needed_m(survey, measured, visit_row), _room_mm(paper)
-    if chosen <= 0 or _side_mm(needed, chosen) > room:
+    words, scale = style.words, _scale(style, visit_row)
+    width, height = paper_size(style.paper)
+    inner, end = width - 2.0 * MARGIN_MM, height - MARGIN_MM
+    plot_map = _map(style, visit_row, findings, scale)
+    side = plot_map.box.size_mm(1000.0 / scale)[1]
+    below = MARGIN_MM + HEAD_MM + side + _GAP_MM
+    foot, notes = map_foot(words, visit_row, plot_map.notes, inner), plot_map.notes[:0]
+    legend = _legend(style, visit_row, findings, end - _height(foot) - below)
+    if below + _height(legend) + _height(foot) > end:
+        # What the map cannot show is then said above the list.
+        foot, notes = map_foot(words, visit_row, (), inner), plot_map.notes
+    under = below + _height(legend) + _GAP_MM
+    other_foot = list_foot(inner)
+    rooms = end - _height(foot) - _GAP_MM - under, end - _height(other_foot) - _GAP_MM - MARGIN_MM - HEAD_MM
+    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes)
+    cuts = _cuts(stems, *rooms)
+    name = plot_name(style.survey, visit_row)
+    pages = []
+    for number, cut in enumerate(cuts):
+        is_map = number == 0
+        title = head(
+            words,
+            visit_row,
+            scale=scale if is_map else None,
+            pages=_which_page(number, len(cuts), first_number),
+            printed=style.printed,
+            width_mm=inner,
+        )
+        parts = [Placed(title, MARGIN_MM, MARGIN_MM), Placed(foot if is_map else other_foot, MARGIN_MM, end)]
+        if is_map:
+            parts.append(Placed(plot_map, width / 2.0, MARGIN_MM + HEAD_MM + side / 2.0, 1000.0 / scale))
+            parts.append(Placed(legend, MARGIN_MM, below))
+        if cut is not None:
+            top = under if is_map else MARGIN_MM + HEAD_MM
+            parts.append(Placed(stems.describe(*cut, rooms[0 if is_map else 1]), MARGIN_MM, top))
+        pages.append(Page(width, height, tuple(parts), PAPER.page, name, name if is_map else ""))
+    return tuple(pages)
+
+
+def _which_page(number: int, count: int, first_number: int | None) -> str:
+    """Page of the plot, and of the document where it has numbers."""
+    of_plot = _tr("sheet", "page {page} of {pages} of this plot").format(page=number + 1, pages=count)
+    if first_number is None:
+        return of_plot
+    return _tr("sheet", "page {number} · {of_plot}").format(number=first_number + number, of_plot=of_plot)
+
+
+def _cuts(stems: StemList, under_map_mm: float, on_page_mm: float) -> list[tuple[int, int] | None]:
+    """First and last row of the list on each page, the map's first; None where there is no room under the map."""
+    fits = stems.fitting(0, under_map_mm)
+    first = fits if fits >= min(_LEAST_ROWS, len(stems)) and under_map_mm >= _LEAST_LIST_MM else 0
+    begun = first > 0 or (not len(stems) and under_map_mm >= _LEAST_LIST_MM)
+    cuts: list[tuple[int, int] | None] = [(0, first) if begun else None]
+    while first < len(stems) or cuts == [None]:
+        last = min(first + max(stems.fitting(first, on_page_mm), 1), len(stems))
+        cuts.append((first, last))
+        first = last
+    return cuts
+
+
+def _scale(style: SheetStyle, visit_row: int) -> int:
+    best = fitting_scale(style.survey, style.measured, visit_row, paper=style.paper)
+    if style.scale is None:
+        return best
+    side = _side_mm(_needed_m(style.survey, style.measured, visit_row), style.scale) if style.scale > 0 else np.inf
+    if side > _room_mm(style.paper):
         raise InputError(
-            f"Plot {survey.visits.plot[visit_row]} does not fit on {paper} at 1:{chosen};"
+            f"Plot {style.survey.visits.plot[visit_row]} does not fit on {style.paper} at 1:{style.scale};"
             f" 1:{best} is the largest scale that does."
         )
-    marks = species or SpeciesMarks.of(survey)
-    width, height = PAPERS[paper]
-    millimetres_per_metre = 1000.0 / chosen
-    reach = min(reach_of(survey, measured, visit_row), (room / 2.0 - RIM_MM) / millimetres_per_metre)
-    plot_map = describe_plot(
-        survey,
-        measured,
+    return style.scale
+
+
+def _map(style: SheetStyle, visit_row: int, findings: Sequence[Finding], scale: int) -> Scene:
+    millimetres_per_metre = 1000.0 / scale
+    room = (_room_mm(style.paper) / 2.0 - RIM_MM) / millimetres_per_metre
+    return describe_plot(
+        style.survey,
+        style.measured,
         visit_row,
         findings=findings,
         theme=PAPER,
         millimetres_per_metre=millimetres_per_metre,
-        reach_m=reach,
-        species=marks,
+        reach_m=min(reach_of(style.survey, style.measured, visit_row), room),
+        species=style.species,
     )
-    side = plot_map.box.size_mm(millimetres_per_metre)[1]
-    below = _MARGIN_MM + _HEAD_MM + side + 3.0
-    free = height - _MARGIN_MM - _FOOT_MM - _LINE_MM * len(plot_map.notes) - below
-    legend = describe_legend(
-        survey,
-        measured,
+
+
+def _legend(style: SheetStyle, visit_row: int, findings: Sequence[Finding], free_mm: float) -> Scene:
+    return describe_legend(
+        style.survey,
+        style.measured,
         visit_row,
         findings=findings,
         theme=PAPER,
-        width_mm=width - 2.0 * _MARGIN_MM,
-        most_rows=max(int(free / ROW_MM), 1),
-        species=marks,
+        width_mm=paper_size(style.paper)[0] - 2.0 * MARGIN_MM,
+        most_rows=max(int(free_mm / ROW_MM), 1),
+        species=style.species,
     )
-    parts = (
-        Placed(_head(survey, visit_row, chosen, width - 2.0 * _MARGIN_MM), _MARGIN_MM, _MARGIN_MM),
-        Placed(plot_map, width / 2.0, _MARGIN_MM + _HEAD_MM + side / 2.0, millimetres_per_metre),
-        Placed(legend, _MARGIN_MM, below),
-        Placed(_foot(survey, measured, visit_row, plot_map, width - 2.0 * _MARGIN_MM), _MARGIN_MM, height - _MARGIN_MM),
-    )
-    return Page(width, height, parts, PAPER.page, " ".join(_names(survey, visit_row)))
+
+
+def _height(scene: Scene) -> float:
+    """Height of a scene that stands on paper alone."""
+    return scene.box.size_mm(1.0)[1]
 
 
 def _needed_m(survey: Survey, measured: Measured, visit_row: int) -> float:
@@ -153,91 +270,5 @@ def _room_mm(paper: str) -> float:
     InputError
         When the paper is not known.
     """
-    if paper not in PAPERS:
-        raise InputError(f"The paper {paper!r} is not known: choose one of {', '.join(PAPERS)}.")
-    width, height = PAPERS[paper]
-    return min(width - 2.0 * _MARGIN_MM, height - 2.0 * _MARGIN_MM - _HEAD_MM - _FOOT_MM - _LEAST_LEGEND_MM)
-
-
-def _names(survey: Survey, visit_row: int) -> list[str]:
-    """Plot and visit in words."""
-    visits = survey.visits
-    visit = str(visits.visit[visit_row])
-    return [f"Plot {visits.plot[visit_row]}", *([f"visit {visit}"] if visit else [])]
-
-
-def _head(survey: Survey, visit_row: int, scale: int, width_mm: float) -> Scene:
-    """Title and scale; the upper left corner is the origin."""
-    visits = survey.visits
-    date = visits.date[visit_row]
-    stratum = str(visits.texts("stratum")[visit_row])
-    lesser = [
-        survey.settings.name,
-        f"stratum {stratum}" if stratum else "",
-        "" if np.isnat(date) or str(date) == visits.visit[visit_row] else f"measured {date}",
-    ]
-    title = fitted(", ".join(_names(survey, visit_row)), TITLE, width_mm - 30.0)
-    second = fitted(" · ".join(part for part in lesser if part), WORDS, width_mm - 30.0)
-    shapes: tuple[Shape, ...] = (
-        Texts(ORIGIN, (title,), TITLE, PAPER.ink, offset_mm=(0.0, -3.0), align=0.0),
-        Texts(ORIGIN, (second,), WORDS, PAPER.soft, offset_mm=(0.0, -8.5), align=0.0),
-        Texts(ORIGIN, (f"1:{scale}",), TITLE, PAPER.ink, offset_mm=(width_mm, -3.0), align=1.0),
-    )
-    return Scene(shapes, Box(low=(0.0, -_HEAD_MM), high=(width_mm, 0.0)), PAPER.page)
-
-
-def _foot(survey: Survey, measured: Measured, visit_row: int, plot_map: Scene, width_mm: float) -> Scene:
-    """Notes, check bar, how to read the azimuths, caution; the lower left corner is the origin."""
-    caution = wrapped(CAUTION, SMALL, width_mm)
-    lines = [
-        *plot_map.notes,
-        *wrapped(_azimuths(survey, measured, visit_row), SMALL, width_mm),
-        *caution,
-    ]
-    shapes: list[Shape] = [
-        Texts(
-            ORIGIN,
-            (fitted(line, SMALL, width_mm),),
-            SMALL,
-            PAPER.ink,
-            offset_mm=(0.0, (len(lines) - number - 0.5) * _LINE_MM),
-            align=0.0,
-        )
-        for number, line in enumerate(lines)
-    ]
-    shapes += _check_bar().at((0.0, 0.0), (0.0, len(lines) * _LINE_MM + 3.0))
-    return Scene(tuple(shapes), Box(high=(width_mm, len(lines) * _LINE_MM + 6.0)), PAPER.page)
-
-
-def _check_bar() -> Scene:
-    """A bar to hold a ruler against; its left end is the origin."""
-    ends = np.array([[0.0, 0.0], [_CHECK_MM, 0.0]])
-    none, tip = np.zeros((2, 2)), np.array([0.0, 1.0])
-    stroke = Stroke(PAPER.ink, 0.25)
-    shapes: tuple[Shape, ...] = (
-        Lines(none[:1], none[:1], stroke, start_mm=ends[:1], end_mm=ends[1:]),
-        Lines(none, none, stroke, start_mm=ends - tip, end_mm=ends + tip),
-        Texts(
-            ORIGIN,
-            ("This bar is 100 mm long when printed at 100 % (actual size).",),
-            SMALL,
-            PAPER.ink,
-            offset_mm=(_CHECK_MM + 2.5, 0.0),
-            align=0.0,
-        ),
-    )
-    return Scene(shapes, Box(low_mm=(0.0, -1.0), high_mm=(_CHECK_MM, 1.0)), PAPER.page)
-
-
-def _azimuths(survey: Survey, measured: Measured, visit_row: int) -> str:
-    """Which unit and north the ticks count in, and which north is up."""
-    measurement = survey.settings.measurement
-    turn = measured.declination_deg[visit_row]
-    used = f" (declination {turn:+.1f}°)" if measurement.north == "magnetic" and np.isfinite(turn) else ""
-    up = {"grid N": "grid north", "true N": "true north", "magnetic N": "magnetic north"}
-    north = up[north_word(survey, measured, visit_row)]
-    system = f" of {measured.crs}" if north == "grid north" and measured.crs else ""
-    return (
-        f"Azimuth ticks: {_UNIT_WORDS[measurement.azimuth_unit]}, clockwise from {measurement.north} north{used}."
-        f" Up on the map is {north}{system}."
-    )
+    width, height = paper_size(paper)
+    return min(width - 2.0 * MARGIN_MM, height - 2.0 * MARGIN_MM - HEAD_MM - _FOOT_MM - _LEAST_LEGEND_MM)

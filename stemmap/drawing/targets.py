@@ -10,10 +10,11 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QByteArray, QMarginsF, QRect, QSaveFile, QSize, QSizeF
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRect, QSaveFile, QSize, QSizeF, QTemporaryFile
 from PySide6.QtGui import QColor, QImage, QImageWriter, QPageLayout, QPageSize, QPainter, QPdfWriter
 from PySide6.QtSvg import QSvgGenerator
 
+from stemmap.drawing.outline import outline_update
 from stemmap.drawing.page import Page
 from stemmap.drawing.painter import paint_page
 from stemmap.errors import OutputError
@@ -22,6 +23,7 @@ _MILLIMETRES_PER_INCH: Final = 25.4
 _PDF_DPI: Final = 1200
 #: Units of an SVG per millimetre, fine enough for font sizes in whole units.
 _SVG_UNITS: Final = 100
+_COPIED_AT_ONCE: Final = 1 << 20
 
 
 def write_png(page: Page, path: Path, *, dpi: float = 200.0) -> None:
@@ -59,20 +61,33 @@ def write_svg(page: Page, path: Path) -> None:
     OutputError
         As for `write_png`.
     """
-    width, height = round(page.width_mm * _SVG_UNITS), round(page.height_mm * _SVG_UNITS)
     with _saved(path) as file:
-        generator = QSvgGenerator()
-        generator.setOutputDevice(file)
-        generator.setResolution(round(_SVG_UNITS * _MILLIMETRES_PER_INCH))
-        generator.setSize(QSize(width, height))
-        generator.setViewBox(QRect(0, 0, width, height))
-        generator.setTitle(page.title)
-        painter = QPainter()
-        if not painter.begin(generator):
+        if not _paint_svg(page, file):
             raise OutputError(f"The drawing for {path} could not be made; nothing was written.")
-        painter.fillRect(QRect(0, 0, width, height), QColor(page.colour))
-        paint_page(page, painter, _SVG_UNITS)
-        painter.end()
+
+
+def svg_of(page: Page) -> bytes:
+    """Page as SVG, for the clipboard."""
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    _paint_svg(page, buffer)
+    return bytes(buffer.data().data())
+
+
+def _paint_svg(page: Page, file: QIODevice) -> bool:
+    width, height = round(page.width_mm * _SVG_UNITS), round(page.height_mm * _SVG_UNITS)
+    generator = QSvgGenerator()
+    generator.setOutputDevice(file)
+    generator.setResolution(round(_SVG_UNITS * _MILLIMETRES_PER_INCH))
+    generator.setSize(QSize(width, height))
+    generator.setViewBox(QRect(0, 0, width, height))
+    generator.setTitle(page.title)
+    painter = QPainter()
+    if not painter.begin(generator):
+        return False
+    painter.fillRect(QRect(0, 0, width, height), QColor(page.colour))
+    paint_page(page, painter, _SVG_UNITS)
+    return painter.end()
 
 
 def write_pdf(pages: Iterable[Page], path: Path, *, title: str = "") -> None:
@@ -92,24 +107,38 @@ def write_pdf(pages: Iterable[Page], path: Path, *, title: str = "") -> None:
     OutputError
         As for `write_png`; also when there is no page.
     """
+    with _saved(path) as file, _beside(path) as draft:
+        bookmarks = _paint_pdf(pages, draft, path, title)
+        update = outline_update(draft, bookmarks) if bookmarks else b""
+        draft.seek(0)
+        while part := draft.read(_COPIED_AT_ONCE).data():
+            file.write(part)
+        file.write(update)
+
+
+def _paint_pdf(pages: Iterable[Page], file: QIODevice, path: Path, title: str) -> list[tuple[str, int]]:
+    """Paint pages as PDF; the bookmarks, each with the place of its page."""
     painter = QPainter()
-    with _saved(path) as file:
-        writer = QPdfWriter(file)
-        writer.setResolution(_PDF_DPI)
-        writer.setTitle(title)
-        writer.setCreator("stemmap")
-        try:
-            for page in pages:
-                writer.setPageLayout(_layout(page))
-                begun = writer.newPage() if painter.isActive() else painter.begin(writer)
-                if not begun:
-                    raise OutputError(f"A page of {path} could not be made; nothing was written.")
-                paint_page(page, painter, _PDF_DPI / _MILLIMETRES_PER_INCH)
-            if not painter.isActive():
-                raise OutputError(f"There is no plot to draw, so {path} was not written.")
-        finally:
-            if painter.isActive():
-                painter.end()
+    writer = QPdfWriter(file)
+    writer.setResolution(_PDF_DPI)
+    writer.setTitle(title)
+    writer.setCreator("stemmap")
+    bookmarks = []
+    try:
+        for number, page in enumerate(pages):
+            writer.setPageLayout(_layout(page))
+            begun = writer.newPage() if painter.isActive() else painter.begin(writer)
+            if not begun:
+                raise OutputError(f"A page of {path} could not be made; nothing was written.")
+            if page.bookmark:
+                bookmarks.append((page.bookmark, number))
+            paint_page(page, painter, _PDF_DPI / _MILLIMETRES_PER_INCH)
+        if not painter.isActive():
+            raise OutputError(f"There is no plot to draw, so {path} was not written.")
+    finally:
+        if painter.isActive():
+            painter.end()
+    return bookmarks
 
 
 def _layout(page: Page) -> QPageLayout:
@@ -132,3 +161,16 @@ def _saved(path: Path) -> Iterator[QSaveFile]:
         raise
     if not file.commit():
         raise OutputError(f"{path} could not be finished ({file.errorString()}); a file of that name is as it was.")
+
+
+@contextmanager
+def _beside(path: Path) -> Iterator[QTemporaryFile]:
+    """Open a file in the same folder that vanishes in the end."""
+    file = QTemporaryFile(str(path.parent / ".XXXXXX.pdf"))
+    if not file.open():
+        raise OutputError(f"{path} cannot be written ({file.errorString()}); choose another place with -o.")
+    try:
+        yield file
+    finally:
+        file.close()
+        file.remove()

@@ -1,18 +1,44 @@
-"""Plot sheets at true scale: one PDF of many pages, or a PNG or SVG file a plot."""
+"""Plot sheets at true scale: one PDF of many pages with a contents page, or a PNG or SVG file a plot."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
+from stemmap.survey.findings import SEVERITIES
 from stemmap.tasks.workup import Workup
 from stemmap.writing.output import distinct_file_names
 
 if TYPE_CHECKING:
+    from stemmap.drawing.contents import ContentsLine
     from stemmap.drawing.page import Page
+
+
+@dataclass(frozen=True)
+class SheetOptions:
+    """How sheets are made.
+
+    Parameters
+    ----------
+    scale
+        Denominator, 100 for 1:100; None: the largest of the usual scales that fits each plot.
+    paper
+        "A4", "A3" or "Letter".
+    printed
+        Day of printing, for the sheet's head; None: it is not said.
+    """
+
+    scale: int | None = None
+    paper: str = "A4"
+    printed: date | None = None
+
+
+_USUAL = SheetOptions()
 
 
 def write_sheets(
@@ -22,21 +48,26 @@ def write_sheets(
     plots: Sequence[str] | None = None,
     scale: int | None = None,
     paper: str = "A4",
+    printed: date | None = None,
+    doubtful: bool = False,
+    every_visit: bool = False,
     progress: Progress | None = None,
 ) -> list[Path]:
-    """Write the sheet of each plot's last visit.
+    """Write the sheets of plots.
 
     Parameters
     ----------
     path
-        Ends in .pdf: one file with a page a plot. In .png or .svg: one file a plot, the plot's name added, unless there
-        is only one plot.
+        Ends in .pdf: one file with the pages of each plot, and at its end the contents. In .png or .svg: one file a
+        plot, the plot's name added, unless there is only one plot; further pages stand below the first.
     plots
         Names of the plots wanted, in this order; None: all.
-    scale
-        Denominator, 100 for 1:100; None: the largest of the usual scales that fits.
-    paper
-        "A4", "A3" or "Letter".
+    scale, paper, printed
+        As in `SheetOptions`.
+    doubtful
+        Whether only visits with an error or something to look at are wanted.
+    every_visit
+        Whether every visit is wanted; else the last one of each plot.
 
     Returns
     -------
@@ -47,7 +78,7 @@ def write_sheets(
     InputError
         When a plot, the ending, the paper or the scale cannot be.
     OutputError
-        When a file cannot be written.
+        When a file cannot be written, or no plot is left to draw.
     Cancelled
         When `progress` says so.
     """
@@ -55,58 +86,127 @@ def write_sheets(
     form = path.suffix.lower()
     if form not in (".pdf", ".png", ".svg"):
         raise InputError(f"{path.name}: a plot sheet ends in .pdf, .png or .svg.")
-    rows = chosen_visits(workup, plots)
+    rows = chosen_visits(workup, plots, doubtful=doubtful, every_visit=every_visit)
     if not rows:
-        raise OutputError(f"There is no plot to draw, so {path} was not written.")
+        which = " with an error or something to look at" if doubtful else ""
+        raise OutputError(f"There is no plot{which} to draw, so {path} was not written.")
     from stemmap.drawing.application import application
 
     application(offscreen=True)
     from stemmap.drawing import targets
+    from stemmap.drawing.page import stacked
 
-    pages = _pages(workup, rows, scale=scale, paper=paper, progress=progress)
+    options = SheetOptions(scale, paper, printed)
     if form == ".pdf":
+        pages = document(workup, rows, options, progress=progress)
         targets.write_pdf(pages, path, title=workup.survey.settings.name or path.stem)
         return [path]
     write = targets.write_png if form == ".png" else targets.write_svg
     files = [path]
     if len(rows) > 1:
-        names = distinct_file_names(f"{path.stem}_{workup.survey.visits.plot[row]}" for row in rows)
+        visits = workup.survey.visits
+        names = distinct_file_names(
+            "_".join([path.stem, str(visits.plot[row]), *([str(visits.visit[row])] if every_visit else [])])
+            for row in rows
+        )
         files = [path.with_name(name + path.suffix) for name in names]
-    for file, page in zip(files, pages, strict=True):
-        write(page, file)
+    for file, pages_of_plot in zip(files, _sheets(workup, rows, options, progress=progress), strict=True):
+        write(stacked(pages_of_plot), file)
     return files
 
 
-def _pages(
-    workup: Workup, rows: Sequence[int], *, scale: int | None, paper: str, progress: Progress
+def document(
+    workup: Workup, rows: Sequence[int], options: SheetOptions = _USUAL, *, progress: Progress
 ) -> Iterator[Page]:
-    from stemmap.drawing.sheet import describe_sheet
+    """Pages of the sheets of visits, one after the other as they are asked for, and the contents at the end.
 
-    for number, row in enumerate(rows):
-        progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", number / len(rows))
-        yield describe_sheet(
-            workup.survey,
-            workup.measured,
-            row,
-            findings=workup.findings.of_visit(row),
-            scale=scale,
-            paper=paper,
+    A single sheet has no contents.
+
+    Raises
+    ------
+    InputError
+        When the paper or the scale cannot be.
+    Cancelled
+        When `progress` says so.
+    """
+    from stemmap.drawing.contents import describe_contents
+
+    lines: list[ContentsLine] = []
+    number, many = 1, len(rows) > 1
+    for row, pages in zip(rows, _sheets(workup, rows, options, progress=progress, numbered=many), strict=True):
+        lines.append(_contents_line(workup, row, number))
+        number += len(pages)
+        yield from pages
+    if many:
+        name = workup.survey.settings.name
+        yield from describe_contents(lines, name=name, paper=options.paper, first_number=number)
+
+
+def _sheets(
+    workup: Workup, rows: Sequence[int], options: SheetOptions, *, progress: Progress, numbered: bool = False
+) -> Iterator[tuple[Page, ...]]:
+    from stemmap.drawing.sheet import SheetStyle, describe_sheet
+
+    style = SheetStyle.of(
+        workup.survey, workup.measured, paper=options.paper, scale=options.scale, printed=options.printed
+    )
+    number = 1
+    for place, row in enumerate(rows):
+        progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", place / len(rows))
+        pages = describe_sheet(
+            style, row, findings=workup.findings.of_visit(row), first_number=number if numbered else None
         )
+        number += len(pages)
+        yield pages
 
 
-def chosen_visits(workup: Workup, plots: Sequence[str] | None) -> list[int]:
-    """The last visit of each plot, of the plots named or of all.
+def _contents_line(workup: Workup, row: int, number: int) -> ContentsLine:
+    from stemmap.drawing.contents import ContentsLine
+
+    visits, findings = workup.survey.visits, workup.findings
+    counts = [0, 0, 0]
+    for place in findings.places_of(row):
+        counts[SEVERITIES.index(findings.severity_of(int(findings.order.batch[place])))] += 1
+    return ContentsLine(
+        plot=str(visits.plot[row]),
+        visit=str(visits.visit[row]),
+        status=int(workup.summary.status[row]),
+        stems=int(visits.stem_count[row]),
+        errors=counts[0],
+        warnings=counts[1],
+        notes=counts[2],
+        number=number,
+    )
+
+
+def chosen_visits(
+    workup: Workup, plots: Sequence[str] | None = None, *, doubtful: bool = False, every_visit: bool = False
+) -> list[int]:
+    """Visits to draw, of the plots named in their order, or of all.
+
+    Parameters
+    ----------
+    plots
+        Names; None: all.
+    doubtful
+        Whether only visits with an error or something to look at are wanted.
+    every_visit
+        Whether every visit is wanted; else the last one of each plot.
 
     Raises
     ------
     InputError
         When a plot is not there.
     """
-    visits = workup.survey.visits
-    last = {str(plot): row for row, plot in enumerate(visits.plot)}
-    if plots is None:
-        return sorted(last.values())
-    missing = [plot for plot in plots if plot not in last]
+    of_plot: dict[str, list[int]] = {}
+    for row, plot in enumerate(workup.survey.visits.plot):
+        of_plot.setdefault(str(plot), []).append(row)
+    names = list(of_plot) if plots is None else plots
+    missing = [plot for plot in names if plot not in of_plot]
     if missing:
-        raise InputError(f"There is no plot {', '.join(missing)}; there are {', '.join(list(last)[:10])} ...")
-    return [last[plot] for plot in plots]
+        raise InputError(f"There is no plot {', '.join(missing)}; there are {', '.join(list(of_plot)[:10])} ...")
+    rows = [row for name in names for row in of_plot[name][0 if every_visit else -1 :]]
+    if doubtful:
+        counts = workup.findings.count_by_visit("error") + workup.findings.count_by_visit("warning")
+        rows = [row for row in rows if counts[row]]
+    return rows

@@ -1,13 +1,11 @@
-"""Redraw of a labelled plot against a bare loop of the same circles and texts; describing; sheets as PDF.
+"""Redraw of a labelled plot against a bare loop of the same circles and texts; describing.
 
 Run with: python -m tests.benchmarks.bench_drawing
 """
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Callable
-from pathlib import Path
 from time import perf_counter
 
 import numpy as np
@@ -18,8 +16,6 @@ from stemmap.drawing.application import application
 from stemmap.drawing.painter import paint
 from stemmap.drawing.plot_map import describe_plot, frame_of
 from stemmap.drawing.scene import View
-from stemmap.drawing.sheet import describe_sheet
-from stemmap.drawing.targets import write_pdf
 from stemmap.drawing.typeface import SMALL, font
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.survey import Survey
@@ -105,12 +101,6 @@ def main() -> None:
     for count in (100, 200, 300):
         made = plot(count)
         compare(made, measure(made))
-    made = plot(60)
-    measured = measure(made)
-    with tempfile.TemporaryDirectory() as folder:
-        started = perf_counter()
-        write_pdf((describe_sheet(made, measured, 0) for _ in range(50)), Path(folder) / "sheets.pdf")
-        print(f"50 sheets of 60 stems as one PDF: {(perf_counter() - started) * 20.0:.1f} ms a page")
 
 
 if __name__ == "__main__":

@@ -8,10 +8,10 @@ import pdfplumber
 import pytest
 from PySide6.QtGui import QImage
 
-from stemmap.drawing.page import picture
+from stemmap.drawing.page import picture, stacked
 from stemmap.drawing.palette import PAPER
 from stemmap.drawing.plot_map import describe_plot
-from stemmap.drawing.sheet import describe_sheet
+from stemmap.drawing.sheet import SheetStyle, describe_sheet
 from stemmap.drawing.targets import image_of, write_pdf, write_png, write_svg
 from stemmap.errors import OutputError
 from stemmap.survey.measured import measure
@@ -26,8 +26,11 @@ def stems(scattered):
 
 @pytest.fixture
 def sheet(plot, stems):
-    survey = plot(stems, radius_m=7.98)
-    return describe_sheet(survey, measure(survey), 0)
+    return described(plot(stems, radius_m=7.98))[0]
+
+
+def described(survey, **style):
+    return describe_sheet(SheetStyle.of(survey, measure(survey), **style), 0)
 
 
 def circles_of(page):
@@ -114,8 +117,7 @@ def test_pages_are_asked_for_one_at_a_time(sheet, tmp_path):
 
 def test_papers_of_one_file_may_differ(plot, stems, tmp_path):
     survey = plot(stems)
-    measured = measure(survey)
-    write_pdf((describe_sheet(survey, measured, 0, paper=paper) for paper in ("A4", "A3")), tmp_path / "two.pdf")
+    write_pdf((described(survey, paper=paper)[0] for paper in ("A4", "A3")), tmp_path / "two.pdf")
 
     with pdfplumber.open(tmp_path / "two.pdf") as pdf:
         widths = [page.width * MILLIMETRES_PER_POINT for page in pdf.pages]
