@@ -130,7 +130,7 @@ def _of_map(window: MainWindow) -> tuple[Entry, ...]:
             "legend",
             _tr("commands", "&Legend"),
             _tr("commands", "Show what the marks mean, or give its room to the map"),
-            lambda: window.panels.map_panel.canvas.toggle_legend(),  # noqa: PLW0108 - there is no map yet
+            lambda: window.panels.map_panel.canvas.layers.toggle("legend"),
             ("L",),
             "survey",
         ),

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from stemmap.drawing.scene import Scene, View
 
 #: A full painting that takes longer than this, in seconds, is put off while the map moves.
-_QUICK = 0.025
+_QUICK = 0.012
 #: Scenes with more stems are painted off the GUI thread.
 _MANY_STEMS = 4000
 

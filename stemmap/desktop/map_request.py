@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from stemmap.progress import Progress
 
 if TYPE_CHECKING:
+    from stemmap.drawing.layers import Layers
     from stemmap.drawing.palette import Theme
     from stemmap.drawing.scene import Box, Scene, View
     from stemmap.survey.findings import Finding
@@ -32,8 +33,8 @@ class MapRequest:
         Size of the map and of a millimetre in units of the window.
     view
         The part of the ground wanted; None: the whole plot.
-    legend
-        Whether the legend is wanted; it takes its room from the width.
+    layers
+        What is drawn; the legend takes its room from the width.
     """
 
     workup: Workup
@@ -44,12 +45,12 @@ class MapRequest:
     height: int
     per_millimetre: float
     view: View | None
-    legend: bool
+    layers: Layers
 
     @property
     def legend_width(self) -> float:
         """Room of the legend, units of the window."""
-        return LEGEND_MM * self.per_millimetre if self.legend else 0.0
+        return LEGEND_MM * self.per_millimetre if self.layers.legend else 0.0
 
 
 @dataclass(frozen=True)
@@ -114,11 +115,18 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
         theme=theme,
         millimetres_per_metre=view.millimetres_per_metre,
         corners=False,
+        layers=request.layers,
     )
     north = north_mark(north_word(survey, measured, request.visit), theme)
     legend = None
-    if request.legend:
+    if request.layers.legend:
         legend = describe_legend(
-            survey, measured, request.visit, findings=request.findings, theme=theme, width_mm=LEGEND_MM
+            survey,
+            measured,
+            request.visit,
+            findings=request.findings,
+            theme=theme,
+            width_mm=LEGEND_MM,
+            layers=request.layers,
         )
     return DescribedMap(request, frame, view, scene, north, legend)

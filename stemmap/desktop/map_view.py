@@ -1,31 +1,28 @@
-"""The view of the map: follows the session, zooms, pans and paints; knows nothing of pointer and keys."""
+"""The view of the map: the whole survey or one plot, as far as it is zoomed; knows nothing of pointer and keys."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import (
-    QColor,
-    QPainter,
-    QPaintEvent,
-    QPalette,
-    QPen,
-    QResizeEvent,
-)
+from PySide6.QtCore import QCoreApplication, QEvent, QPointF, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.map_layers import MapLayers
+from stemmap.desktop.map_marks import paint_corners, paint_frame, paint_ring, paint_words
 from stemmap.desktop.map_picture import MapPicture
 from stemmap.desktop.map_request import LEGEND_MM, DescribedMap, MapRequest, describe_map, theme_of
 from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.session import WHOLE_SURVEY, Session
+from stemmap.desktop.survey_map import SurveyMap
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.drawing.scene import View
+    from stemmap.drawing.scene import Box, View
 
 _tr = QCoreApplication.translate
 #: Millimetres of the letter body that are as high as the window's own letters.
@@ -36,11 +33,15 @@ _PATIENCE = 200
 _RING = 7.0
 STEP = 1.25
 _MOST_ZOOM = 60.0
+#: Below this share of the scale at which a plot fits, the whole survey comes into sight.
 _LEAST_ZOOM = 0.3
+#: Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting.
+_MOST_MM = 40.0
+_LEAST_SHARE = 0.5
 
 
 class MapView(QWidget):
-    """Shows the session's plot and its selected stem.
+    """Shows the session's plot and its selected stem, or all plots at their places.
 
     Signals
     -------
@@ -56,10 +57,13 @@ class MapView(QWidget):
     def __init__(self, session: Session, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._jobs = session, jobs
+        self.survey = SurveyMap(session, jobs, self)
+        self.layers = MapLayers(self)
         self._shown: DescribedMap | None = None
         self._view: View | None = None
         self._fitted = True
-        self._legend = True
+        self._is_far = self._far_wanted = False
+        self._selecting = False
         self._picture = MapPicture(jobs, self)
         self._picture.renewed.connect(self.update)
         self.hovered = -1
@@ -72,6 +76,8 @@ class MapView(QWidget):
         session.replaced.connect(self._on_replaced)
         session.visit_selected.connect(self._on_visit_selected)
         session.stem_selected.connect(self._on_stem_selected)
+        self.survey.made.connect(self._on_plots_made)
+        self.layers.changed.connect(self._on_layers_changed)
 
     # what the window asks for
 
@@ -81,9 +87,14 @@ class MapView(QWidget):
         return self._wait.isActive()
 
     @property
+    def is_far(self) -> bool:
+        """Whether the whole survey is shown, not one plot."""
+        return self._is_far
+
+    @property
     def shown(self) -> DescribedMap | None:
-        """The map shown; None before the first one is ready."""
-        return self._shown
+        """The plot shown; None before the first one is ready, and while the whole survey is shown."""
+        return None if self._is_far else self._shown
 
     @property
     def view(self) -> View | None:
@@ -102,16 +113,52 @@ class MapView(QWidget):
 
     @Slot()
     def fit(self) -> None:
-        """Show the whole plot."""
+        """Show the whole plot, or all plots."""
         self._fitted = True
-        if self._shown is not None:
+        if self._is_far:
+            self._fit_survey()
+        elif self._shown is not None:
             self._set_view(self._fitting(self._shown))
 
     @Slot()
-    def toggle_legend(self) -> None:
-        """Show what the marks mean, or give its room to the map."""
-        self._legend = not self._legend
-        self._request()
+    def show_survey(self) -> None:
+        """Show all plots at their places; the selected one keeps its ring."""
+        self._late.stop()
+        self._is_far = self._far_wanted = self._fitted = True
+        self._fit_survey()
+        self.described.emit()
+
+    @Slot()
+    def show_plot(self) -> None:
+        """Show the selected plot as large as it fits."""
+        if self._session.visit != WHOLE_SURVEY:
+            self._far_wanted, self._fitted = False, True
+            self._request()
+            if not self._is_far:
+                self.fit()
+
+    def show_box(self, box: Box) -> None:
+        """Show a part of the whole survey."""
+        if self._is_far:
+            self._fitted = False
+            self._set_view(self._far_fitting(box))
+
+    @property
+    def scale(self) -> float:
+        """Denominator of the scale on this screen, by its physical size; 0 without a map."""
+        return 1000.0 * self._per_true_millimetre / self._view.per_metre if self._view is not None else 0.0
+
+    def set_scale(self, denominator: int) -> None:
+        """Show the map true to scale on this screen, around its middle."""
+        if self._view is not None:
+            self.zoom(self.scale / denominator, QPointF(self.rect().center()))
+
+    @property
+    def _per_true_millimetre(self) -> float:
+        screen = self.screen()
+        dots = screen.physicalDotsPerInchX()
+        # Screens that do not know their size tell nonsense.
+        return (dots if 40.0 <= dots <= 800.0 else screen.logicalDotsPerInchX()) / 25.4
 
     def place_of(self, stem: int) -> QPointF | None:
         """Where a stem is on the widget; None when it is not drawn."""
@@ -142,33 +189,65 @@ class MapView(QWidget):
 
     @Slot()
     def _on_visit_selected(self) -> None:
-        self._fitted = True
         self.hovered = -1
-        self._late.start()
-        self._request()
+        if self._selecting:
+            self.update()
+            return
+        if self._session.workup is None:
+            self._on_late()
+        elif self._session.visit == WHOLE_SURVEY:
+            self.show_survey()
+        else:
+            self._fitted, self._far_wanted = True, False
+            self._late.start()
+            self._request()
+
+    def select_here(self, visit: int) -> None:
+        """Select a plot while the map stays where it is."""
+        self._selecting = True
+        self._session.select_visit(visit)
+        self._selecting = False
 
     @Slot()
     def _on_late(self) -> None:
         """Show no other plot's map any longer; the one wanted takes its time."""
         self._shown = self._view = None
+        self._is_far = False
         self.update()
         self.described.emit()
 
     @Slot()
     def _on_stem_selected(self) -> None:
+        if self._is_far and self._session.stem >= 0 and not self._selecting and self._far_wanted:
+            self.show_plot()
         place, _ = self._mark(self._session.stem)
         if place is not None and self._view is not None and not self.rect().contains(place.toPoint()):
             middle = QPointF(self.rect().center())
             self._set_view(self._view.moved(middle.x() - place.x(), middle.y() - place.y()))
         self.update()
 
+    @Slot()
+    def _on_plots_made(self) -> None:
+        if self._is_far:
+            if self._fitted or self._view is None:
+                self._fit_survey()
+            self.update()
+            self.described.emit()
+
+    @Slot()
+    def _on_layers_changed(self) -> None:
+        if self._is_far:
+            self.fit() if self._fitted else self.update()
+        self._request()
+
     def _request(self) -> None:
         """Have the map described for the present plot, colours and scale."""
         workup, visit = self._session.workup, self._session.visit
-        if workup is None or visit == WHOLE_SURVEY:
-            self._late.stop()
-            self._on_late()
+        if workup is None or visit == WHOLE_SURVEY or self._far_wanted:
             return
+        view = self._view
+        if self._is_far and view is not None:
+            view = self.survey.near(view, visit)
         request = MapRequest(
             workup=workup,
             visit=visit,
@@ -177,8 +256,8 @@ class MapView(QWidget):
             width=self.width(),
             height=self.height(),
             per_millimetre=self._per_millimetre,
-            view=None if self._fitted else self._view,
-            legend=self._legend,
+            view=None if self._fitted else view,
+            layers=self.layers.value,
         )
         self._jobs.start(
             "map", lambda progress: describe_map(request, progress), apply=self._show, shown=False
@@ -190,16 +269,36 @@ class MapView(QWidget):
         return self.fontInfo().pixelSize() / _WORDS_MM
 
     def _show(self, described: DescribedMap) -> None:
+        if self._far_wanted:
+            return
         another = self._shown is None or self._shown.request.visit != described.request.visit
-        self._shown = described
+        view = self._view
+        if self._is_far and view is not None:
+            # The plot was zoomed into; its ground lies where it lay among the others.
+            view, another = self.survey.near(view, described.request.visit), False
+        self._shown, self._is_far = described, False
         self._late.stop()
-        if self._fitted or another or self._view is None:
-            self._view = self._fitting(described)
+        self._view = self._fitting(described) if self._fitted or another or view is None else view
         self.update()
         self.described.emit()
+        self.moved.emit()
 
     def _fitting(self, described: DescribedMap) -> View:
         return described.fitting(self.width(), self.height())
+
+    def _far_fitting(self, box: Box) -> View:
+        from stemmap.drawing.scene import View
+
+        free = self.width() - (LEGEND_MM * self._per_millimetre if self.layers.value.legend else 0.0)
+        return View.fitting(box, max(free, 1.0), self.height(), self._per_millimetre)
+
+    def _fit_survey(self) -> None:
+        box = self.survey.box
+        if box is None:
+            self._view = None
+            self.update()
+        else:
+            self._set_view(self._far_fitting(box))
 
     # moving
 
@@ -210,34 +309,82 @@ class MapView(QWidget):
         self.moved.emit()
 
     def zoom(self, factor: float, at: QPointF) -> None:
-        """Enlarge by a factor, the ground under a point staying where it is."""
-        if self._shown is None or self._view is None:
+        """Enlarge by a factor, the ground under a point staying where it is; over from one plot to all and back."""
+        if self._view is None:
             return
-        whole = self._fitting(self._shown).per_metre
-        wanted = min(max(self._view.per_metre * factor, whole * _LEAST_ZOOM), whole * _MOST_ZOOM)
+        here = self._view.per_metre
+        if self._is_far:
+            box = self.survey.box
+            if box is not None:
+                least = _LEAST_SHARE * self._far_fitting(box).per_metre
+                most = max(_MOST_MM * self._view.per_millimetre, here)
+                self._far_to(self._view, min(max(here * factor, min(least, here)), most), at)
+                self._enter(at)
+        elif self._shown is not None:
+            whole = self._fitting(self._shown).per_metre
+            far = self.survey.far(self._view, self._shown.request.visit)
+            if factor < 1.0 and here * factor < whole * _LEAST_ZOOM and far is not None:
+                self._leave(far)
+                self._far_to(far, here * factor, at)
+                return
+            wanted = min(max(here * factor, whole * _LEAST_ZOOM), whole * _MOST_ZOOM)
+            self._fitted = False
+            self._set_view(self._view.zoomed(wanted / here, at.x(), at.y()))
+
+    def _far_to(self, view: View, per_metre: float, at: QPointF) -> None:
         self._fitted = False
-        self._set_view(self._view.zoomed(wanted / self._view.per_metre, at.x(), at.y()))
+        self._set_view(view.zoomed(per_metre / view.per_metre, at.x(), at.y()))
+
+    def _leave(self, far: View) -> None:
+        """Go over from a plot to all of them."""
+        self._is_far = self._far_wanted = True
+        self._fitted = False
+        self.hovered = -1
+        self._set_view(far)
+        self.described.emit()
+
+    def _enter(self, at: QPointF) -> None:
+        """Go over into the plot at a point when the map is large enough."""
+        if self._view is None or not self._far_wanted:
+            return
+        visit = self.survey.entered(self._view, at, min(self.width(), self.height()))
+        if visit >= 0:
+            self._far_wanted = False
+            self.select_here(visit)
+            self._request()
 
     def pan(self, x: float, y: float) -> None:
-        """Move the map by units of the window."""
-        if self._view is not None:
-            self._fitted = False
-            self._set_view(self._view.moved(x, y))
+        """Move the map by units of the window; past the rim of a plot the others come into sight."""
+        if self._view is None:
+            return
+        self._fitted = False
+        self._set_view(self._view.moved(x, y))
+        if not self._is_far and self._shown is not None:
+            view, reach = self._view, self._shown.frame.high[0] * self._view.per_metre
+            beyond = not -reach < view.origin_x < self.width() + reach
+            if beyond or not -reach < view.origin_y < self.height() + reach:
+                far = self.survey.far(view, self._shown.request.visit)
+                if far is not None:
+                    self._leave(far)
 
     @Slot()
     def _on_settled(self) -> None:
         """Once the map stands still, numbers are placed anew when its scale has changed."""
         self.update()
-        if self._shown is None or self._view is None:
-            return
-        if abs(self._view.per_metre / self._shown.view.per_metre - 1.0) > 1e-6:
+        if self._is_far:
+            self._enter(QPointF(self.rect().center()))
+        elif (
+            self._shown is not None
+            and self._view is not None
+            and abs(self._view.per_metre / self._shown.view.per_metre - 1.0) > 1e-6
+        ):
             self._request()
 
     # painting
 
     def _mark(self, stem: int) -> tuple[QPointF | None, float]:
         """Place and radius of a stem's mark on the widget."""
-        stems = None if self._shown is None else self._shown.scene.stems
+        stems = None if self.shown is None else self.shown.scene.stems
         if stem < 0 or stems is None or self._view is None:
             return None, 0.0
         import numpy as np
@@ -254,81 +401,80 @@ class MapView(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the map, its corners and the rings around stems."""
         painter = QPainter(self)
-        if self._shown is None or self._view is None:
-            self._paint_words(painter)
+        if self._is_far and self._view is not None:
+            self._paint_survey(painter, self._view)
+        elif self._shown is not None and self._view is not None:
+            self._paint_plot(painter, self._shown, self._view)
+        else:
+            paint_words(painter, self.palette(), self.rect(), self._words)
             return
-        self._picture.paint(painter, self._shown.scene, self._view, moving=self.moving)
-        self._paint_corners(painter)
-        self._paint_stem(painter, self.hovered, strong=False)
-        self._paint_stem(painter, self._session.stem, strong=True)
+        self.paint_tools(painter)
         if self.hasFocus():
-            pen = QPen(self.palette().color(QPalette.ColorRole.Highlight), 1.0)
-            painter.setPen(pen)
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5))
+            paint_frame(painter, self.palette(), self.rect())
 
-    def _paint_corners(self, painter: QPainter) -> None:
-        """Scale bar, north arrow and legend stay in their corners."""
-        from stemmap.drawing.ground import scale_bar
-        from stemmap.drawing.painter import paint
-        from stemmap.drawing.scene import View
+    def paint_tools(self, painter: QPainter) -> None:
+        """Paint what the pointer is at; nothing here."""
 
-        if self._shown is None or self._view is None:
-            return
-        unit = self._shown.request.workup.survey.settings.measurement.length_unit
-        theme = theme_of(dark=self._shown.request.dark)
-        bar = scale_bar(self._view.millimetres_per_metre, theme, length_unit=unit)
-        per_mm = self._view.per_millimetre
-        paint(bar, painter, View(2.5 * per_mm, self.height() - 2.5 * per_mm, per_mm, per_mm))
-        legend = self._shown.legend
-        if legend is not None:
-            left, height = self.width() - LEGEND_MM * per_mm, -legend.box.low[1] * per_mm
-            ground = QColor(self._shown.scene.background)
-            ground.setAlphaF(0.85)
-            painter.fillRect(
-                QRectF(
-                    left - per_mm, self.height() - height - 2.0 * per_mm, self.width(), height + 2.0 * per_mm
-                ),
-                ground,
-            )
-            paint(legend, painter, View(left, self.height() - height - per_mm, per_mm, per_mm))
-        half = self._shown.north.box.high_mm[0]
-        paint(self._shown.north, painter, View((half + 2.0) * per_mm, 12.0 * per_mm, per_mm, per_mm))
-
-    def _paint_stem(self, painter: QPainter, stem: int, *, strong: bool) -> None:
-        """A ring around a stem, kept apart from its ground by a second one in the colour of the ground."""
-        place, radius = self._mark(stem)
-        if place is None:
-            return
-        reach = radius + (_RING if strong else 4.0)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        for role, width in ((QPalette.ColorRole.Base, 5.0), (QPalette.ColorRole.Highlight, 3.0)):
-            painter.setPen(QPen(self.palette().color(role), width if strong else width - 1.5))
-            painter.drawEllipse(place, reach, reach)
-
-    def _paint_words(self, painter: QPainter) -> None:
-        painter.fillRect(self.rect(), self.palette().color(QPalette.ColorRole.Window))
-        painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
-        waiting = self._session.workup is not None and self._session.visit != WHOLE_SURVEY
-        words = (
-            _tr("map_view", "Drawing the map…")
-            if waiting
-            else _tr("map_view", "Choose a plot in the list to see its map.")
+    def _paint_plot(self, painter: QPainter, shown: DescribedMap, view: View) -> None:
+        self._picture.paint(painter, shown.scene, view, moving=self.moving)
+        paint_corners(
+            painter,
+            self.rect(),
+            view,
+            north=shown.north,
+            legend=shown.legend,
+            theme=theme_of(dark=shown.request.dark),
+            length_unit=shown.request.workup.survey.settings.measurement.length_unit,
         )
-        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, words)
+        for stem, strong in ((self.hovered, False), (self._session.stem, True)):
+            place, radius = self._mark(stem)
+            if place is not None:
+                paint_ring(painter, self.palette(), place, radius + (_RING if strong else 4.0), strong=strong)
+
+    def _paint_survey(self, painter: QPainter, view: View) -> None:
+        dark, layers = is_dark(self.palette()), self.layers.value
+        scene = self.survey.scene(
+            view, self.width(), self.height(), dark=dark, layers=layers, moving=self.moving
+        )
+        corners, workup = self.survey.corners(dark=dark), self._session.workup
+        if scene is None or corners is None or workup is None:
+            paint_words(painter, self.palette(), self.rect(), self._words)
+            return
+        self._picture.paint(painter, scene, view, moving=self.moving)
+        paint_corners(
+            painter,
+            self.rect(),
+            view,
+            north=corners[0],
+            legend=corners[1] if layers.legend else None,
+            theme=theme_of(dark=dark),
+            length_unit=workup.survey.settings.measurement.length_unit,
+        )
+        mark = self.survey.mark_of(view, self._session.visit)
+        if mark is not None:
+            paint_ring(painter, self.palette(), mark[0], mark[1] + 4.0, strong=True)
+
+    @property
+    def _words(self) -> str:
+        """What is said where there is no map."""
+        if self._is_far and self.survey.plots is not None:
+            return " ".join(
+                [*self.survey.plots.notes, _tr("map_view", "Choose a plot in the list to see its map.")]
+            )
+        if self._session.workup is None:
+            return _tr("map_view", "Choose a plot in the list to see its map.")
+        return _tr("map_view", "Drawing the map…")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Suit the picture to the new size."""
         super().resizeEvent(event)
-        if self._shown is not None and self._view is not None:
-            if self._fitted:
-                self._set_view(self._fitting(self._shown))
-            else:
-                old = event.oldSize()
-                self._set_view(
-                    self._view.moved((self.width() - old.width()) / 2.0, (self.height() - old.height()) / 2.0)
-                )
+        if self._fitted:
+            self.fit()
+        elif self._view is not None:
+            old = event.oldSize()
+            self._set_view(
+                self._view.moved((self.width() - old.width()) / 2.0, (self.height() - old.height()) / 2.0)
+            )
 
     def changeEvent(self, event: QEvent) -> None:
         """Suit the picture to other colours or letters."""
@@ -337,6 +483,8 @@ class MapView(QWidget):
             event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange)
             and self._session.workup is not None
         ):
+            if self._is_far and self._view is not None:
+                self._set_view(replace(self._view, per_millimetre=self._per_millimetre))
             self._request()
 
     def sizeHint(self) -> QSize:

@@ -146,6 +146,11 @@ def results_crs(survey: Survey, places: Centres) -> str | None:
     # One system may be written in several ways.
     if len({coordinate_system(text) for text in used}) == 1 and coordinate_system(used[0]).is_projected:
         return used[0]
+    return utm_zone(places)
+
+
+def utm_zone(places: Centres) -> str | None:
+    """UTM zone (WGS 84) of the middle of all plots; None when no plot has coordinates."""
     known = np.isfinite(places.lon) & np.isfinite(places.lat)
     if not known.any():
         return None

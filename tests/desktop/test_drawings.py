@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QImage
 from stemmap.desktop.histogram import HistogramRequest, draw_histogram
 from stemmap.desktop.map_picture import painted
 from stemmap.desktop.map_request import MapRequest, describe_map
+from stemmap.drawing.layers import USUAL
 
 
 def colours(image: QImage) -> set[str]:
@@ -51,7 +52,7 @@ def test_bars_are_as_high_as_their_classes(qapp):
 
 def test_map_is_painted_alike_at_any_resolution_of_the_screen(qapp, sample):
     request = MapRequest(sample, 0, tuple(sample.findings.of_visit(0)), dark=False, width=500, height=400,
-                         per_millimetre=4.0, view=None, legend=True)  # fmt: skip
+                         per_millimetre=4.0, view=None, layers=USUAL)  # fmt: skip
     described = describe_map(request)
     once = painted(described.scene, described.view, QSize(500, 400), 1.0)
     twice = painted(described.scene, described.view, QSize(1000, 800), 2.0)
