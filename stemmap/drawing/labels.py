@@ -151,14 +151,16 @@ def _choose(
         reach = np.abs(offset[number, options]).max(axis=0) + size
         near = boxes[:taken][(np.abs(boxes[:taken, :2] - anchor[number]) < boxes[:taken, 2:] + reach).all(axis=1)]
         strings = hairs[:strung][(np.abs(hairs[:strung] - anchor[number]) < reach).all(axis=1)]
-        clear = ~_meets(middle, size, near)
-        clear &= ~_meets(middle, size, np.hstack([strings, 0.0 * strings]))
-        for share in _HAIR_POINTS:
-            points = anchor[number] + share * offset[number, options]
-            clear &= ~(tied[options] & _meets(points, 0.0 * size, near))
-        if not clear.any():
-            continue
-        first = int(np.argmax(clear))
+        first = 0
+        if len(near) or len(strings):
+            clear = ~_meets(middle, size, near)
+            clear &= ~_meets(middle, size, np.hstack([strings, 0.0 * strings]))
+            for share in _HAIR_POINTS:
+                points = anchor[number] + share * offset[number, options]
+                clear &= ~(tied[options] & _meets(points, 0.0 * size, near))
+            if not clear.any():
+                continue
+            first = int(np.argmax(clear))
         best[number] = options[first]
         boxes[taken] = (*middle[first], *size)
         taken += 1
@@ -173,6 +175,8 @@ def _choose(
 
 def _meets(points: Floats, half: Floats, boxes: Floats) -> NDArray[np.bool_]:
     """Whether boxes of half size `half` around points (c, 2) meet any of the boxes (b, 4); shape (c,)."""
+    if not len(boxes):
+        return np.zeros(len(points), bool)
     meets: NDArray[np.bool_] = (np.abs(points[:, None, 0] - boxes[:, 0]) < boxes[:, 2] + half[0]) & (
         np.abs(points[:, None, 1] - boxes[:, 1]) < boxes[:, 3] + half[1]
     )

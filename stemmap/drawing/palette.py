@@ -9,6 +9,7 @@ letter and kind of outline.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -172,6 +173,7 @@ def contrast(one: str, other: str) -> float:
     return (high + 0.05) / (low + 0.05)
 
 
+@cache
 def readable_on(fill: str) -> str:
     """Black or white, whichever stands out more on a fill."""
     return max((_BLACK, _WHITE), key=lambda colour: contrast(colour, fill))

@@ -1,18 +1,26 @@
 """The same plot as PDF, SVG and PNG, read back by other programs and measured."""
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree as ET
 
 import numpy as np
 import pdfplumber
+import pypdfium2
 import pytest
-from PySide6.QtGui import QImage
+from pdfminer.pdftypes import resolve1
+from PySide6.QtCore import QBuffer
+from PySide6.QtGui import QColor, QImage, QPainter
+from scipy import ndimage
 
+from stemmap.drawing.outline import outline_update
 from stemmap.drawing.page import picture, stacked
-from stemmap.drawing.palette import PAPER
+from stemmap.drawing.painter import paint
+from stemmap.drawing.palette import PAPER, SPECIES_FILLS
 from stemmap.drawing.plot_map import describe_plot
+from stemmap.drawing.scene import View
 from stemmap.drawing.sheet import SheetStyle, describe_sheet
-from stemmap.drawing.targets import image_of, write_pdf, write_png, write_svg
+from stemmap.drawing.targets import image_of, svg_of, write_pdf, write_png, write_svg
 from stemmap.errors import OutputError
 from stemmap.survey.measured import measure
 
@@ -134,6 +142,113 @@ def test_svg_has_the_same_circles_as_the_pdf(sheet, tmp_path):
     assert len(circles) == len(curves)
     np.testing.assert_allclose(np.sort(2.0 * circles[:, 2]), np.sort(curves[:, 2]), atol=0.02)
     assert ET.parse(tmp_path / "a.svg").getroot().get("width") == "210mm"
+
+
+def test_fonts_of_a_pdf_are_embedded(sheet, tmp_path):
+    write_pdf([sheet], tmp_path / "a.pdf")
+    with pdfplumber.open(tmp_path / "a.pdf") as pdf:
+        fonts = [resolve1(font) for font in resolve1(pdf.pages[0].page_obj.resources["Font"]).values()]
+        descendants = [resolve1(each) for font in fonts for each in resolve1(font.get("DescendantFonts", []))]
+        descriptors = [resolve1(font["FontDescriptor"]) for font in [*fonts, *descendants] if "FontDescriptor" in font]
+
+    assert descriptors
+    assert all("FontFile2" in descriptor for descriptor in descriptors)
+
+
+def marks_of(image, per_millimetre, origin):
+    """Centre (millimetres right and down of an origin) and diameter of every patch of the first species' colour."""
+    pixels = np.frombuffer(image.constBits(), np.uint8).reshape(image.height(), image.bytesPerLine() // 4, 4)
+    colour = QColor(SPECIES_FILLS[0])
+    wanted = np.array([colour.blue(), colour.green(), colour.red()])
+    patches, count = ndimage.label((pixels[:, :, :3] == wanted).all(axis=2))
+    each = np.arange(1, count + 1)
+    middle = np.array(ndimage.center_of_mass(patches > 0, patches, each))[:, ::-1] + 0.5
+    area = ndimage.sum_labels(patches > 0, patches, each)
+    found = np.column_stack([middle / per_millimetre - origin, 2.0 * np.sqrt(area / np.pi) / per_millimetre])
+    return found[np.argsort(found[:, 2])]
+
+
+def test_picture_svg_pdf_and_screen_agree_in_geometry(plot, tmp_path):
+    stems = {
+        "azimuth": [10, 95, 170, 240, 305],
+        "distance_m": [2.0, 5.5, 7.98, 4.0, 6.1],
+        "dbh_cm": [20.0, 31.5, 44.0, 58.2, 70.0],
+        "species": ["beech"] * 5,
+    }
+    survey = plot(stems, radius_m=7.98)
+    measured = measure(survey)
+    scene = describe_plot(survey, measured, 0, millimetres_per_metre=10.0, theme=PAPER)
+    page = picture(scene, 10.0)
+    origin = np.array([page.parts[0].x_mm, page.parts[0].y_mm])
+    angle = np.radians(stems["azimuth"])
+    distance = 10.0 * np.array(stems["distance_m"])
+    truth = np.column_stack([distance * np.sin(angle), -distance * np.cos(angle), np.array(stems["dbh_cm"]) / 10.0])
+    outline_mm = 0.18  # half of it covers the fill on each side
+
+    write_pdf([page], tmp_path / "a.pdf")
+    with pdfplumber.open(tmp_path / "a.pdf") as pdf:
+        curves = circles_of(pdf.pages[0]) - [*origin, 0.0]
+    write_svg(page, tmp_path / "a.svg")
+    circles = svg_circles(tmp_path / "a.svg") * [1.0, 1.0, 2.0] - [*origin, 0.0]
+    for read_back in (curves, circles):
+        for row in truth:
+            assert np.abs(read_back - row).max(axis=1).min() < 0.1
+
+    write_png(page, tmp_path / "a.png", dpi=508.0)
+    image = QImage(str(tmp_path / "a.png")).convertToFormat(QImage.Format.Format_RGB32)
+    np.testing.assert_allclose(marks_of(image, 20.0, origin), truth - [0.0, 0.0, outline_mm], atol=0.1)
+
+    # As the window paints it, on a screen of 192 dots per inch.
+    per_millimetre = 192.0 / 25.4
+    screen = QImage(1600, 1500, QImage.Format.Format_RGB32)
+    screen.fill(QColor(PAPER.page))
+    view = View.fitting(scene.box, screen.width(), screen.height(), per_millimetre)
+    painter = QPainter(screen)
+    paint(scene, painter, view)
+    painter.end()
+    scale = view.per_metre / 10.0
+    shown = marks_of(screen, scale, np.array([view.origin_x, view.origin_y]) / scale)
+    line = outline_mm * per_millimetre / scale
+    np.testing.assert_allclose(shown, truth - [0.0, 0.0, line], atol=0.25)  # a pixel is 0.13 mm of the map
+    np.testing.assert_allclose(shown[:, :2], truth[:, :2], atol=0.1)
+
+
+def test_bookmarks_become_the_outline_of_a_pdf(sheet, tmp_path):
+    names = ["Plot A", "Prüfpunkt 7, visit (2)", "林班 \\ 3"]
+    pages = [replace(sheet, bookmark=name) for name in ("", names[0], names[1], "", names[2])]
+    write_pdf(pages, tmp_path / "a.pdf")
+    with pypdfium2.PdfDocument(tmp_path / "a.pdf") as document:
+        found = [(entry.get_title(), entry.get_dest().get_index()) for entry in document.get_toc()]
+    with pdfplumber.open(tmp_path / "a.pdf") as pdf:
+        assert [title for _, title, *_ in pdf.doc.get_outlines()] == names
+        assert len(pdf.pages) == 5
+        assert pdf.pages[4].extract_text() == pdf.pages[0].extract_text()
+
+    assert found == [(names[0], 1), (names[1], 2), (names[2], 4)]
+
+
+def test_an_incomplete_pdf_gets_no_outline():
+    buffer = QBuffer()
+    buffer.setData(b"%PDF-1.4 cut off")
+    buffer.open(QBuffer.OpenModeFlag.ReadOnly)
+
+    with pytest.raises(OutputError, match="incomplete"):
+        outline_update(buffer, [("Plot A", 0)])
+
+
+def test_pages_stand_below_each_other_in_one_picture(plot, scattered):
+    pages = described(plot(scattered(60)))
+    page = stacked(pages)
+
+    assert page.height_mm == pytest.approx(297.0 * len(pages))
+    assert len(page.parts) == sum(len(each.parts) for each in pages)
+    assert max(part.y_mm for part in page.parts) == pytest.approx(page.height_mm - 10.0)
+
+
+def test_svg_for_the_clipboard_is_that_of_the_file(sheet, tmp_path):
+    write_svg(sheet, tmp_path / "a.svg")
+
+    assert svg_of(sheet) == (tmp_path / "a.svg").read_bytes()
 
 
 def test_svg_holds_only_plain_shapes(sheet, tmp_path):
