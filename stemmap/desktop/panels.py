@@ -1,11 +1,12 @@
-"""Everything that shows a survey: the map with its table of stems, and the panels around them."""
+"""Everything that shows a survey: the map, and the panels around it, which move and are remembered."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QCoreApplication, Qt
-from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QTabWidget, QWidget
+from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt
+from PySide6.QtWidgets import QDockWidget, QMainWindow, QTabWidget, QWidget
 
 from stemmap.desktop.findings_panel import FindingsPanel
+from stemmap.desktop.findings_table import FindingsTable
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_panel import MapPanel
 from stemmap.desktop.plots_panel import PlotsPanel
@@ -18,6 +19,9 @@ from stemmap.desktop.summary_panel import SummaryPanel
 
 _tr = QCoreApplication.translate
 _LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
+_BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
+#: To be raised when panels come, go or change their names: an older layout is then no longer restored.
+_LAYOUT = 1
 
 
 class Panels:
@@ -35,26 +39,25 @@ class Panels:
         self._window = window
         self.round = Round(session, window)  # before all that shows how far it is
         self.map_panel = MapPanel(session, jobs)
-        self.stems_table = StemsTable(session)
+        self.stems_table = StemsTable(session, jobs)
+        self.findings_table = FindingsTable(session, jobs)
         self.round_view = RoundView(self.map_panel.canvas, session, self.round, window)
-        self.plots_panel = PlotsPanel(session, self.round)
+        self.plots_panel = PlotsPanel(session, self.round, jobs)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)
         self.settings_panel = SettingsPanel(session)
-        self.middle = self._middle()
         self.docks = {
             "plots": self._dock("plots", _tr("panels", "Plots"), self.plots_panel, _LEFT),
+            "stems": self._dock("stems", _tr("panels", "Stems"), self.stems_table, _BOTTOM),
+            "all-findings": self._dock(
+                "all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM
+            ),
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
             "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _RIGHT),
         }
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
-        window.tabifyDockWidget(self.docks["findings"], self.docks["summary"])
-        window.tabifyDockWidget(self.docks["summary"], self.docks["settings"])
-        window.resizeDocks(
-            [self.docks["plots"], self.docks["findings"]], [250, 340], Qt.Orientation.Horizontal
-        )
-
+        self._arrange()
         self._around_map: QByteArray | None = None
         self.round.changed.connect(self.make_room)
 
@@ -63,25 +66,45 @@ class Panels:
         if self.round.active == (self._around_map is not None):
             return
         if self._around_map is None:
-            self._around_map = self._window.saveState()
+            self._around_map = self._window.saveState(_LAYOUT)
             for dock in self.docks.values():
                 dock.hide()
-            self.stems_table.hide()
             self.map_panel.canvas.setFocus()
         else:
-            self._window.restoreState(self._around_map)
-            self.stems_table.show()
+            self._window.restoreState(self._around_map, _LAYOUT)
             self._around_map = None
 
-    def _middle(self) -> QSplitter:
-        splitter = QSplitter(Qt.Orientation.Vertical)
-        splitter.addWidget(self.map_panel)
-        splitter.addWidget(self.stems_table)
-        splitter.setStretchFactor(0, 3)
-        splitter.setStretchFactor(1, 1)
-        splitter.setSizes([520, 200])
-        splitter.setChildrenCollapsible(False)
-        return splitter
+    def _arrange(self) -> None:
+        """Put the panels where they are as long as nobody moves them."""
+        window, docks = self._window, self.docks
+        for corner, area in (
+            (Qt.Corner.BottomLeftCorner, _LEFT),
+            (Qt.Corner.BottomRightCorner, _RIGHT),
+        ):
+            window.setCorner(corner, area)
+        for name, area in (("plots", _LEFT), ("stems", _BOTTOM), ("findings", _RIGHT)):
+            window.addDockWidget(area, docks[name])
+            docks[name].setFloating(False)
+        for name, above in (
+            ("all-findings", "stems"),
+            ("summary", "findings"),
+            ("settings", "summary"),
+        ):
+            docks[name].setFloating(False)
+            window.tabifyDockWidget(docks[above], docks[name])
+        across, down = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
+        window.resizeDocks([docks["plots"], docks["findings"]], [270, 340], across)
+        window.resizeDocks([docks["stems"]], [220], down)
+
+    def reset(self) -> None:
+        """Put all panels back where they were at first."""
+        self._arrange()
+        self._show_all()
+
+    def remember(self) -> None:
+        """Keep the places of the panels for the next time."""
+        layout = self._around_map or self._window.saveState(_LAYOUT)
+        QSettings().setValue("window/layout", layout)
 
     def _dock(self, name: str, title: str, content: QWidget, area: Qt.DockWidgetArea) -> QDockWidget:
         dock = QDockWidget(title, self._window)
@@ -92,9 +115,15 @@ class Panels:
         return dock
 
     def show(self) -> None:
-        """Bring all panels into sight, the findings in front."""
+        """Bring the panels into sight as they were left, or all of them."""
+        layout = QSettings().value("window/layout", QByteArray(), type=QByteArray)
+        if not (isinstance(layout, QByteArray) and self._window.restoreState(layout, _LAYOUT)):
+            self._show_all()
+
+    def _show_all(self) -> None:
         for dock in self.docks.values():
             dock.show()
+        self.bring_forward("stems")
         self.bring_forward("findings")
 
     def bring_forward(self, name: str) -> None:

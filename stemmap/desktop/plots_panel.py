@@ -1,133 +1,164 @@
-"""The list of plots: each visit with its state in words."""
+"""The table of plots: each visit with its state in words, and more where it is wanted."""
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Iterator
+from functools import cache
+from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Slot
-from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtCore import QCoreApplication, Slot
 
+from stemmap.desktop.columns import TableColumn, coded_column, given, number_column
+from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.round import Round
 from stemmap.desktop.sentences import visit_name, visit_state
 from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session
+from stemmap.desktop.table_panel import TablePanel
 
-_Index = QModelIndex | QPersistentModelIndex
-_NO_PARENT = QModelIndex()
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
-
-class PlotsModel(QAbstractTableModel):
-    """The whole survey in the first row, then one row for each visit; words are made for the rows in sight only."""
-
-    def __init__(self, session: Session, going: Round, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._session, self._round = session, going
-        going.changed.connect(self._on_looked)
-        self._strong = QFont(parent.font())
-        self._strong.setBold(True)
-        self._headings = (self.tr("Plot"), self.tr("Visit"), self.tr("State"))
-
-    def _text(self, opened: Opened, visit: int, column: int) -> str:
-        if column == 2:
-            return visit_state(opened, visit, self._round.looked_at(visit))
-        if visit == WHOLE_SURVEY:
-            return self.tr("all") if column == 0 else ""
-        visits = opened.workup.survey.visits
-        return str((visits.plot if column == 0 else visits.visit)[visit])
-
-    @Slot()
-    def _on_looked(self) -> None:
-        row = self.row_of(self._session.visit)
-        if row < self.rowCount():
-            self.dataChanged.emit(self.index(row, 2), self.index(row, 2))
-
-    def renew(self) -> None:
-        """Show what the session holds now."""
-        self.beginResetModel()
-        self.endResetModel()
-
-    def row_of(self, visit: int) -> int:
-        """Row of the list for a visit row."""
-        return visit - WHOLE_SURVEY
-
-    def visit_of(self, row: int) -> int:
-        """Visit row of a row of the list."""
-        return row + WHOLE_SURVEY
-
-    def rowCount(self, parent: _Index = _NO_PARENT) -> int:
-        """Number of rows."""
-        workup = self._session.workup
-        return 0 if parent.isValid() or workup is None else len(workup.survey.visits) + 1
-
-    def columnCount(self, parent: _Index = _NO_PARENT) -> int:
-        """Number of columns."""
-        return 0 if parent.isValid() else len(self._headings)
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """Heading of a column."""
-        if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return self._headings[section]
-        return None
-
-    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What a cell shows or says."""
-        opened = self._session.opened
-        if opened is None or not index.isValid():
-            return None
-        visit = self.visit_of(index.row())
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            return self._text(opened, visit, index.column())
-        if role == Qt.ItemDataRole.FontRole and opened.errors[visit] and index.column() == 2:
-            return self._strong
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{visit_name(opened.workup, visit)}: {visit_state(opened, visit)}"
-        return None
+_tr = QCoreApplication.translate
 
 
-class PlotsPanel(QTableView):
+def plot_columns(opened: Opened, going: Round) -> tuple[TableColumn, ...]:
+    """Columns for the visits of a survey; row 0 is the whole survey, row 1 the first visit."""
+    import numpy as np
+
+    visits = opened.workup.survey.visits
+    codes = given(np.arange(len(visits) + 1))
+
+    @cache
+    def plots() -> list[str]:
+        return [_tr("plots_panel", "all"), *visits.plot.tolist()]
+
+    @cache
+    def names() -> list[str]:
+        return ["", *visits.visit.tolist()]
+
+    several = any(visits.visit[:1000])
+    return (
+        coded_column(_tr("plots_panel", "Plot"), _tr("plots_panel", "plot as typed"), codes, plots, natural=False),
+        coded_column(
+            _tr("plots_panel", "Visit"), _tr("plots_panel", "visit as typed"), codes, names, shown=several
+        ),
+        _state_column(opened, going),
+        *_more_columns(opened),
+    )
+
+
+def _state_column(opened: Opened, going: Round) -> TableColumn:
+    def text(row: int) -> str:
+        visit = row + WHOLE_SURVEY
+        return visit_state(opened, visit, going.looked_at(visit))
+
+    def order(rows: slice) -> NDArray[Any]:
+        import numpy as np
+
+        grave = opened.errors * 1e8 + opened.warnings * 1e4 + np.minimum(opened.notes, 9999)
+        return -np.roll(grave, 1)[rows]
+
+    def matches(word: str, rows: slice, whole: bool) -> NDArray[np.bool_]:  # noqa: FBT001 - always given
+        import numpy as np
+
+        told = (text(row).casefold() for row in range(rows.start, rows.stop))
+        return np.array([state == word if whole else word in state for state in told], bool)
+
+    return TableColumn(
+        _tr("plots_panel", "State"),
+        _tr("plots_panel", "what was found; the plots with errors come first when sorted"),
+        text,
+        order,
+        matches,
+    )
+
+
+def _more_columns(opened: Opened) -> Iterator[TableColumn]:
+    """Columns that are shown when the user chooses them."""
+    visits, summary = opened.workup.survey.visits, opened.workup.summary
+    for name, title in (("stratum", _tr("plots_panel", "Stratum")), ("crew", _tr("plots_panel", "Crew"))):
+        labels, codes = visits.words(name)
+        yield coded_column(
+            title, _tr("plots_panel", "as typed"), given(_below(codes, -1)), given(labels), shown=False
+        )
+    dates, days = _dates(visits.date)
+    yield coded_column(
+        _tr("plots_panel", "Date"),
+        _tr("plots_panel", "date of the visit"),
+        given(days),
+        given(dates),
+        natural=False,
+        shown=False,
+    )
+    for title, meaning, values, decimals in (
+        (_tr("plots_panel", "Stems"), _tr("plots_panel", "stems recorded"), visits.stem_count, 0),
+        (_tr("plots_panel", "Borderline"), _tr("plots_panel", "living borderline stems"), summary.borderline, 0),
+        (
+            _tr("plots_panel", "Stems/ha"),
+            _tr("plots_panel", "living stems per hectare"),
+            summary.stems_per_ha,
+            0,
+        ),
+        (
+            _tr("plots_panel", "m²/ha"),
+            _tr("plots_panel", "basal area of living stems, square metres per hectare"),
+            summary.basal_area_m2_per_ha,
+            2,
+        ),
+    ):
+        below = _below(values.astype("f8"), float("nan"))
+        yield number_column(title, meaning, given(below), decimals, shown=False)
+
+
+def _below(values: NDArray[Any], first: float) -> NDArray[Any]:
+    """Values by visit below one for the whole survey."""
+    import numpy as np
+
+    return np.concatenate([np.array([first], values.dtype), values])
+
+
+def _dates(dates: NDArray[np.datetime64]) -> tuple[list[str], NDArray[np.integer]]:
+    """Distinct dates in order, and the place of each visit's among them; -1 where it is not known."""
+    import numpy as np
+
+    used, place = np.unique(dates, return_inverse=True)
+    return [str(date) for date in used], _below(np.where(np.isnat(dates), -1, place), -1)
+
+
+class PlotsPanel(TablePanel):
     """Follows and leads the selected visit."""
 
-    def __init__(self, session: Session, going: Round, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._session = session
-        self._model = PlotsModel(session, going, self)
-        self.setModel(self._model)
-        self.setAccessibleName(self.tr("Plots"))
-        self.setAccessibleDescription(self.tr("Each plot and visit with its state; arrow keys choose one."))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setWordWrap(False)
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
-        heading = self.horizontalHeader()
-        heading.setHighlightSections(False)
-        heading.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        heading.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        heading.setStretchLastSection(True)
-        width = self.fontMetrics().horizontalAdvance("0000000")
-        self.setColumnWidth(0, width)
-        self.setColumnWidth(1, width)
-        self.selectionModel().currentRowChanged.connect(self._on_row_chosen)
+    def __init__(self, session: Session, going: Round, jobs: Jobs) -> None:
+        super().__init__("plots", jobs)
+        self._session, self._round = session, going
+        self.view.setAccessibleName(self.tr("Plots"))
+        self.view.setAccessibleDescription(self.tr("Each plot and visit with its state; arrow keys choose one."))
+        self.view.horizontalHeader().setStretchLastSection(True)
+        self.model.accessible = self.model.tip = self._sentence
         session.replaced.connect(self._on_replaced)
-        session.visit_selected.connect(self._on_visit_selected)
+        session.visit_selected.connect(self.show_selected)
+        going.changed.connect(self._on_looked)
+
+    def _sentence(self, row: int) -> str:
+        opened, visit = self._session.opened, row + WHOLE_SURVEY
+        if opened is None:
+            return ""
+        return f"{visit_name(opened.workup, visit)}: {visit_state(opened, visit, self._round.looked_at(visit))}"
+
+    def _chosen(self, row: int) -> None:
+        self._session.select_visit(row + WHOLE_SURVEY)
+
+    def _selected(self) -> int:
+        return self._session.visit - WHOLE_SURVEY
 
     @Slot()
     def _on_replaced(self) -> None:
-        self._model.renew()
-        workup = self._session.workup
-        self.setColumnHidden(1, workup is not None and not any(workup.survey.visits.visit[:1000]))
-        self._on_visit_selected()
+        opened = self._session.opened
+        if opened is not None:
+            count = len(opened.workup.survey.visits) + 1
+            self.set_columns(plot_columns(opened, self._round), slice(0, count), pinned=1)
 
     @Slot()
-    def _on_visit_selected(self) -> None:
-        row = self._model.row_of(self._session.visit)
-        if row != self.currentIndex().row() and row < self._model.rowCount():
-            self.setCurrentIndex(self._model.index(row, 2))
-
-    @Slot(QModelIndex, QModelIndex)
-    def _on_row_chosen(self, current: QModelIndex, _previous: QModelIndex) -> None:
-        if current.isValid():
-            self._session.select_visit(self._model.visit_of(current.row()))
+    def _on_looked(self) -> None:
+        self.view.viewport().update()

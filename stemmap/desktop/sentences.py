@@ -23,14 +23,14 @@ def number(value: float, decimals: int) -> str:
     return QLocale().toString(float(value), "f", decimals)
 
 
+def severity_labels() -> list[str]:
+    """The words shown for the severities, the gravest first."""
+    return [_tr("sentences", "Error"), _tr("sentences", "To look at"), _tr("sentences", "Note")]
+
+
 def severity_word(severity: Severity) -> str:
     """The word shown for a severity."""
-    words = {
-        "error": _tr("sentences", "Error"),
-        "warning": _tr("sentences", "To look at"),
-        "note": _tr("sentences", "Note"),
-    }
-    return words[severity]
+    return severity_labels()[("error", "warning", "note").index(severity)]
 
 
 def looked_words(total: int, looked: int) -> str:
@@ -91,13 +91,22 @@ def azimuth_unit(settings: Settings) -> str:
     return signs.get(settings.measurement.azimuth_unit, " mil")
 
 
+def inside_labels() -> list[str]:
+    """Words for whether a stem is in: not known, in, in but borderline, out, out but borderline."""
+    inside, outside = _tr("sentences", "in"), _tr("sentences", "out")
+    borderline = _tr("sentences", "{word}, borderline")
+    return [
+        _tr("sentences", "not known whether in"),
+        *(inside, borderline.format(word=inside)),
+        *(outside, borderline.format(word=outside)),
+    ]
+
+
 def inside_words(workup: Workup, row: int) -> str:
     """Whether a stem is in, in words."""
     measured = workup.measured
-    if not measured.inside_known[row]:
-        return _tr("sentences", "not known whether in")
-    word = _tr("sentences", "in") if measured.inside[row] else _tr("sentences", "out")
-    return _tr("sentences", "{word}, borderline").format(word=word) if measured.borderline[row] else word
+    code = 1 + 2 * (not measured.inside[row]) + bool(measured.borderline[row]) if measured.inside_known[row] else 0
+    return inside_labels()[code]
 
 
 def stem_sentence(workup: Workup, row: int) -> str:

@@ -110,6 +110,13 @@ class Session(QObject):
         """The selected finding, None when there is none."""
         return self.findings[self.finding] if 0 <= self.finding < len(self.findings) else None
 
+    @property
+    def place(self) -> int:
+        """Place of the selected finding among those of the whole survey, -1 when there is none."""
+        if self.workup is None or self.selected_finding is None:
+            return -1
+        return self.workup.findings.places_of(self.visit).start + self.finding
+
     def show(self, opened: Opened) -> None:
         """Show another survey, at the first plot that has something to look at."""
         import numpy as np

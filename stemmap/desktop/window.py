@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QByteArray, QEvent, QSettings, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import (
     QAction,
     QActionGroup,
@@ -34,7 +34,7 @@ from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
-from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session, prepare
+from stemmap.desktop.session import Opened, Session, prepare
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled
@@ -62,6 +62,9 @@ class MainWindow(QMainWindow):
         self.setWindowTitle("stemmap")
         self.setAcceptDrops(True)
         self.resize(1280, 800)
+        geometry = QSettings().value("window/geometry", QByteArray(), type=QByteArray)
+        if isinstance(geometry, QByteArray):
+            self.restoreGeometry(geometry)
         self._was_painted = False
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
@@ -86,7 +89,7 @@ class MainWindow(QMainWindow):
             from stemmap.desktop.panels import Panels
 
             self._panels = Panels(self, self.session, self.jobs)
-            self._pages.addWidget(self._panels.middle)
+            self._pages.addWidget(self._panels.map_panel)
             for dock in self._panels.docks.values():
                 self._view_menu.insertAction(self._schemes, dock.toggleViewAction())
             self._view_menu.insertSeparator(self._schemes)
@@ -146,7 +149,6 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.session.replaced.connect(self._on_replaced)
-        self.session.visit_selected.connect(self._on_visit_selected)
         self.session.settings_edited.connect(self._on_settings_edited)
         self.jobs.failed.connect(self._on_failed)
         self.jobs.progressed.connect(self._on_progressed)
@@ -216,7 +218,7 @@ class MainWindow(QMainWindow):
         """Show a survey in place of the one before."""
         panels = self.panels
         panels.settings_panel.setEnabled(True)
-        self._pages.setCurrentWidget(panels.middle)
+        self._pages.setCurrentWidget(panels.map_panel)
         if self.session.workup is None:
             panels.show()
         self.session.show(opened)
@@ -235,13 +237,7 @@ class MainWindow(QMainWindow):
         if workup is not None:
             name = workup.survey.settings.name or ", ".join(workup.survey.upload.sources[:2])
             self.setWindowTitle(f"{name} – stemmap" if name else "stemmap")
-        self._on_visit_selected()
         self._enable_actions()
-
-    @Slot()
-    def _on_visit_selected(self) -> None:
-        panels = self.panels
-        panels.stems_table.setVisible(self.session.visit != WHOLE_SURVEY and not panels.round.active)
 
     @Slot()
     def _on_settings_edited(self) -> None:
@@ -400,7 +396,7 @@ class MainWindow(QMainWindow):
             self.open_uploads(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Stop all work first."""
+        """Remember sizes and places, and stop all work first."""
         self.jobs.close()
         if self._handbook is not None:
             self._handbook.close()
