@@ -94,7 +94,7 @@ class Panels:
             window.tabifyDockWidget(docks[above], docks[name])
         across, down = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
         window.resizeDocks([docks["plots"], docks["findings"]], [270, 340], across)
-        window.resizeDocks([docks["stems"]], [220], down)
+        window.resizeDocks([docks["stems"]], [260], down)
 
     def reset(self) -> None:
         """Put all panels back where they were at first."""

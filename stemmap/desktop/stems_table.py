@@ -80,6 +80,8 @@ class StemsTable(TablePanel):
         self.all_plots.setToolTip(self.tr("Show the stems of the whole survey, not of the selected plot alone"))
         self.all_plots.toggled.connect(self._on_visit_selected)
         self.line.insertWidget(1, self.all_plots)
+        self.setTabOrder(self.filter, self.all_plots)
+        self.setTabOrder(self.all_plots, self.view)
         self.model.tip = self._sentence
         session.replaced.connect(self._on_replaced)
         session.visit_selected.connect(self._on_visit_selected)

@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QModelIndex, QPersistentModelIndex, QPoint, QSettings, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import (
+    QCoreApplication,
+    QEvent,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QSettings,
+    Qt,
+    QTimer,
+    Signal,
+    Slot,
+)
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -28,6 +39,7 @@ from stemmap.desktop.table_model import GAP, MANY, TableModel
 if TYPE_CHECKING:
     from stemmap.progress import Progress
 
+_tr = QCoreApplication.translate
 #: Rows from which on they are made into text off the GUI thread.
 _LONG_TEXT = 2000
 _TYPING_MS = 200
@@ -123,12 +135,14 @@ class TablePanel(QWidget):
         self.view = Table(self.model, heading or QHeaderView(Qt.Orientation.Horizontal, self))
         self.setFocusProxy(self.view)
         self.filter = QLineEdit()
-        self.filter.setPlaceholderText(self.tr("Filter by typing"))
-        self.filter.setAccessibleName(self.tr("Filter"))
-        self.filter.setToolTip(
-            self.tr("Rows with all these words are shown; a column's name before a word looks there alone: {example}")
-            .format(example=self.tr("plot 20 stem 30"))
+        self.filter.setPlaceholderText(_tr("table_panel", "Filter by typing"))
+        self.filter.setAccessibleName(_tr("table_panel", "Filter"))
+        help_ = _tr(
+            "table_panel",
+            "Rows with all these words are shown; a column's name before a word looks there alone: plot 20 stem 30",
         )
+        self.filter.setToolTip(help_)
+        self.filter.setWhatsThis(help_)
         self.filter.setClearButtonEnabled(True)
         self.count = QLabel()
         self.line = QHBoxLayout()
@@ -201,14 +215,14 @@ class TablePanel(QWidget):
         self.show_selected()
 
     def _tell_count(self) -> None:
-        shown, rows = self.model.rowCount(), self.model.rows
-        count = rows.stop - rows.start
+        wanted = self.model.shown.wanted
+        shown, count = self.model.rowCount() - wanted.pinned, wanted.rows.stop - wanted.rows.start - wanted.pinned
         if self.model.waiting:
-            self.count.setText(self.tr("Searching…"))
+            self.count.setText(_tr("table_panel", "Searching…"))
         elif shown == count:
-            self.count.setText(f"{self.locale().toString(count)}")
+            self.count.setText(self.locale().toString(count))
         else:
-            words = self.tr("{shown} of {count}")
+            words = _tr("table_panel", "{shown} of {count}")
             self.count.setText(words.format(shown=self.locale().toString(shown), count=self.locale().toString(count)))
 
     def eventFilter(self, watched: object, event: QEvent) -> bool:
@@ -279,9 +293,9 @@ class TablePanel(QWidget):
     def _on_row_menu(self, at: QPoint) -> None:
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.addAction(self.tr("Copy rows")).triggered.connect(self.copy_rows)
+        menu.addAction(_tr("table_panel", "Copy rows")).triggered.connect(self.copy_rows)
         columns = self.columns_menu()
-        columns.setTitle(self.tr("Columns"))
+        columns.setTitle(_tr("table_panel", "Columns"))
         menu.addMenu(columns)
         menu.popup(self.view.viewport().mapToGlobal(at))
 
