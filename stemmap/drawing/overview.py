@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import ceil, log2
@@ -123,6 +124,15 @@ class Overview:
         if level < 0 or not self.levels:
             return self.single
         return self.levels[min(level, len(self.levels) - 1)]
+
+    def geographic(self, places_m: Sequence[tuple[float, float]]) -> tuple[Floats, Floats]:
+        """Longitude and latitude (WGS 84) of points in metres from the base; NaN without a system."""
+        points = np.asarray(places_m, dtype=float) + self.base
+        if self.crs is None:
+            return np.full(len(points), np.nan), np.full(len(points), np.nan)
+        system = coordinate_system(self.crs)
+        points /= system.axis_info[0].unit_conversion_factor
+        return locate.geographic(points[:, 0], points[:, 1], system)
 
     def near(self, x: float, y: float) -> int:
         """Plot nearest to a point in metres; -1 when there is none."""
