@@ -2,140 +2,99 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
-    <name></name>
-    <message>
-        <source>Plots</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Findings</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Summary</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Settings</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Recorded, in the sample, and too close to the limit to be decided</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stems/ha</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Living stems per hectare</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Basal area</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Of living stems, square metres per hectare</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mean diameter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Quadratic mean diameter of living stems</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Dead</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Dead stems per hectare and their basal area</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Nearest stem</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mean distance from a stem to its nearest stem</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Clark-Evans R</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>1 at random, below clumped, above regular; with Donnelly&apos;s edge correction in the disc</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Uniform angle</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>About 0.5 at random, below regular, above clumped</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mingling</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mean share of the four nearest stems that are of another species</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Species</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stems per hectare by species</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
     <name>CirclesField</name>
     <message>
         <source>radius</source>
-        <translation type="unfinished"></translation>
+        <translation>Radius</translation>
     </message>
     <message>
         <source>dbh from</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD ab</translation>
     </message>
     <message>
         <source>dbh below</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD unter</translation>
+    </message>
+    <message>
+        <source>Radius of the circle</source>
+        <translation>Radius des Kreises</translation>
+    </message>
+    <message>
+        <source>Smallest dbh that counts in the circle</source>
+        <translation>Kleinster BHD, der in diesem Kreis zählt</translation>
+    </message>
+    <message>
+        <source>From this dbh on stems do not count in the circle</source>
+        <translation>Ab diesem BHD zählen Stämme in diesem Kreis nicht mehr</translation>
     </message>
     <message>
         <source>Concentric circles</source>
-        <translation type="unfinished"></translation>
+        <translation>Konzentrische Kreise</translation>
     </message>
     <message>
         <source>A stem counts in the largest circle whose dbh it reaches. Clear a radius to drop its circle.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Stamm zählt im größten Kreis, dessen BHD er erreicht. Wer einen Radius leert, entfernt dessen Kreis.</translation>
     </message>
     <message>
         <source>{text} is no number; the circles stay as they were.</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} ist keine Zahl; die Kreise bleiben, wie sie waren.</translation>
     </message>
 </context>
 <context>
     <name>FindingsPanel</name>
     <message>
         <source>Findings of the plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde der Probefläche</translation>
     </message>
     <message>
         <source>Choosing a finding selects the stem it speaks of.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wer einen Befund wählt, wählt auch den Stamm, von dem er spricht.</translation>
     </message>
     <message>
         <source> (the first {n} are shown)</source>
-        <translation type="unfinished"></translation>
+        <translation> (gezeigt werden die ersten {n})</translation>
+    </message>
+</context>
+<context>
+    <name>FindingsTable</name>
+    <message>
+        <source>All findings</source>
+        <translation>Alle Befunde</translation>
+    </message>
+    <message>
+        <source>Each finding of the survey; arrow keys choose one with its plot and stem.</source>
+        <translation>Jeder Befund der Inventur; die Pfeiltasten wählen einen mit Probefläche und Stamm.</translation>
+    </message>
+</context>
+<context>
+    <name>HandbookWindow</name>
+    <message>
+        <source>Handbook of stemmap</source>
+        <translation>Handbuch zu stemmap</translation>
+    </message>
+    <message>
+        <source>&amp;Contents</source>
+        <translation>&amp;Inhalt</translation>
+    </message>
+    <message>
+        <source>Back to the top of the handbook</source>
+        <translation>Zurück an den Anfang des Handbuchs</translation>
+    </message>
+    <message>
+        <source>Search the handbook</source>
+        <translation>Handbuch durchsuchen</translation>
+    </message>
+    <message>
+        <source>&amp;Next place</source>
+        <translation>&amp;Nächste Stelle</translation>
+    </message>
+    <message>
+        <source>Go to the next place with these words (Enter)</source>
+        <translation>Zur nächsten Stelle mit diesen Worten gehen (Eingabetaste)</translation>
+    </message>
+    <message>
+        <source>Text of the handbook</source>
+        <translation>Text des Handbuchs</translation>
     </message>
 </context>
 <context>
@@ -143,216 +102,228 @@
     <message>
         <source>Histogram of dbh</source>
         <extracomment>More lines than this are never useful in the panel; the command line writes all.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Histogramm des BHD</translation>
     </message>
     <message>
         <source>{low} to {high} cm: {count} stems/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>{low} bis {high} cm: {count} Stämme/ha</translation>
     </message>
     <message>
         <source>dbh, cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD, cm</translation>
     </message>
     <message>
         <source>stems/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme/ha</translation>
+    </message>
+</context>
+<context>
+    <name>LanguageMenu</name>
+    <message>
+        <source>L&amp;anguage</source>
+        <translation>&amp;Sprache</translation>
+    </message>
+    <message>
+        <source>Like the &amp;system</source>
+        <translation>Wie das &amp;System</translation>
+    </message>
+    <message>
+        <source>The window speaks this language from the next start on.</source>
+        <translation>Das Fenster spricht diese Sprache vom nächsten Start an.</translation>
     </message>
 </context>
 <context>
     <name>MainWindow</name>
     <message>
         <source>N next finding, PgDown next plot, wheel zooms, middle button pans</source>
-        <translation type="unfinished"></translation>
+        <translation>N nächster Befund, Bild ab nächste Probefläche, Rad zoomt, mittlere Taste verschiebt</translation>
     </message>
     <message>
         <source>&amp;File</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Datei</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ansicht</translation>
     </message>
     <message>
         <source>&amp;Go</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Gehe zu</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfe</translation>
     </message>
     <message>
         <source>&amp;Colours</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Farben</translation>
     </message>
     <message>
         <source>Like the &amp;system</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie das &amp;System</translation>
     </message>
     <message>
         <source>&amp;Light</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hell</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dunkel</translation>
     </message>
     <message>
         <source>Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Open uploads</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten öffnen</translation>
     </message>
     <message>
         <source>Reading…</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird gelesen…</translation>
     </message>
     <message>
         <source>There is no further error or thing to look at.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keinen weiteren Fehler und nichts weiter zu prüfen.</translation>
     </message>
     <message>
         <source>There is no error or thing to look at before this.</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
-    <name>MapCanvas</name>
-    <message>
-        <source>Map of the plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Davor gibt es keinen Fehler und nichts zu prüfen.</translation>
     </message>
     <message>
-        <source>Left and right arrow keys go from stem to stem clockwise; the table of stems shows the same.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{distance} m from the centre, grid azimuth {azimuth}°</source>
-        <translation type="unfinished"></translation>
+        <source>The round goes through the notes too.</source>
+        <translation>Der Rundgang geht auch durch die Hinweise.</translation>
     </message>
 </context>
 <context>
     <name>MapPanel</name>
     <message>
         <source>Notes on the map</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinweise zur Karte</translation>
     </message>
     <message>
         <source>stratum {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum {name}</translation>
     </message>
     <message>
         <source>crew {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Trupp {name}</translation>
     </message>
     <message>
         <source>No stems were recorded on this plot.</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
-    <name>MapView</name>
-    <message>
-        <source>Drawing the map…</source>
-        <extracomment>Millimetres of the letter body that are as high as the window&apos;s own letters. Milliseconds for which the map of another plot is still shown while the new one is being described.</extracomment>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose a plot in the list to see its map.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf dieser Probefläche wurden keine Stämme aufgenommen.</translation>
     </message>
 </context>
 <context>
     <name>MessageBar</name>
     <message>
         <source>Dismiss</source>
-        <translation type="unfinished"></translation>
+        <translation>Schließen</translation>
     </message>
     <message>
         <source>Hide this message</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Meldung ausblenden</translation>
     </message>
     <message>
         <source>Dismiss the message</source>
-        <translation type="unfinished"></translation>
+        <translation>Meldung schließen</translation>
     </message>
     <message>
         <source>Message</source>
-        <translation type="unfinished"></translation>
+        <translation>Meldung</translation>
     </message>
 </context>
 <context>
     <name>Outputs</name>
     <message>
         <source>The stems were written to {path} without coordinates: no plot centre is known.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stämme wurden ohne Koordinaten nach {path} geschrieben: Kein Mittelpunkt ist bekannt.</translation>
     </message>
     <message>
         <source>The stems were written to {path}, in {crs}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stämme wurden nach {path} geschrieben, in {crs}.</translation>
     </message>
     <message>
         <source>GeoPackage (*.gpkg);;GeoJSON (*.geojson);;CSV (*.csv)</source>
-        <translation type="unfinished"></translation>
+        <translation>GeoPackage (*.gpkg);;GeoJSON (*.geojson);;CSV (*.csv)</translation>
     </message>
     <message>
         <source>Export stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme ausgeben</translation>
     </message>
     <message>
         <source>The plot sheets were written to {path}; print them at 100 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probeflächenblätter wurden nach {path} geschrieben; mit 100 % drucken.</translation>
     </message>
     <message>
         <source>Plot sheets as PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächenblätter als PDF</translation>
     </message>
     <message>
         <source>PDF (*.pdf)</source>
-        <translation type="unfinished"></translation>
+        <translation>PDF (*.pdf)</translation>
     </message>
     <message>
         <source>The settings were saved to {path}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen wurden in {path} gespeichert.</translation>
     </message>
     <message>
         <source>Save settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen speichern</translation>
     </message>
     <message>
         <source>Settings (*.toml)</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
-    <name>PlotsModel</name>
-    <message>
-        <source>Plot</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Visit</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>State</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>all</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen (*.toml)</translation>
     </message>
 </context>
 <context>
     <name>PlotsPanel</name>
     <message>
         <source>Plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen</translation>
     </message>
     <message>
         <source>Each plot and visit with its state; arrow keys choose one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Probefläche und Aufnahme mit ihrem Stand; die Pfeiltasten wählen eine.</translation>
+    </message>
+</context>
+<context>
+    <name>RoundCard</name>
+    <message>
+        <source>Space goes on, Backspace goes back, Esc ends the round.</source>
+        <extracomment>Free ground between the ring around a stem and the card.</extracomment>
+        <translation>Leertaste geht weiter, Rücktaste zurück, Esc beendet den Rundgang.</translation>
+    </message>
+    <message>
+        <source>Backspace goes back, Esc ends the round.</source>
+        <translation>Rücktaste geht zurück, Esc beendet den Rundgang.</translation>
+    </message>
+</context>
+<context>
+    <name>RoundView</name>
+    <message>
+        <source>Looked through</source>
+        <translation>Durchgesehen</translation>
+    </message>
+    <message>
+        <source>The round is through: there is nothing further to look at in this survey.</source>
+        <translation>Der Rundgang ist zu Ende: In dieser Inventur ist nichts weiter zu prüfen.</translation>
+    </message>
+    <message>
+        <source>Nothing to look at</source>
+        <translation>Nichts zu prüfen</translation>
+    </message>
+    <message>
+        <source>No error and nothing to look at was found.</source>
+        <translation>Es wurde kein Fehler gefunden und nichts, was zu prüfen wäre.</translation>
+    </message>
+    <message>
+        <source>about the files, finding {finding} of {findings}</source>
+        <translation>zu den Dateien, Befund {finding} von {findings}</translation>
+    </message>
+    <message>
+        <source>{plot}: plot {number} of {plots}, finding {finding} of {findings}</source>
+        <translation>{plot}: Probefläche {number} von {plots}, Befund {finding} von {findings}</translation>
     </message>
 </context>
 <context>
@@ -360,2496 +331,3453 @@
     <message>
         <source>Settings</source>
         <extracomment>Keys that matter for one kind of design only.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen</translation>
     </message>
     <message>
         <source>Measurement</source>
-        <translation type="unfinished"></translation>
+        <translation>Messung</translation>
     </message>
     <message>
         <source>Sampling design</source>
-        <translation type="unfinished"></translation>
+        <translation>Stichprobenverfahren</translation>
     </message>
     <message>
         <source>Errors of measurement (standard deviations)</source>
-        <translation type="unfinished"></translation>
+        <translation>Messfehler (Standardabweichungen)</translation>
     </message>
     <message>
         <source>List of settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Liste der Einstellungen</translation>
     </message>
     <message>
         <source>Save settings…</source>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen speichern…</translation>
     </message>
     <message>
         <source>Write these settings to a file; your uploads are never changed</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Einstellungen in eine Datei schreiben; die Aufnahmedaten werden nie verändert</translation>
     </message>
     <message>
         <source>As opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie geöffnet</translation>
     </message>
     <message>
         <source>Go back to the settings with which the uploads were opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zu den Einstellungen, mit denen die Aufnahmedaten geöffnet wurden</translation>
     </message>
     <message>
         <source>error of {name} {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler {name} {value}</translation>
     </message>
     <message>
         <source>All that matters was said in the settings of this survey.</source>
-        <translation type="unfinished"></translation>
+        <translation>In den Einstellungen dieser Inventur ist alles Nötige gesagt.</translation>
     </message>
     <message>
         <source>Assumed, because nobody said otherwise: {list}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angenommen, weil nichts anderes gesagt ist: {list}.</translation>
     </message>
 </context>
 <context>
     <name>StartPage</name>
     <message>
         <source>Which plots can be trusted?</source>
-        <translation type="unfinished"></translation>
+        <translation>Welchen Probeflächen kann man trauen?</translation>
     </message>
     <message>
         <source>Open the files of one survey: plots and stems as CSV, XLSX, GeoJSON or GeoPackage, with a settings file if there is one. Or drop them here. Your files are only read.</source>
-        <translation type="unfinished"></translation>
+        <translation>Öffnen Sie die Dateien einer Inventur: Probeflächen und Stämme als CSV, XLSX, GeoJSON oder GeoPackage, mit einer Einstellungsdatei, wenn es eine gibt. Oder ziehen Sie sie hierher. Ihre Dateien werden nur gelesen.</translation>
     </message>
     <message>
         <source>Open uploads…</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten öffnen…</translation>
     </message>
     <message>
         <source>Choose the files of plots and stems (Ctrl+O)</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Dateien der Probeflächen und Stämme wählen (Strg+O)</translation>
     </message>
     <message>
         <source>Open the sample survey</source>
-        <translation type="unfinished"></translation>
+        <translation>Beispielinventur öffnen</translation>
     </message>
     <message>
         <source>An invented forest with planted recording errors</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein erfundener Wald mit eingebauten Aufnahmefehlern</translation>
     </message>
     <message>
         <source>Reading…</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird gelesen…</translation>
     </message>
     <message>
         <source>Progress</source>
-        <translation type="unfinished"></translation>
+        <translation>Fortschritt</translation>
     </message>
     <message>
         <source>Cancel</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbrechen</translation>
     </message>
     <message>
         <source>Stop reading; nothing is changed</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Lesen abbrechen; nichts wird verändert</translation>
     </message>
 </context>
 <context>
     <name>StemsTable</name>
     <message>
-        <source>Stems of the plot</source>
-        <translation type="unfinished"></translation>
+        <source>Stems</source>
+        <extracomment>Plot and visit: of no use while the stems of one plot are shown.</extracomment>
+        <translation>Stämme</translation>
     </message>
     <message>
         <source>What was typed for each stem and what is derived from it; arrow keys choose a stem.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was zu jedem Stamm getippt wurde und was daraus folgt; die Pfeiltasten wählen einen Stamm.</translation>
+    </message>
+    <message>
+        <source>All plots</source>
+        <translation>Alle Probeflächen</translation>
+    </message>
+    <message>
+        <source>Show the stems of the whole survey, not of the selected plot alone</source>
+        <translation>Die Stämme der ganzen Inventur zeigen, nicht nur die der gewählten Probefläche</translation>
     </message>
 </context>
 <context>
     <name>SummaryPanel</name>
     <message>
         <source>Summary</source>
-        <translation type="unfinished"></translation>
+        <translation>Auswertung</translation>
     </message>
     <message>
         <source>Living stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Lebende Stämme</translation>
     </message>
     <message>
         <source>Stratum</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum</translation>
     </message>
     <message>
         <source>Visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahme</translation>
     </message>
     <message>
         <source>Plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen</translation>
     </message>
     <message>
         <source>Stems/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme/ha</translation>
+    </message>
+    <message>
+        <source>Recorded, in the sample, and too close to the limit to be decided</source>
+        <translation>Aufgenommen, in der Stichprobe, und zu nah an der Grenze für eine Entscheidung</translation>
+    </message>
+    <message>
+        <source>Living stems per hectare</source>
+        <translation>Lebende Stämme je Hektar</translation>
+    </message>
+    <message>
+        <source>Basal area</source>
+        <translation>Grundfläche</translation>
+    </message>
+    <message>
+        <source>Of living stems, square metres per hectare</source>
+        <translation>Der lebenden Stämme, Quadratmeter je Hektar</translation>
+    </message>
+    <message>
+        <source>Mean diameter</source>
+        <translation>Mitteldurchmesser</translation>
+    </message>
+    <message>
+        <source>Quadratic mean diameter of living stems</source>
+        <translation>Quadratischer Mitteldurchmesser der lebenden Stämme</translation>
+    </message>
+    <message>
+        <source>Dead</source>
+        <translation>Tot</translation>
+    </message>
+    <message>
+        <source>Dead stems per hectare and their basal area</source>
+        <translation>Tote Stämme je Hektar und ihre Grundfläche</translation>
+    </message>
+    <message>
+        <source>Nearest stem</source>
+        <translation>Nächster Stamm</translation>
+    </message>
+    <message>
+        <source>Mean distance from a stem to its nearest stem</source>
+        <translation>Mittlerer Abstand eines Stammes zu seinem nächsten Nachbarn</translation>
+    </message>
+    <message>
+        <source>Clark-Evans R</source>
+        <translation>Clark-Evans R</translation>
+    </message>
+    <message>
+        <source>1 at random, below clumped, above regular; with Donnelly&apos;s edge correction in the disc</source>
+        <translation>1 bei Zufall, darunter geklumpt, darüber regelmäßig; mit der Randkorrektur nach Donnelly im Kreis</translation>
+    </message>
+    <message>
+        <source>Uniform angle</source>
+        <translation>Winkelindex</translation>
+    </message>
+    <message>
+        <source>About 0.5 at random, below regular, above clumped</source>
+        <translation>Etwa 0,5 bei Zufall, darunter regelmäßig, darüber geklumpt</translation>
+    </message>
+    <message>
+        <source>Mingling</source>
+        <translation>Durchmischung</translation>
+    </message>
+    <message>
+        <source>Mean share of the four nearest stems that are of another species</source>
+        <translation>Mittlerer Anteil anderer Baumarten unter den vier nächsten Stämmen</translation>
+    </message>
+    <message>
+        <source>Species</source>
+        <translation>Baumarten</translation>
+    </message>
+    <message>
+        <source>Stems per hectare by species</source>
+        <translation>Stämme je Hektar nach Baumart</translation>
     </message>
     <message>
         <source>m²/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>m²/ha</translation>
     </message>
     <message>
         <source>Strata of the survey</source>
-        <translation type="unfinished"></translation>
+        <translation>Straten der Inventur</translation>
     </message>
     <message>
         <source>Mean ± standard error, simple random sampling</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittel ± Standardfehler, einfache Zufallsstichprobe</translation>
     </message>
     <message>
         <source>no reason given</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Angabe von Gründen</translation>
     </message>
     <message>
         <source>not known</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht bekannt</translation>
     </message>
     <message>
         <source>{names} not known: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} nicht bekannt: {reason}.</translation>
     </message>
     <message>
         <source>{n} recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} aufgenommen</translation>
     </message>
     <message>
         <source>{n} recorded, {inside} in, {borderline} borderline</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} aufgenommen, {inside} innerhalb, {borderline} Grenzbäume</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keiner</translation>
     </message>
     <message>
         <source>{stems} stems/ha, {area} m²/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>{stems} Stämme/ha, {area} m²/ha</translation>
     </message>
     <message>
         <source>all</source>
-        <translation type="unfinished"></translation>
+        <translation>alle</translation>
     </message>
     <message>
         <source>last</source>
-        <translation type="unfinished"></translation>
+        <translation>letzte</translation>
     </message>
 </context>
 <context>
     <name>WorkStatus</name>
     <message>
         <source>Progress</source>
-        <translation type="unfinished"></translation>
+        <translation>Fortschritt</translation>
     </message>
     <message>
         <source>Cancel</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbrechen</translation>
     </message>
     <message>
         <source>Stop what is being done; nothing is changed</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbrechen, was gerade getan wird; nichts wird verändert</translation>
     </message>
 </context>
 <context>
     <name>about</name>
     <message>
         <source>&lt;b&gt;stemmap {version}&lt;/b&gt;&lt;br&gt;Checks, maps and summarises stem records of circular forest sample plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>&lt;b&gt;stemmap {version}&lt;/b&gt;&lt;br&gt;Prüft, kartiert und wertet Stammdaten kreisförmiger Probeflächen im Wald aus.</translation>
     </message>
     <message>
         <source>The maps and coordinates are no legal survey. Work in the forest is dangerous: wind, slopes, dead trees and traffic come before any measurement, and local safety rules come before anything printed here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Karten und Koordinaten sind keine amtliche Vermessung. Arbeit im Wald ist gefährlich: Wind, Hänge, tote Bäume und Verkehr gehen jeder Messung vor, und die örtlichen Sicherheitsregeln gehen allem vor, was hier gedruckt wird.</translation>
     </message>
     <message>
         <source>stemmap is under the MIT licence. It uses Qt and PySide6 (LGPL 3; their libraries may be replaced), NumPy, SciPy, pandas, GeoPandas, Shapely, pyproj with PROJ and the EPSG dataset, pyogrio with GDAL, Matplotlib, python-calamine, click and ppigrf, each under its own licence, and the typeface Noto Sans (SIL Open Font Licence).</source>
-        <translation type="unfinished"></translation>
+        <translation>stemmap steht unter der MIT-Lizenz. Es nutzt Qt und PySide6 (LGPL 3; deren Bibliotheken dürfen ausgetauscht werden), NumPy, SciPy, pandas, GeoPandas, Shapely, pyproj mit PROJ und dem EPSG-Datensatz, pyogrio mit GDAL, Matplotlib, python-calamine, click und ppigrf, jeweils unter eigener Lizenz, und die Schrift Noto Sans (SIL Open Font Licence).</translation>
     </message>
     <message>
         <source>About stemmap</source>
-        <translation type="unfinished"></translation>
+        <translation>Über stemmap</translation>
     </message>
 </context>
 <context>
     <name>commands</name>
     <message>
         <source>&amp;Open uploads…</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten ö&amp;ffnen…</translation>
     </message>
     <message>
         <source>Choose the files of plots and stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Dateien der Probeflächen und Stämme wählen</translation>
     </message>
     <message>
         <source>Open the &amp;sample survey</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beispielinventur öffnen</translation>
     </message>
     <message>
         <source>An invented forest with planted recording errors</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein erfundener Wald mit eingebauten Aufnahmefehlern</translation>
     </message>
     <message>
         <source>&amp;Export stems…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Stämme ausgeben…</translation>
     </message>
     <message>
         <source>Write all stems with their coordinates for a GIS or a spreadsheet</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Stämme mit Koordinaten für ein GIS oder eine Tabellenkalkulation schreiben</translation>
     </message>
     <message>
         <source>&amp;Plot sheets as PDF…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Probeflächenblätter als PDF…</translation>
     </message>
     <message>
         <source>Write a map of each plot at true scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Von jeder Probefläche eine maßstäbliche Karte schreiben</translation>
     </message>
     <message>
         <source>Save se&amp;ttings…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einstellungen speichern…</translation>
     </message>
     <message>
         <source>Write the settings in force to a file of their own</source>
-        <translation type="unfinished"></translation>
+        <translation>Die geltenden Einstellungen in eine eigene Datei schreiben</translation>
     </message>
     <message>
         <source>S&amp;top</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Abbrechen</translation>
     </message>
     <message>
         <source>Stop what is being done; nothing is changed</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbrechen, was gerade getan wird; nichts wird verändert</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>Be&amp;enden</translation>
     </message>
     <message>
         <source>Close the program; your files are as they were</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Programm schließen; Ihre Dateien sind, wie sie waren</translation>
     </message>
     <message>
         <source>Zoom &amp;in</source>
-        <translation type="unfinished"></translation>
+        <translation>Ver&amp;größern</translation>
     </message>
     <message>
         <source>Enlarge the map; the wheel does it at the pointer</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte vergrößern; das Mausrad tut es am Zeiger</translation>
     </message>
     <message>
         <source>Zoom &amp;out</source>
-        <translation type="unfinished"></translation>
+        <translation>Ver&amp;kleinern</translation>
     </message>
     <message>
         <source>Reduce the map</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte verkleinern</translation>
     </message>
     <message>
         <source>&amp;Whole plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Ganze &amp;Probefläche</translation>
     </message>
     <message>
         <source>Fit the plot into the map; a double click does the same</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche in die Karte einpassen; ein Doppelklick tut dasselbe</translation>
     </message>
     <message>
         <source>&amp;Legend</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Legende</translation>
     </message>
     <message>
         <source>Show what the marks mean, or give its room to the map</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeigen, was die Zeichen bedeuten, oder den Platz der Karte geben</translation>
+    </message>
+    <message>
+        <source>Start the &amp;round</source>
+        <translation>&amp;Rundgang beginnen</translation>
+    </message>
+    <message>
+        <source>Go through what needs a look, plot after plot, with the map as large as the window</source>
+        <translation>Durchgehen, was zu prüfen ist, Probefläche für Probefläche, mit der Karte so groß wie das Fenster</translation>
+    </message>
+    <message>
+        <source>Go &amp;on</source>
+        <translation>&amp;Weiter</translation>
+    </message>
+    <message>
+        <source>Go to the next finding of the round</source>
+        <translation>Zum nächsten Befund des Rundgangs gehen</translation>
+    </message>
+    <message>
+        <source>Go &amp;back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>Go back to the finding before</source>
+        <translation>Zurück zum Befund davor</translation>
+    </message>
+    <message>
+        <source>&amp;End the round</source>
+        <translation>Rundgang be&amp;enden</translation>
+    </message>
+    <message>
+        <source>Show all panels again, at the finding reached</source>
+        <translation>Wieder alle Bereiche zeigen, beim erreichten Befund</translation>
+    </message>
+    <message>
+        <source>Notes &amp;too</source>
+        <translation>&amp;Auch Hinweise</translation>
+    </message>
+    <message>
+        <source>Let the round go through the notes as well, or leave them out again</source>
+        <translation>Den Rundgang auch durch die Hinweise führen oder sie wieder auslassen</translation>
     </message>
     <message>
         <source>&amp;Next plot</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nächste Probefläche</translation>
     </message>
     <message>
         <source>Go to the next plot and visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur nächsten Probefläche und Aufnahme gehen</translation>
     </message>
     <message>
         <source>&amp;Previous plot</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vorige Probefläche</translation>
     </message>
     <message>
         <source>Go to the plot and visit before</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur Probefläche und Aufnahme davor gehen</translation>
     </message>
     <message>
         <source>Next &amp;finding</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächster &amp;Befund</translation>
     </message>
     <message>
         <source>Go to the next error or thing to look at, over to other plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum nächsten Fehler oder zu Prüfenden gehen, auch auf anderen Probeflächen</translation>
     </message>
     <message>
         <source>Previous f&amp;inding</source>
-        <translation type="unfinished"></translation>
+        <translation>V&amp;origer Befund</translation>
     </message>
     <message>
         <source>Go to the error or thing to look at before</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Fehler oder zu Prüfenden davor gehen</translation>
     </message>
     <message>
         <source>&amp;Settings</source>
-        <translation type="unfinished"></translation>
+        <translation>E&amp;instellungen</translation>
     </message>
     <message>
         <source>Units, north, design and errors of the open survey</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheiten, Nordrichtung, Verfahren und Messfehler der offenen Inventur</translation>
     </message>
     <message>
         <source>&amp;Full screen</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vollbild</translation>
     </message>
     <message>
         <source>Give the window the whole screen, and back</source>
-        <translation type="unfinished"></translation>
+        <translation>Dem Fenster den ganzen Bildschirm geben, und zurück</translation>
+    </message>
+    <message>
+        <source>&amp;Handbook</source>
+        <translation>&amp;Handbuch</translation>
+    </message>
+    <message>
+        <source>First steps, keys, formats, formulas with their sources, all checks</source>
+        <translation>Erste Schritte, Tasten, Dateien, Formeln mit Quellen, alle Prüfungen (englisch)</translation>
     </message>
     <message>
         <source>&amp;About stemmap</source>
-        <translation type="unfinished"></translation>
+        <translation>Ü&amp;ber stemmap</translation>
     </message>
     <message>
         <source>Version, licences, and what the maps are not</source>
-        <translation type="unfinished"></translation>
+        <translation>Version, Lizenzen, und was die Karten nicht sind</translation>
     </message>
 </context>
 <context>
     <name>faults</name>
     <message>
         <source>There is not enough memory for this; nothing was changed. Open fewer plots at a time.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dafür reicht der Speicher nicht; nichts wurde verändert. Öffnen Sie weniger Probeflächen auf einmal.</translation>
     </message>
     <message>
         <source>Something went wrong inside the program ({kind}). What was open is kept as it was.</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Programm ist etwas schiefgegangen ({kind}). Was offen war, ist unverändert.</translation>
     </message>
     <message>
         <source>Please report it with the file {path}.</source>
+        <translation>Bitte melden Sie es mit der Datei {path}.</translation>
+    </message>
+</context>
+<context>
+    <name>findings_table</name>
+    <message>
+        <source>sentence</source>
+        <translation>Satz</translation>
+    </message>
+    <message>
+        <source>what was found</source>
+        <translation>was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>severity</source>
+        <translation>Schwere</translation>
+    </message>
+    <message>
+        <source>how grave it is</source>
+        <translation>wie schwer es wiegt</translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot as typed</source>
+        <translation>Probefläche wie getippt</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>visit as typed</source>
+        <translation>Aufnahme wie getippt</translation>
+    </message>
+    <message>
+        <source>stem</source>
+        <translation>Stamm</translation>
+    </message>
+    <message>
+        <source>stem number as typed</source>
+        <translation>Stammnummer wie getippt</translation>
+    </message>
+    <message>
+        <source>check</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <source>kind of doubt</source>
+        <translation>Art des Zweifels</translation>
+    </message>
+    <message>
+        <source>stems/ha</source>
+        <translation>Stämme/ha</translation>
+    </message>
+    <message>
+        <source>stems per hectare in doubt</source>
+        <translation>zweifelhafte Stämme je Hektar</translation>
+    </message>
+    <message>
+        <source>m²/ha</source>
+        <translation>m²/ha</translation>
+    </message>
+    <message>
+        <source>basal area in doubt, square metres per hectare</source>
+        <translation>zweifelhafte Grundfläche, Quadratmeter je Hektar</translation>
+    </message>
+</context>
+<context>
+    <name>layers</name>
+    <message>
+        <source>&amp;Stems</source>
+        <translation>&amp;Stämme</translation>
+    </message>
+    <message>
+        <source>The marks of the stems, to scale</source>
+        <translation>Die Zeichen der Stämme, maßstäblich</translation>
+    </message>
+    <message>
+        <source>&amp;Numbers</source>
+        <translation>&amp;Nummern</translation>
+    </message>
+    <message>
+        <source>Stem numbers; names of plots on the whole survey</source>
+        <translation>Stammnummern; Namen der Probeflächen auf der ganzen Inventur</translation>
+    </message>
+    <message>
+        <source>S&amp;pecies</source>
+        <translation>Baum&amp;arten</translation>
+    </message>
+    <message>
+        <source>The species in words beside each stem</source>
+        <translation>Die Baumart in Worten neben jedem Stamm</translation>
+    </message>
+    <message>
+        <source>&amp;Findings</source>
+        <translation>&amp;Befunde</translation>
+    </message>
+    <message>
+        <source>Outlines, letters and where a stem may stand</source>
+        <translation>Umrisse, Buchstaben und wo ein Stamm stehen könnte</translation>
+    </message>
+    <message>
+        <source>&amp;Last visit</source>
+        <translation>&amp;Letzte Aufnahme</translation>
+    </message>
+    <message>
+        <source>Where the stems stood at the visit before</source>
+        <translation>Wo die Stämme bei der Aufnahme davor standen</translation>
+    </message>
+    <message>
+        <source>&amp;Uncertainty</source>
+        <translation>&amp;Unsicherheit</translation>
+    </message>
+    <message>
+        <source>Ellipses of two standard deviations of each position</source>
+        <translation>Ellipsen von zwei Standardabweichungen jedes Ortes</translation>
+    </message>
+    <message>
+        <source>&amp;Circles</source>
+        <translation>&amp;Kreise</translation>
+    </message>
+    <message>
+        <source>Borders of the plot</source>
+        <translation>Grenzen der Probefläche</translation>
+    </message>
+    <message>
+        <source>&amp;Borderline zone</source>
+        <translation>&amp;Grenzbereich</translation>
+    </message>
+    <message>
+        <source>The ring in which a stem is too close to a border to be decided from the centre</source>
+        <translation>Der Ring, in dem ein Stamm zu nah an einer Grenze steht, um vom Mittelpunkt aus entschieden zu werden</translation>
+    </message>
+    <message>
+        <source>P&amp;olar grid</source>
+        <translation>P&amp;olarnetz</translation>
+    </message>
+    <message>
+        <source>Rings at round distances and rays of azimuth</source>
+        <translation>Ringe in runden Abständen und Strahlen des Azimuts</translation>
+    </message>
+    <message>
+        <source>Pro&amp;jected grid</source>
+        <translation>Ko&amp;ordinatengitter</translation>
+    </message>
+    <message>
+        <source>Lines of round easting and northing with their coordinates</source>
+        <translation>Linien runder Ost- und Nordwerte mit ihren Koordinaten</translation>
+    </message>
+    <message>
+        <source>L&amp;egend</source>
+        <translation>L&amp;egende</translation>
+    </message>
+    <message>
+        <source>Show what the marks mean, or give its room to the map</source>
+        <translation>Zeigen, was die Zeichen bedeuten, oder den Platz der Karte geben</translation>
+    </message>
+    <message>
+        <source>Species</source>
+        <translation>Baumarten</translation>
+    </message>
+    <message>
+        <source>Status</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>dbh</source>
+        <translation>BHD</translation>
+    </message>
+    <message>
+        <source>New since the last visit</source>
+        <translation>Neu seit der letzten Aufnahme</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Fill by</source>
+        <translation>Füllen nach</translation>
+    </message>
+    <message>
+        <source>Fill b&amp;y</source>
+        <translation>Füllen na&amp;ch</translation>
+    </message>
+    <message>
+        <source>Stems drawn</source>
+        <translation>Stämme gezeichnet</translation>
+    </message>
+    <message>
+        <source>to scale</source>
+        <translation>maßstäblich</translation>
+    </message>
+    <message>
+        <source>{factor} times as thick</source>
+        <translation>{factor}-mal so dick</translation>
+    </message>
+    <message>
+        <source>Stems &amp;drawn</source>
+        <translation>Stä&amp;mme gezeichnet</translation>
+    </message>
+</context>
+<context>
+    <name>map_canvas</name>
+    <message>
+        <source>Map</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>On a plot, left and right arrow keys go from stem to stem clockwise; Home shows all plots, Enter the selected one. The tables show the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag from point to point to measure; M or Esc ends it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{distance} m from the centre, grid azimuth {azimuth}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>easting {easting} m, northing {northing} m ({system})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} stems marked; copy them in the table of stems</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
-    <name>owner</name>
+    <name>map_view</name>
     <message>
-        <source>as typed</source>
-        <extracomment>An en space, half as wide as the letters are high. Texts from this length on may be cut off in their cell and are repeated in the tool tip.</extracomment>
-        <translation type="unfinished"></translation>
+        <source>Drawing the map…</source>
+        <translation>Die Karte wird gezeichnet…</translation>
     </message>
     <message>
-        <source>derived</source>
+        <source>Choose a plot in the list to see its map.</source>
+        <extracomment>Milliseconds for which the map of another plot is still shown while the new one is being described. Free ground between a selected stem and its ring. Below this share of the scale at which a plot fits, the whole survey comes into sight. Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting.</extracomment>
+        <translation>Wählen Sie in der Liste eine Probefläche, um ihre Karte zu sehen.</translation>
+    </message>
+</context>
+<context>
+    <name>measuring</name>
+    <message>
+        <source>{distance} m, grid azimuth {azimuth}</source>
         <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>panels</name>
+    <message>
+        <source>Plots</source>
+        <extracomment>To be raised when panels come, go or change their names: an older layout is then no longer restored.</extracomment>
+        <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>Stems</source>
+        <translation>Stämme</translation>
+    </message>
+    <message>
+        <source>All findings</source>
+        <translation>Alle Befunde</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>Summary</source>
+        <translation>Auswertung</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Einstellungen</translation>
+    </message>
+</context>
+<context>
+    <name>plots_panel</name>
+    <message>
+        <source>all</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>Plot</source>
+        <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot as typed</source>
+        <translation>Probefläche wie getippt</translation>
+    </message>
+    <message>
+        <source>Visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>visit as typed</source>
+        <translation>Aufnahme wie getippt</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>what was found; the plots with errors come first when sorted</source>
+        <translation>was gefunden wurde; sortiert stehen Probeflächen mit Fehlern vorn</translation>
+    </message>
+    <message>
+        <source>Stratum</source>
+        <translation>Stratum</translation>
+    </message>
+    <message>
+        <source>Crew</source>
+        <translation>Trupp</translation>
+    </message>
+    <message>
+        <source>as typed</source>
+        <translation>wie getippt</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>date of the visit</source>
+        <translation>Tag der Aufnahme</translation>
+    </message>
+    <message>
+        <source>Stems</source>
+        <translation>Stämme</translation>
+    </message>
+    <message>
+        <source>stems recorded</source>
+        <translation>aufgenommene Stämme</translation>
+    </message>
+    <message>
+        <source>Borderline</source>
+        <translation>Grenzbäume</translation>
+    </message>
+    <message>
+        <source>living borderline stems</source>
+        <translation>lebende Grenzbäume</translation>
+    </message>
+    <message>
+        <source>Stems/ha</source>
+        <translation>Stämme/ha</translation>
+    </message>
+    <message>
+        <source>living stems per hectare</source>
+        <translation>lebende Stämme je Hektar</translation>
+    </message>
+    <message>
+        <source>m²/ha</source>
+        <translation>m²/ha</translation>
+    </message>
+    <message>
+        <source>basal area of living stems, square metres per hectare</source>
+        <translation>Grundfläche der lebenden Stämme, Quadratmeter je Hektar</translation>
     </message>
 </context>
 <context>
     <name>sentences</name>
     <message>
         <source>Error</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler</translation>
     </message>
     <message>
         <source>To look at</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu prüfen</translation>
     </message>
     <message>
         <source>Note</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>%n left</source>
+        <translation>noch %n</translation>
+    </message>
+    <message>
+        <source>looked through</source>
+        <translation>durchgesehen</translation>
     </message>
     <message>
         <source>1 error</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Fehler</translation>
     </message>
     <message>
         <source>%n errors</source>
-        <translation type="unfinished"></translation>
+        <translation>%n Fehler</translation>
     </message>
     <message>
         <source>%n to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>%n zu prüfen</translation>
     </message>
     <message>
         <source>1 note</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Hinweis</translation>
     </message>
     <message>
         <source>%n notes</source>
-        <translation type="unfinished"></translation>
+        <translation>%n Hinweise</translation>
     </message>
     <message>
         <source>no findings</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Befunde</translation>
     </message>
     <message>
         <source>not reached</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht erreicht</translation>
     </message>
     <message>
         <source>non-forest</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichtwald</translation>
     </message>
     <message>
         <source>empty plot</source>
-        <translation type="unfinished"></translation>
+        <translation>leere Probefläche</translation>
     </message>
     <message>
         <source>no stems</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Stämme</translation>
     </message>
     <message>
         <source>no plot data</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Flächendaten</translation>
     </message>
     <message>
         <source>Whole survey</source>
-        <translation type="unfinished"></translation>
+        <translation>Ganze Inventur</translation>
     </message>
     <message>
         <source>Plot {plot}</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}</translation>
     </message>
     <message>
         <source>{plot}, visit {visit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{plot}, Aufnahme {visit}</translation>
     </message>
     <message>
         <source>not known whether in</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht bekannt, ob innerhalb</translation>
+    </message>
+    <message>
+        <source>distance, m</source>
+        <translation>Abstand, m</translation>
+    </message>
+    <message>
+        <source>limiting distance, m</source>
+        <translation>Grenzabstand, m</translation>
+    </message>
+    <message>
+        <source>beyond the limit, m</source>
+        <translation>jenseits der Grenze, m</translation>
+    </message>
+    <message>
+        <source>dbh, cm</source>
+        <translation>BHD, cm</translation>
+    </message>
+    <message>
+        <source>class limit, cm</source>
+        <translation>Klassengrenze, cm</translation>
+    </message>
+    <message>
+        <source>probability of the other class</source>
+        <translation>Wahrscheinlichkeit der anderen Klasse</translation>
+    </message>
+    <message>
+        <source>probability of being in</source>
+        <translation>Wahrscheinlichkeit innerhalb zu sein</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>as typed</source>
+        <translation>wie getippt</translation>
     </message>
     <message>
         <source>in</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb</translation>
     </message>
     <message>
         <source>out</source>
-        <translation type="unfinished"></translation>
+        <translation>außerhalb</translation>
     </message>
     <message>
         <source>{word}, borderline</source>
-        <translation type="unfinished"></translation>
+        <translation>{word}, Grenzbaum</translation>
     </message>
     <message>
         <source>Stem {label}</source>
-        <translation type="unfinished"></translation>
+        <translation>Stamm {label}</translation>
     </message>
     <message>
         <source>Stem without number</source>
-        <translation type="unfinished"></translation>
+        <translation>Stamm ohne Nummer</translation>
     </message>
     <message>
         <source>dbh {dbh} cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD {dbh} cm</translation>
     </message>
     <message>
         <source>no dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>kein BHD</translation>
     </message>
     <message>
         <source>azimuth {azimuth}</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimut {azimuth}</translation>
     </message>
     <message>
         <source>distance {distance} m</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand {distance} m</translation>
     </message>
     <message>
         <source>stem {stem}</source>
-        <translation type="unfinished"></translation>
+        <translation>Stamm {stem}</translation>
     </message>
     <message>
         <source>a stem</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Stamm</translation>
     </message>
     <message>
         <source>the plot</source>
-        <translation type="unfinished"></translation>
+        <translation>die Probefläche</translation>
     </message>
     <message>
         <source>the survey</source>
-        <translation type="unfinished"></translation>
+        <translation>die Inventur</translation>
     </message>
     <message>
         <source>Perhaps meant: {values}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vielleicht gemeint: {values}.</translation>
     </message>
     <message>
         <source>Worth {stems} stems/ha, {area} m²/ha.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es geht um {stems} Stämme/ha, {area} m²/ha.</translation>
     </message>
 </context>
 <context>
     <name>setting_items</name>
     <message>
         <source>Azimuth unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimuteinheit</translation>
     </message>
     <message>
         <source>Parts of the full circle in which azimuths were typed</source>
-        <translation type="unfinished"></translation>
+        <translation>Teilung des Vollkreises, in der die Azimute getippt wurden</translation>
     </message>
     <message>
         <source>degree (360)</source>
-        <translation type="unfinished"></translation>
+        <translation>Grad (360)</translation>
     </message>
     <message>
         <source>gon (400)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gon (400)</translation>
     </message>
     <message>
         <source>mil (6400)</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich (6400)</translation>
     </message>
     <message>
         <source>mil (6300)</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich (6300)</translation>
     </message>
     <message>
         <source>mil (6000)</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich (6000)</translation>
     </message>
     <message>
         <source>North</source>
-        <translation type="unfinished"></translation>
+        <translation>Nord</translation>
     </message>
     <message>
         <source>The north from which azimuths were measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Nordrichtung, von der aus die Azimute gemessen wurden</translation>
     </message>
     <message>
         <source>grid</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitternord</translation>
     </message>
     <message>
         <source>true</source>
-        <translation type="unfinished"></translation>
+        <translation>geografisch</translation>
     </message>
     <message>
         <source>magnetic</source>
-        <translation type="unfinished"></translation>
+        <translation>magnetisch</translation>
     </message>
     <message>
         <source>Distance</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand</translation>
     </message>
     <message>
         <source>Whether distances were measured level or along the slope</source>
-        <translation type="unfinished"></translation>
+        <translation>Ob Abstände waagerecht oder schräg gemessen wurden</translation>
     </message>
     <message>
         <source>horizontal</source>
-        <translation type="unfinished"></translation>
+        <translation>waagerecht</translation>
     </message>
     <message>
         <source>along the slope</source>
-        <translation type="unfinished"></translation>
+        <translation>schräg</translation>
     </message>
     <message>
         <source>Distance to</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand bis</translation>
     </message>
     <message>
         <source>The axis of the stem, or its face towards the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur Stammachse oder zur Stammoberfläche auf der Seite des Mittelpunkts</translation>
     </message>
     <message>
         <source>axis of the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Stammachse</translation>
     </message>
     <message>
         <source>face of the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Stammoberfläche</translation>
     </message>
     <message>
         <source>Measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Gemessen</translation>
     </message>
     <message>
         <source>From the plot centre, or standing at each stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Vom Mittelpunkt aus oder an jedem Stamm stehend</translation>
     </message>
     <message>
         <source>from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>vom Mittelpunkt</translation>
     </message>
     <message>
         <source>at the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>am Stamm</translation>
     </message>
     <message>
         <source>Lengths</source>
-        <translation type="unfinished"></translation>
+        <translation>Längen</translation>
     </message>
     <message>
         <source>Metres and centimetres, or feet and inches</source>
-        <translation type="unfinished"></translation>
+        <translation>Meter und Zentimeter, oder Fuß und Zoll</translation>
     </message>
     <message>
         <source>metre</source>
-        <translation type="unfinished"></translation>
+        <translation>Meter</translation>
     </message>
     <message>
         <source>foot</source>
-        <translation type="unfinished"></translation>
+        <translation>Fuß</translation>
     </message>
     <message>
         <source>not said</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gesagt</translation>
     </message>
     <message>
         <source>Design</source>
-        <translation type="unfinished"></translation>
+        <translation>Verfahren</translation>
     </message>
     <message>
         <source>The rule by which a stem belongs to the sample</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Regel, nach der ein Stamm zur Stichprobe gehört</translation>
     </message>
     <message>
         <source>one fixed circle</source>
-        <translation type="unfinished"></translation>
+        <translation>ein fester Kreis</translation>
     </message>
     <message>
         <source>concentric circles</source>
-        <translation type="unfinished"></translation>
+        <translation>konzentrische Kreise</translation>
     </message>
     <message>
         <source>angle count</source>
-        <translation type="unfinished"></translation>
+        <translation>Winkelzählprobe</translation>
     </message>
     <message>
         <source>Radius</source>
-        <translation type="unfinished"></translation>
+        <translation>Radius</translation>
     </message>
     <message>
         <source>Of plots that state no radius of their own</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Probeflächen, die keinen eigenen Radius nennen</translation>
     </message>
     <message>
         <source>Circles</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreise</translation>
     </message>
     <message>
         <source>Radius and limits of dbh of each circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Radius und BHD-Grenzen jedes Kreises</translation>
     </message>
     <message>
         <source>Basal area factor</source>
-        <translation type="unfinished"></translation>
+        <translation>Zählfaktor</translation>
     </message>
     <message>
         <source>Basal area per hectare that each counted stem stands for</source>
-        <translation type="unfinished"></translation>
+        <translation>Grundfläche je Hektar, für die jeder gezählte Stamm steht</translation>
     </message>
     <message>
         <source>Largest radius</source>
-        <translation type="unfinished"></translation>
+        <translation>Größter Radius</translation>
     </message>
     <message>
         <source>Beyond it no stem is counted</source>
-        <translation type="unfinished"></translation>
+        <translation>Jenseits davon wird kein Stamm gezählt</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keiner</translation>
     </message>
     <message>
         <source>Smallest dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleinster BHD</translation>
     </message>
     <message>
         <source>Thinner stems do not count</source>
-        <translation type="unfinished"></translation>
+        <translation>Dünnere Stämme zählen nicht</translation>
     </message>
     <message>
         <source>On slopes</source>
-        <translation type="unfinished"></translation>
+        <translation>Am Hang</translation>
     </message>
     <message>
         <source>How the circle was laid out where the ground is steep</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie der Kreis in steilem Gelände angelegt wurde</translation>
     </message>
     <message>
         <source>level distances</source>
-        <translation type="unfinished"></translation>
+        <translation>waagerechte Abstände</translation>
     </message>
     <message>
         <source>same radius on the slope</source>
-        <translation type="unfinished"></translation>
+        <translation>gleicher Radius am Hang</translation>
     </message>
     <message>
         <source>enlarged radius on the slope</source>
-        <translation type="unfinished"></translation>
+        <translation>vergrößerter Radius am Hang</translation>
     </message>
     <message>
         <source>Azimuth</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimut</translation>
     </message>
     <message>
         <source>Standard deviation of an azimuth</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardabweichung eines Azimuts</translation>
     </message>
     <message>
         <source>Standard deviation of a distance</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardabweichung eines Abstands</translation>
     </message>
     <message>
         <source>Distance, share</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand, Anteil</translation>
     </message>
     <message>
         <source>Added to it, percent</source>
-        <translation type="unfinished"></translation>
+        <translation>Kommt hinzu, Prozent</translation>
     </message>
     <message>
         <source>Vertical angle</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhenwinkel</translation>
     </message>
     <message>
         <source>Standard deviation</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardabweichung</translation>
     </message>
     <message>
         <source>Dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD</translation>
     </message>
     <message>
         <source>Standard deviation of a diameter</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardabweichung eines Durchmessers</translation>
     </message>
     <message>
         <source>Dbh, share</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD, Anteil</translation>
     </message>
     <message>
         <source>Borderline from</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzbaum ab</translation>
     </message>
     <message>
         <source>A stem is borderline when it is in with a probability between this and one minus this</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Stamm ist Grenzbaum, wenn er mit einer Wahrscheinlichkeit zwischen dieser und eins minus dieser innerhalb ist</translation>
     </message>
     <message>
         <source>or within</source>
-        <translation type="unfinished"></translation>
+        <translation>oder bis</translation>
     </message>
     <message>
         <source>A stem is borderline when it is this close to its limiting distance</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Stamm ist Grenzbaum, wenn er seinem Grenzabstand so nahe ist</translation>
+    </message>
+</context>
+<context>
+    <name>sheet</name>
+    <message>
+        <source>empty plot</source>
+        <extracomment>Right or left edges of the columns as shares of the width, and how they are aligned.</extracomment>
+        <translation>leere Probefläche</translation>
+    </message>
+    <message>
+        <source>non-forest</source>
+        <translation>Nichtwald</translation>
+    </message>
+    <message>
+        <source>not reached</source>
+        <translation>nicht erreicht</translation>
+    </message>
+    <message>
+        <source>no stems</source>
+        <translation>keine Stämme</translation>
+    </message>
+    <message>
+        <source>errors: {count}</source>
+        <translation>Fehler: {count}</translation>
+    </message>
+    <message>
+        <source>to look at: {count}</source>
+        <translation>zu prüfen: {count}</translation>
+    </message>
+    <message>
+        <source>notes only</source>
+        <translation>nur Hinweise</translation>
+    </message>
+    <message>
+        <source>no findings</source>
+        <translation>keine Befunde</translation>
+    </message>
+    <message>
+        <source>Contents</source>
+        <translation>Inhalt</translation>
+    </message>
+    <message>
+        <source>page {number}</source>
+        <translation>Seite {number}</translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>state</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>page</source>
+        <translation>Seite</translation>
+    </message>
+    <message>
+        <source>page {page} of {pages} of this plot</source>
+        <extracomment>Scales tried when none is asked for, the largest first; the last ones are for plots of uncommon size. Room between the edge of the paper and everything on it; a printer may leave no wider margin white. Fewer rows of the list than this are not begun under a map.</extracomment>
+        <translation>Seite {page} von {pages} dieser Probefläche</translation>
+    </message>
+    <message>
+        <source>page {number} · {of_plot}</source>
+        <translation>Seite {number} · {of_plot}</translation>
+    </message>
+    <message>
+        <source>Plot {plot}</source>
+        <translation>Probefläche {plot}</translation>
+    </message>
+    <message>
+        <source>stratum {stratum}</source>
+        <translation>Stratum {stratum}</translation>
+    </message>
+    <message>
+        <source>measured {date}</source>
+        <translation>gemessen am {date}</translation>
+    </message>
+    <message>
+        <source>printed {date}</source>
+        <translation>gedruckt am {date}</translation>
+    </message>
+    <message>
+        <source>Print at 100 % (actual size): then this bar is 100 mm long.</source>
+        <translation>Mit 100 % (Originalgröße) drucken: dann ist dieser Balken 100 mm lang.</translation>
+    </message>
+    <message>
+        <source>easting {easting:.2f}, northing {northing:.2f} in {crs} ({name})</source>
+        <translation>Ostwert {easting:.2f}, Nordwert {northing:.2f} in {crs} ({name})</translation>
+    </message>
+    <message>
+        <source>longitude {lon:.6f}°, latitude {lat:.6f}° (WGS 84)</source>
+        <translation>Länge {lon:.6f}°, Breite {lat:.6f}° (WGS 84)</translation>
+    </message>
+    <message>
+        <source>Plot centre: no coordinates are known.</source>
+        <translation>Mittelpunkt: Keine Koordinaten bekannt.</translation>
+    </message>
+    <message>
+        <source>Plot centre: {places}.</source>
+        <translation>Mittelpunkt: {places}.</translation>
+    </message>
+    <message>
+        <source>degrees</source>
+        <translation>Grad</translation>
+    </message>
+    <message>
+        <source>gon</source>
+        <translation>Gon</translation>
+    </message>
+    <message>
+        <source>mils (6400 to the circle)</source>
+        <translation>Strich (6400 im Vollkreis)</translation>
+    </message>
+    <message>
+        <source>mils (6300 to the circle)</source>
+        <translation>Strich (6300 im Vollkreis)</translation>
+    </message>
+    <message>
+        <source>mils (6000 to the circle)</source>
+        <translation>Strich (6000 im Vollkreis)</translation>
+    </message>
+    <message>
+        <source>grid north</source>
+        <translation>Gitternord</translation>
+    </message>
+    <message>
+        <source>true north</source>
+        <translation>geografisch Nord</translation>
+    </message>
+    <message>
+        <source>magnetic north</source>
+        <translation>magnetisch Nord</translation>
+    </message>
+    <message>
+        <source>{north} of {crs}</source>
+        <translation>{north} von {crs}</translation>
+    </message>
+    <message>
+        <source>Azimuths: {unit}, clockwise from {north}; up on the map is {up}.</source>
+        <translation>Azimute: {unit}, im Uhrzeigersinn von {north}; oben auf der Karte ist {up}.</translation>
+    </message>
+    <message>
+        <source>Convergence {angle:+.2f}° (grid north east of true north).</source>
+        <translation>Meridiankonvergenz {angle:+.2f}° (Gitternord östlich von geografisch Nord).</translation>
+    </message>
+    <message>
+        <source>Magnetic declination: not known.</source>
+        <translation>Missweisung: nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>as stated for the plot</source>
+        <translation>zur Probefläche angegeben</translation>
+    </message>
+    <message>
+        <source>as stated in the settings</source>
+        <translation>in den Einstellungen angegeben</translation>
+    </message>
+    <message>
+        <source>computed by IGRF-14</source>
+        <translation>nach IGRF-14 berechnet</translation>
+    </message>
+    <message>
+        <source>Magnetic declination {angle:+.2f}° ({source}).</source>
+        <translation>Missweisung {angle:+.2f}° ({source}).</translation>
+    </message>
+    <message>
+        <source>Magnetic declination {angle:+.2f}° on {date} ({source}).</source>
+        <translation>Missweisung {angle:+.2f}° am {date} ({source}).</translation>
+    </message>
+    <message>
+        <source>concentric circles of radius {circles}</source>
+        <translation>konzentrische Kreise mit Radius {circles}</translation>
+    </message>
+    <message>
+        <source>angle count with a basal area factor of {factor} {unit}</source>
+        <translation>Winkelzählprobe mit Zählfaktor {factor} {unit}</translation>
+    </message>
+    <message>
+        <source>, up to {radius:g} {unit}</source>
+        <translation>, bis {radius:g} {unit}</translation>
+    </message>
+    <message>
+        <source>one circle, its radius not known</source>
+        <translation>ein Kreis, sein Radius ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>one circle of radius {radius:.2f} {unit}</source>
+        <translation>ein Kreis mit Radius {radius:.2f} {unit}</translation>
+    </message>
+    <message>
+        <source>from dbh {dbh}</source>
+        <translation>ab BHD {dbh}</translation>
+    </message>
+    <message>
+        <source>radius held level</source>
+        <translation>Radius waagerecht</translation>
+    </message>
+    <message>
+        <source>radius laid along the slope</source>
+        <translation>Radius am Hang angelegt</translation>
+    </message>
+    <message>
+        <source>radius enlarged for the slope</source>
+        <translation>Radius für den Hang vergrößert</translation>
+    </message>
+    <message>
+        <source>horizontal distances</source>
+        <translation>waagerechte Abstände</translation>
+    </message>
+    <message>
+        <source>slope distances</source>
+        <translation>Schrägdistanzen</translation>
+    </message>
+    <message>
+        <source>to the axis of the stem</source>
+        <translation>bis zur Stammachse</translation>
+    </message>
+    <message>
+        <source>to the face of the stem</source>
+        <translation>bis zur Stammoberfläche</translation>
+    </message>
+    <message>
+        <source>Design: {design}; {distance} {to}; dbh at {height}.</source>
+        <translation>Verfahren: {design}; {distance} {to}; BHD in {height}.</translation>
+    </message>
+    <message>
+        <source>in with a probability from {low:g} to {high:g}</source>
+        <translation>innerhalb mit einer Wahrscheinlichkeit von {low:g} bis {high:g}</translation>
+    </message>
+    <message>
+        <source>, or within {gap:g} m of the limit</source>
+        <translation>, oder bis {gap:g} m an der Grenze</translation>
+    </message>
+    <message>
+        <source>Standard errors: azimuth {azimuth:g}°, distance {distance}, dbh {dbh}. Borderline: {rule}.</source>
+        <translation>Standardabweichungen: Azimut {azimuth:g}°, Abstand {distance}, BHD {dbh}. Grenzbaum: {rule}.</translation>
+    </message>
+    <message>
+        <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone; never look into the beam of a laser. The rules of your employer and of the place come before this sheet. This map is no legal survey.</source>
+        <translation>Sicherheit zuerst: auf sturmgeschädigte und tote Bäume, hängende Äste, steilen oder nassen Boden und das Wetter achten; nicht allein arbeiten; nie in den Strahl eines Lasers schauen. Die Regeln des Arbeitgebers und des Ortes gehen diesem Blatt vor. Diese Karte ist keine amtliche Vermessung.</translation>
+    </message>
+    <message>
+        <source>for dbh {least:g} to {most:g} {unit}</source>
+        <translation>für BHD {least:g} bis {most:g} {unit}</translation>
+    </message>
+    <message>
+        <source>from dbh {least:g} {unit}</source>
+        <translation>ab BHD {least:g} {unit}</translation>
+    </message>
+    <message>
+        <source>as recorded</source>
+        <extracomment>Rows without a record, for stems that the record lacks. Width of a column to write into; more where there is room.</extracomment>
+        <translation>wie aufgenommen</translation>
+    </message>
+    <message>
+        <source>measured again</source>
+        <translation>nachgemessen</translation>
+    </message>
+    <message>
+        <source>doubt</source>
+        <translation>Zweifel</translation>
+    </message>
+    <message>
+        <source>remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>tree</source>
+        <translation>Baum</translation>
+    </message>
+    <message>
+        <source>stem</source>
+        <translation>Stamm</translation>
+    </message>
+    <message>
+        <source>station</source>
+        <translation>Standpunkt</translation>
+    </message>
+    <message>
+        <source>azimuth {unit}</source>
+        <translation>Azimut {unit}</translation>
+    </message>
+    <message>
+        <source>distance {unit}</source>
+        <translation>Abstand {unit}</translation>
+    </message>
+    <message>
+        <source>vertical °</source>
+        <translation>Höhenw. °</translation>
+    </message>
+    <message>
+        <source>dbh {unit}</source>
+        <translation>BHD {unit}</translation>
+    </message>
+    <message>
+        <source>dbh mm</source>
+        <translation>BHD mm</translation>
+    </message>
+    <message>
+        <source>girth {unit}</source>
+        <translation>Umfang {unit}</translation>
+    </message>
+    <message>
+        <source>species</source>
+        <translation>Baumart</translation>
+    </message>
+    <message>
+        <source>status</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>and {count} more, see the window</source>
+        <translation>und {count} weitere, siehe Fenster</translation>
     </message>
 </context>
 <context>
     <name>stem_columns</name>
     <message>
+        <source>plot</source>
+        <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot as typed</source>
+        <translation>Probefläche wie getippt</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>visit as typed</source>
+        <translation>Aufnahme wie getippt</translation>
+    </message>
+    <message>
         <source>column of the upload that is kept but not used</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte der Aufnahmedaten, die erhalten bleibt, aber nicht gebraucht wird</translation>
     </message>
     <message>
         <source>living</source>
-        <translation type="unfinished"></translation>
+        <translation>lebend</translation>
     </message>
     <message>
         <source>dead</source>
-        <translation type="unfinished"></translation>
+        <translation>tot</translation>
     </message>
     <message>
         <source>cut</source>
-        <translation type="unfinished"></translation>
+        <translation>entnommen</translation>
     </message>
     <message>
         <source>gone</source>
-        <translation type="unfinished"></translation>
+        <translation>verschwunden</translation>
     </message>
     <message>
         <source>finding</source>
-        <translation type="unfinished"></translation>
+        <translation>Befund</translation>
     </message>
     <message>
         <source>the gravest finding about this stem</source>
-        <translation type="unfinished"></translation>
+        <translation>der schwerste Befund zu diesem Stamm</translation>
     </message>
     <message>
         <source>in or out</source>
-        <translation type="unfinished"></translation>
+        <translation>innen/außen</translation>
     </message>
     <message>
         <source>whether the stem belongs to the sample</source>
-        <translation type="unfinished"></translation>
+        <translation>ob der Stamm zur Stichprobe gehört</translation>
     </message>
     <message>
         <source>distance, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand, m</translation>
     </message>
     <message>
         <source>horizontal distance from the plot centre to the axis of the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>waagerechter Abstand vom Mittelpunkt bis zur Stammachse</translation>
     </message>
     <message>
         <source>limit, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenze, m</translation>
     </message>
     <message>
         <source>limiting distance: up to it the stem is in</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzabstand: bis dahin ist der Stamm innerhalb</translation>
     </message>
     <message>
         <source>in with, %</source>
-        <translation type="unfinished"></translation>
+        <translation>innerh., %</translation>
     </message>
     <message>
         <source>probability that the stem is in, given the errors of measurement</source>
-        <translation type="unfinished"></translation>
+        <translation>Wahrscheinlichkeit, dass der Stamm innerhalb ist, bei den gegebenen Messfehlern</translation>
     </message>
     <message>
         <source>grid azimuth, °</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitterazimut, °</translation>
     </message>
     <message>
         <source>azimuth from the plot centre against grid north, degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimut vom Mittelpunkt gegen Gitternord, Grad</translation>
     </message>
     <message>
         <source>dbh, cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD, cm</translation>
     </message>
     <message>
         <source>diameter at breast height, whatever was typed</source>
-        <translation type="unfinished"></translation>
+        <translation>Brusthöhendurchmesser, was immer getippt wurde</translation>
     </message>
     <message>
         <source>stems/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme/ha</translation>
     </message>
     <message>
         <source>stems per hectare that the stem stands for when it is in</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme je Hektar, für die der Stamm steht, wenn er innerhalb ist</translation>
     </message>
     <message>
         <source>status</source>
-        <translation type="unfinished"></translation>
+        <translation>Status</translation>
     </message>
     <message>
         <source>what the status typed was understood as</source>
+        <translation>wie der getippte Status verstanden wurde</translation>
+    </message>
+</context>
+<context>
+    <name>survey_map</name>
+    <message>
+        <source>{count} plots, {errors} with errors, {others} to look at</source>
+        <extracomment>A plot is entered when it fills this share of the map as it would fit, and left below a smaller one. Seconds within which a picture is made anew while the map moves.</extracomment>
+        <translation>{count} Probeflächen, {errors} mit Fehlern, {others} zu prüfen</translation>
+    </message>
+</context>
+<context>
+    <name>table_model</name>
+    <message>
+        <source>as typed</source>
+        <extracomment>An en space, half as wide as the letters are high. Texts from this length on may be cut off in their cell and are repeated in the tool tip. Rows from which on they are sorted and filtered off the GUI thread.</extracomment>
+        <translation>wie getippt</translation>
+    </message>
+    <message>
+        <source>derived</source>
+        <translation>abgeleitet</translation>
+    </message>
+</context>
+<context>
+    <name>table_panel</name>
+    <message>
+        <source>Filter by typing</source>
+        <translation>Filtern durch Tippen</translation>
+    </message>
+    <message>
+        <source>Filter</source>
+        <translation>Filter</translation>
+    </message>
+    <message>
+        <source>Rows with all these words are shown; a column&apos;s name before a word looks there alone: plot 20 stem 30</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Searching…</source>
+        <translation>Wird gesucht…</translation>
+    </message>
+    <message>
+        <source>{shown} of {count}</source>
+        <translation>{shown} von {count}</translation>
+    </message>
+    <message>
+        <source>Copy rows</source>
+        <translation>Zeilen kopieren</translation>
+    </message>
+    <message>
+        <source>Columns</source>
+        <translation>Spalten</translation>
     </message>
 </context>
 <context>
     <name>work</name>
     <message>
-        <source> (declination %1°)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source> and </source>
-        <translation type="unfinished"></translation>
+        <translation> und </translation>
     </message>
     <message>
         <source> and %1 more</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source> of %1</source>
-        <translation type="unfinished"></translation>
+        <translation> und %1 weitere</translation>
     </message>
     <message>
         <source> or </source>
-        <translation type="unfinished"></translation>
+        <translation> oder </translation>
+    </message>
+    <message>
+        <source> with an error or something to look at</source>
+        <translation> mit einem Fehler oder etwas zu prüfen</translation>
     </message>
     <message>
         <source>%1 %2 without a known value left out</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 %2 ohne bekannten Wert ausgelassen</translation>
     </message>
     <message>
         <source>%1 It lies beside the upload and was not used.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht benutzt.</translation>
     </message>
     <message>
         <source>%1 and %2 more</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 und %2 weitere</translation>
     </message>
     <message>
         <source>%1 and its like was read with marked thousands.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 und Ähnliches wurde mit Tausendertrennzeichen gelesen.</translation>
     </message>
     <message>
         <source>%1 and its like was read with the day first; nothing in the column settles day and month. If that is wrong, write dates as year-month-day.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 und Ähnliches wurde mit dem Tag zuerst gelesen; nichts in der Spalte klärt Tag und Monat. Wenn das falsch ist, Datum als Jahr-Monat-Tag schreiben.</translation>
     </message>
     <message>
         <source>%1 at %2 %3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 bei %2 %3</translation>
     </message>
     <message>
         <source>%1 below the headings holds units or headings and was skipped.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 unter den Überschriften enthält Einheiten oder Überschriften und wurde übergangen.</translation>
     </message>
     <message>
         <source>%1 cannot be read: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht gelesen werden: %2.</translation>
     </message>
     <message>
         <source>%1 cannot be written (%2); choose another place with -o.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht geschrieben werden (%2); einen anderen Ort wählen.</translation>
     </message>
     <message>
         <source>%1 cannot be written: %2. Choose another place.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht geschrieben werden: %2. Einen anderen Ort wählen.</translation>
     </message>
     <message>
         <source>%1 could not be finished (%2); a file of that name is as it was.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 konnte nicht fertiggestellt werden (%2); eine Datei dieses Namens ist, wie sie war.</translation>
+    </message>
+    <message>
+        <source>%1 counts in degrees, so the plots are shown in %2.</source>
+        <translation>%1 zählt in Grad, darum sind die Probeflächen in %2 gezeigt.</translation>
     </message>
     <message>
         <source>%1 differ from line to line on plot %2 (first in line %3); the first line of each plot holds.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 unterscheiden sich von Zeile zu Zeile auf Probefläche %2 (zuerst in Zeile %3); die erste Zeile jeder Probefläche gilt.</translation>
     </message>
     <message>
         <source>%1 has %2 columns; a table of records has a few dozen, so this is another kind of file or its delimiter was lost.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat %2 Spalten; eine Tabelle mit Aufnahmen hat einige Dutzend, also ist dies eine andere Art Datei, oder ihr Trennzeichen ging verloren.</translation>
     </message>
     <message>
         <source>%1 has %2 rows of %3 columns, more than can be read at once; remove columns without records, lone cells far from the records, or split it.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat %2 Zeilen mit %3 Spalten, mehr als auf einmal gelesen werden kann; Spalten ohne Aufnahmen oder einzelne weit entfernte Zellen entfernen, oder die Datei teilen.</translation>
     </message>
     <message>
         <source>%1 has NUL bytes (first in line %2): it is damaged or no text file; export it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält NUL-Bytes (zuerst in Zeile %2): Die Datei ist beschädigt oder keine Textdatei; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 has a cell of more than %2 characters in line %3: a quotation mark may not be closed there, or the file is no table of records.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat in Zeile %3 eine Zelle mit mehr als %2 Zeichen: Dort fehlt vielleicht ein schließendes Anführungszeichen, oder die Datei ist keine Tabelle mit Aufnahmen.</translation>
     </message>
     <message>
         <source>%1 has features whose properties are no table.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält Objekte, deren Eigenschaften keine Tabelle sind.</translation>
     </message>
     <message>
         <source>%1 has headings, but no records below them.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat Überschriften, aber keine Aufnahmen darunter.</translation>
     </message>
     <message>
         <source>%1 has no column for the plot; its %2 stems were taken as plot %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat keine Spalte für die Probefläche; ihre %2 Stämme wurden als Probefläche %3 genommen.</translation>
     </message>
     <message>
         <source>%1 has no features with properties.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält keine Objekte mit Eigenschaften.</translation>
     </message>
     <message>
         <source>%1 has no heading of plots or stems; found %2%3. Say what the columns are, for example with --map azimuth=HEADING.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat keine Überschrift von Probeflächen oder Stämmen; gefunden: %2%3. Sagen Sie, was die Spalten sind, zum Beispiel mit --map azimuth=ÜBERSCHRIFT.</translation>
     </message>
     <message>
         <source>%1 has points and columns of coordinates; the columns %2 were used.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat Punkte und Koordinatenspalten; benutzt wurden die Spalten %2.</translation>
     </message>
     <message>
         <source>%1 holds no records.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält keine Aufnahmen.</translation>
     </message>
     <message>
         <source>%1 holds no records: it is empty or has headings only.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält keine Aufnahmen: leer oder nur Überschriften.</translation>
     </message>
     <message>
         <source>%1 in the settings must be a section with keys: [%2].</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 in den Einstellungen muss ein Abschnitt mit Schlüsseln sein: [%2].</translation>
     </message>
     <message>
         <source>%1 is %2, but %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, aber %3.</translation>
     </message>
     <message>
         <source>%1 is %2, but must be a number.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, muss aber eine Zahl sein.</translation>
     </message>
     <message>
         <source>%1 is %2, but must be a positive number.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, muss aber eine positive Zahl sein.</translation>
     </message>
     <message>
         <source>%1 is %2, but must be one of %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, muss aber eines sein von %3.</translation>
     </message>
     <message>
         <source>%1 is %2, but must be text.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, muss aber Text sein.</translation>
     </message>
     <message>
         <source>%1 is %2, whatever its name says.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, was auch immer der Name sagt.</translation>
     </message>
     <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist JSON, aber keine GeoJSON-Sammlung von Objekten.</translation>
     </message>
     <message>
         <source>%1 is a ZIP file, but no XLSX workbook; unpack it or save it as XLSX.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist eine ZIP-Datei, aber keine XLSX-Arbeitsmappe; entpacken oder als XLSX speichern.</translation>
     </message>
     <message>
         <source>%1 is a folder, not a settings file.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist ein Ordner, keine Einstellungsdatei.</translation>
     </message>
     <message>
         <source>%1 is a folder; give the files in it.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist ein Ordner; die Dateien darin angeben.</translation>
     </message>
     <message>
         <source>%1 is called %2, but is none; export it again, or correct its ending.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 heißt %2, ist aber keine solche Datei; neu ausgeben oder die Endung berichtigen.</translation>
     </message>
     <message>
         <source>%1 is called a GeoJSON file, but is none; export it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 heißt GeoJSON-Datei, ist aber keine; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is damaged or no GeoPackage (%2); export it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist beschädigt oder kein GeoPackage (%2); neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is damaged or no XLSX workbook (%2); save it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist beschädigt oder keine XLSX-Arbeitsmappe (%2); neu speichern.</translation>
     </message>
     <message>
         <source>%1 is empty and was not read.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist leer und wurde nicht gelesen.</translation>
     </message>
     <message>
         <source>%1 is empty: it has no line of text.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist leer: keine Zeile Text.</translation>
     </message>
     <message>
         <source>%1 is empty; export it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist leer; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is larger than 512 MiB; split it.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist größer als 512 MiB; teilen.</translation>
     </message>
     <message>
         <source>%1 is marked as %2, but is not; save it as UTF-8.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist als %2 gekennzeichnet, ist es aber nicht; als UTF-8 speichern.</translation>
     </message>
     <message>
         <source>%1 is no complete GeoJSON file: it breaks off or is damaged in line %2; export it anew.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine vollständige GeoJSON-Datei: Sie bricht ab oder ist in Zeile %2 beschädigt; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is no file that could be replaced. Choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine Datei, die ersetzt werden könnte. Einen anderen Namen wählen.</translation>
     </message>
     <message>
         <source>%1 is no ordinary file.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine gewöhnliche Datei.</translation>
     </message>
     <message>
         <source>%1 is no readable GeoJSON file; export it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine lesbare GeoJSON-Datei; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is no readable workbook (%2); save it again as XLSX or CSV.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine lesbare Arbeitsmappe (%2); neu als XLSX oder CSV speichern.</translation>
     </message>
     <message>
         <source>%1 is no text file; give a CSV, XLSX, GeoJSON or GeoPackage file.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine Textdatei; eine CSV-, XLSX-, GeoJSON- oder GeoPackage-Datei angeben.</translation>
     </message>
     <message>
         <source>%1 is no valid settings file (TOML): %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine gültige Einstellungsdatei (TOML): %2.</translation>
     </message>
     <message>
         <source>%1 is not a coordinate system for positions on the ground; choose a projected one.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist kein Koordinatensystem für Orte auf der Erde; ein projiziertes wählen.</translation>
     </message>
     <message>
         <source>%1 is not written in UTF-8; save it as UTF-8.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist nicht in UTF-8 geschrieben; als UTF-8 speichern.</translation>
     </message>
     <message>
         <source>%1 is the same file as %2; it was read once.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist dieselbe Datei wie %2; sie wurde einmal gelesen.</translation>
     </message>
     <message>
         <source>%1 is too large for a settings file.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist zu groß für eine Einstellungsdatei.</translation>
     </message>
     <message>
         <source>%1 is too large for the memory of this machine; split it.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist zu groß für den Speicher dieses Rechners; teilen.</translation>
     </message>
     <message>
         <source>%1 more columns are not known and were kept uninterpreted.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 weitere Spalten sind nicht bekannt und wurden ungedeutet behalten.</translation>
     </message>
     <message>
         <source>%1 must be a list.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 muss eine Liste sein.</translation>
     </message>
     <message>
         <source>%1 shows formula errors in %2; these cells were taken as empty. Mend the formulas.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 zeigt Formelfehler in %2; diese Zellen gelten als leer. Die Formeln berichtigen.</translation>
     </message>
     <message>
         <source>%1 was not read: it has no heading of plots, stems or stations.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde nicht gelesen: keine Überschrift von Probeflächen, Stämmen oder Standpunkten.</translation>
     </message>
     <message>
         <source>%1 was not read: it is empty or has headings only.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde nicht gelesen: leer oder nur Überschriften.</translation>
     </message>
     <message>
         <source>%1 was read as a spreadsheet&apos;s number of a day.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde als Tageszahl einer Tabellenkalkulation gelesen.</translation>
     </message>
     <message>
         <source>%1 would unfold to %2 MB; that is no table of records. Save it as CSV.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 würde sich auf %2 MB entfalten; das ist keine Tabelle mit Aufnahmen. Als CSV speichern.</translation>
     </message>
     <message>
         <source>%1, layer %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, Layer %2</translation>
     </message>
     <message>
         <source>%1, radius %2 m</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, Radius %2 m</translation>
     </message>
     <message>
         <source>%1, sheet %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, Blatt %2</translation>
     </message>
     <message>
         <source>%1: a plot sheet ends in .pdf, .png or .svg.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Ein Probeflächenblatt endet auf .pdf, .png oder .svg.</translation>
     </message>
     <message>
         <source>%1: each circle needs at least radius_m.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Jeder Kreis braucht mindestens radius_m.</translation>
     </message>
     <message>
         <source>%1: the name must end in %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Der Name muss auf %2 enden.</translation>
     </message>
     <message>
         <source>%1… (%2 characters)</source>
-        <translation type="unfinished"></translation>
+        <translation>%1… (%2 Zeichen)</translation>
     </message>
     <message>
         <source>(%1 to %2)</source>
-        <translation type="unfinished"></translation>
+        <translation>(%1 bis %2)</translation>
     </message>
     <message>
         <source>(beyond the last heading)</source>
-        <translation type="unfinished"></translation>
+        <translation>(hinter der letzten Überschrift)</translation>
     </message>
     <message>
         <source>, %1 m²/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>, %1 m²/ha</translation>
     </message>
     <message>
         <source>, visit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>, Aufnahme %1</translation>
     </message>
     <message>
         <source>; known are %1</source>
-        <translation type="unfinished"></translation>
+        <translation>; bekannt sind %1</translation>
     </message>
     <message>
         <source>; near it: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>; ähnlich: %1</translation>
     </message>
     <message>
         <source>; near them: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>; ähnlich: %1</translation>
     </message>
     <message>
         <source>? (line %1)</source>
-        <translation type="unfinished"></translation>
+        <translation>? (Zeile %1)</translation>
     </message>
     <message>
         <source>A check&apos;s slug is lower case with hyphens, not %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Kurzname einer Prüfung besteht aus Kleinbuchstaben und Bindestrichen, nicht %1.</translation>
     </message>
     <message>
         <source>A circle needs a positive radius in metres, not %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Kreis braucht einen positiven Radius in Metern, nicht %1.</translation>
     </message>
     <message>
         <source>A column of dates holds years only.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datumsspalte enthält nur Jahre.</translation>
     </message>
     <message>
         <source>A column was not recognised.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Spalte wurde nicht erkannt.</translation>
     </message>
     <message>
         <source>A column with values has no heading.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Spalte mit Werten hat keine Überschrift.</translation>
     </message>
     <message>
         <source>A comma or point may be a decimal mark or a thousands mark.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Komma oder Punkt kann Dezimal- oder Tausenderzeichen sein.</translation>
     </message>
     <message>
         <source>A concentric design needs its circles: give circles with radius_m and min_dbh_cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Konzentrische Kreise müssen angegeben werden: circles mit radius_m und min_dbh_cm.</translation>
     </message>
     <message>
         <source>A dbh class needs a positive width in centimetres, not %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine BHD-Klasse braucht eine positive Breite in Zentimetern, nicht %1.</translation>
     </message>
     <message>
         <source>A design of kind %1 has no circles: set kind to concentric or drop them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Verfahren der Art %1 hat keine Kreise: kind auf concentric setzen oder die Kreise streichen.</translation>
     </message>
     <message>
         <source>A file could not be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei konnte nicht benutzt werden.</translation>
     </message>
     <message>
         <source>A file was given twice.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei wurde zweimal angegeben.</translation>
     </message>
     <message>
         <source>A heading can mean two things.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Überschrift kann zweierlei bedeuten.</translation>
     </message>
     <message>
         <source>A heading that was asked for is in none of the files.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine verlangte Überschrift steht in keiner der Dateien.</translation>
     </message>
     <message>
         <source>A layer has both points and columns of coordinates.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Layer hat Punkte und Koordinatenspalten.</translation>
     </message>
     <message>
         <source>A page of %1 could not be made; nothing was written.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Seite von %1 konnte nicht gemacht werden; nichts wurde geschrieben.</translation>
     </message>
     <message>
         <source>A plot radius of {radius_m:g} was given, but the design is %1, whose own limits hold.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Probeflächenradius von {radius_m:g} wurde angegeben, aber das Verfahren ist %1, dessen eigene Grenzen gelten.</translation>
     </message>
     <message>
         <source>A plot that reaches %1 m from its centre fits on %2 at no scale.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Probefläche, die %1 m weit reicht, passt in keinem Maßstab auf %2.</translation>
     </message>
     <message>
         <source>A quotation mark is left open in %1, probably in line %2; every line was read by itself. Look at that line and remove the mark.</source>
-        <translation type="unfinished"></translation>
+        <translation>In %1 ist ein Anführungszeichen offen, wohl in Zeile %2; jede Zeile wurde für sich gelesen. Diese Zeile ansehen und das Zeichen entfernen.</translation>
     </message>
     <message>
         <source>A quotation mark was opened and not closed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Anführungszeichen wurde geöffnet und nicht geschlossen.</translation>
     </message>
     <message>
         <source>A rectangle needs its south-west corner first and its north-east corner second, not (%1, %2) and (%3, %4).</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Rechteck braucht zuerst die Südwestecke und dann die Nordostecke, nicht (%1, %2) und (%3, %4).</translation>
     </message>
     <message>
         <source>A second line of headings was skipped.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine zweite Überschriftenzeile wurde übergangen.</translation>
     </message>
     <message>
         <source>A sheet or layer was not read.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Blatt oder Layer wurde nicht gelesen.</translation>
     </message>
     <message>
         <source>A sheet shows formula errors.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Blatt zeigt Formelfehler.</translation>
     </message>
     <message>
         <source>An angle count needs its basal_area_factor.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Winkelzählprobe braucht basal_area_factor.</translation>
     </message>
     <message>
         <source>Angle count: each stem has its own limiting distance, so no circle is drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Winkelzählprobe: Jeder Stamm hat seinen eigenen Grenzabstand, darum ist kein Kreis gezeichnet.</translation>
     </message>
     <message>
-        <source>Azimuth ticks: %1, clockwise from %2 north%3. Up on the map is %4%5.</source>
-        <translation type="unfinished"></translation>
+        <source>no species</source>
+        <translation>ohne Baumart</translation>
     </message>
     <message>
         <source>Azimuths cannot be counted from the north of %1: choose a projected system.</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimute können nicht vom Nord von %1 gezählt werden: ein projiziertes System wählen.</translation>
     </message>
     <message>
         <source>CRS unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheit des Koordinatensystems</translation>
     </message>
     <message>
         <source>Column %1 has no heading; its cells are kept, but not interpreted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte %1 hat keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
     <message>
         <source>Column %1 holds years, not days; %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte %1 enthält Jahre, keine Tage; %2.</translation>
     </message>
     <message>
         <source>Column {column} of {file} is said to be in {stated}, but its values are read in {expected}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte {column} von {file} soll in {stated} sein, aber ihre Werte werden in {expected} gelesen.</translation>
     </message>
     <message>
         <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant with --map %5=HEADING.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Spalten %1 und %2 (Spalte %3) beanspruchen beide das Feld %4; die erste wurde genommen, die andere daneben behalten. Mit --map %5=ÜBERSCHRIFT sagen, welche gemeint ist.</translation>
     </message>
     <message>
         <source>Computing positions</source>
-        <translation type="unfinished"></translation>
+        <translation>Positionen werden berechnet</translation>
     </message>
     <message>
         <source>Dates stand as day numbers of a spreadsheet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Datumsangaben stehen als Tageszahlen einer Tabellenkalkulation.</translation>
     </message>
     <message>
         <source>Day and month of a date may be exchanged.</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag und Monat eines Datums können vertauscht sein.</translation>
     </message>
     <message>
         <source>Decimal points and decimal commas stand in one column.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezimalpunkte und Dezimalkommas stehen in einer Spalte.</translation>
     </message>
     <message>
         <source>Drawing plot %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche %1 wird gezeichnet</translation>
     </message>
     <message>
         <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or &quot;nearest&quot; with distances to the edge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Randbehandlung &quot;%1&quot; geht nicht; &quot;none&quot; benutzen, oder &quot;nearest&quot; mit Abständen zum Rand.</translation>
     </message>
     <message>
         <source>Line %1, column %2: %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile %1, Spalte %2: %3</translation>
     </message>
     <message>
         <source>Lines before the headings were skipped.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen vor den Überschriften wurden übergangen.</translation>
     </message>
     <message>
         <source>Lines have too few or too many cells.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen haben zu wenige oder zu viele Zellen.</translation>
     </message>
     <message>
         <source>Lines name a plot but no stem.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen nennen eine Probefläche, aber keinen Stamm.</translation>
     </message>
     <message>
         <source>Looking into %1</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wird angesehen</translation>
     </message>
     <message>
         <source>No file has a column for the %1: of no stem %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Datei hat eine Spalte „%1“: Von keinem Stamm %2.</translation>
     </message>
     <message>
         <source>No file has the heading %1 that was asked for %2; correct the mapping.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Datei hat die Überschrift %1, die für %2 verlangt war; die Zuordnung berichtigen.</translation>
     </message>
     <message>
         <source>No file of records was given; give CSV, XLSX, GeoJSON or GeoPackage files.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Datei mit Aufnahmen wurde angegeben; CSV-, XLSX-, GeoJSON- oder GeoPackage-Dateien angeben.</translation>
+    </message>
+    <message>
+        <source>No plot has coordinates, so there is no map of the whole survey.</source>
+        <translation>Keine Probefläche hat Koordinaten, darum gibt es keine Karte der ganzen Inventur.</translation>
     </message>
     <message>
         <source>No plot radius was given: set it (--radius, or radius_m in the settings).</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wurde kein Probeflächenradius angegeben: in den Einstellungen setzen (radius_m, oder --radius).</translation>
     </message>
     <message>
         <source>No stem is recorded in %1; they stand for plots without stems.</source>
-        <translation type="unfinished"></translation>
+        <translation>In %1 ist kein Stamm aufgenommen; sie stehen für Probeflächen ohne Stämme.</translation>
     </message>
     <message>
         <source>No. {stem} has no %1 (line {line}): %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} ohne %1 (Zeile {line}): %2.</translation>
     </message>
     <message>
         <source>No. {stem} has no dbh (line {line}); %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} hat keinen BHD (Zeile {line}); %1.</translation>
     </message>
     <message>
         <source>No. {stem} is borderline: %1; counted as %2, in with probability {inside_probability:.2f}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} ist ein Grenzbaum: %1; gezählt als %2, Wahrscheinlichkeit innerhalb zu sein {inside_probability:.2f}.</translation>
     </message>
     <message>
         <source>No. {stem} stands on this visit again (line {line}); both records are counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} steht bei dieser Aufnahme noch einmal (Zeile {line}); beide werden gezählt.</translation>
     </message>
     <message>
         <source>No. {stem} stands {beyond_m:.2f} m outside its limiting distance of {limiting_distance_m:.2f} m (distance {distance_m:.2f} m); it is not counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} steht {beyond_m:.2f} m außerhalb des Grenzabstands von {limiting_distance_m:.2f} m (Abstand {distance_m:.2f} m); nicht gezählt.</translation>
     </message>
     <message>
         <source>No. {stem}: a vertical angle of {text} degrees cannot be; it is not known whether the stem is in.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Ein Höhenwinkel von {text} Grad kann nicht sein; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
     <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der Azimut {text} liegt außerhalb des Vollkreises von 0 bis %1 (%2); der Stamm wurde nicht eingezeichnet.</translation>
     </message>
     <message>
         <source>No. {stem}: the dbh of {dbh_cm:.1f} cm lies at the class limit of {class_limit_cm:g} cm; with probability {class_change_probability:.2f} it belongs to the other side.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der BHD von {dbh_cm:.1f} cm liegt an der Klassengrenze von {class_limit_cm:g} cm; mit der Wahrscheinlichkeit {class_change_probability:.2f} gehört er auf die andere Seite.</translation>
     </message>
     <message>
         <source>No. {stem}: the design takes no stem of {dbh_cm:.1f} cm; it is not counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Das Verfahren nimmt keinen Stamm von {dbh_cm:.1f} cm auf; nicht gezählt.</translation>
     </message>
     <message>
         <source>No. {stem}: the diameter {text} is not above zero; %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der Durchmesser {text} ist nicht größer als null; %1.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance {text} is not above zero; it is not known whether the stem is in.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der Abstand {text} ist nicht größer als null; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
     <message>
         <source>No. {stem}: the slope distance {distance_m:g} has no vertical angle; it is not known whether the stem is in.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Zur Schrägdistanz {distance_m:g} fehlt der Höhenwinkel; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
     <message>
         <source>No. {stem}: with a dbh of {dbh_cm:.1f} cm its circle ends at {limiting_distance_m:.2f} m, but it stands at {distance_m:.2f} m, in a circle that its dbh does not reach; it is not counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Bei einem BHD von {dbh_cm:.1f} cm endet sein Kreis bei {limiting_distance_m:.2f} m, er steht aber bei {distance_m:.2f} m, in einem Kreis, den sein BHD nicht erreicht; nicht gezählt.</translation>
     </message>
     <message>
         <source>Not drawn, since azimuth or distance is not known: %1%2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gezeichnet, weil Azimut oder Abstand nicht bekannt ist: %1%2.</translation>
     </message>
     <message>
         <source>Not said, so assumed: {assumed}. Confirm them in the settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gesagt, darum angenommen: {assumed}. In den Einstellungen bestätigen.</translation>
     </message>
     <message>
         <source>Parquet needs the package pyarrow; install it with: python3 -m pip install &apos;stemmap[parquet]&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Parquet braucht das Paket pyarrow; einrichten mit: python3 -m pip install &apos;stemmap[parquet]&apos;</translation>
     </message>
     <message>
         <source>Plot %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche %1</translation>
     </message>
     <message>
         <source>Plot %1 does not fit on %2 at 1:%3; 1:%4 is the largest scale that does.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche %1 passt in 1:%3 nicht auf %2; 1:%4 ist der größte Maßstab, der passt.</translation>
     </message>
     <message>
         <source>Plot {plot} has easting and northing but no known coordinate system; it is drawn around its own centre.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat Ostwert und Nordwert, aber kein bekanntes Koordinatensystem; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
         <source>Plot {plot} has no coordinates; it is drawn around its own centre.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat keine Koordinaten; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
         <source>Plot {plot} has no radius; nothing is said per hectare.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat keinen Radius; je Hektar wird nichts gesagt.</translation>
     </message>
     <message>
         <source>Plot {plot} has no stems and no status that says why; it counts nowhere.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat keine Stämme und keinen Status, der sagt, warum; sie zählt nirgends.</translation>
     </message>
     <message>
         <source>Plot {plot} has one coordinate without the other; it is drawn around its own centre.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat nur eine der beiden Koordinaten; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
         <source>Plot {plot} has stems ({stems}) but no row in the plots table; it is mapped without coordinates.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} hat Stämme ({stems}), aber keine Zeile in der Tabelle der Probeflächen; sie wird ohne Koordinaten kartiert.</translation>
     </message>
     <message>
         <source>Plot {plot} is said to be {plot_status}, but stems were recorded on it ({stems}).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot} soll {plot_status} sein, aber auf ihr wurden Stämme aufgenommen ({stems}).</translation>
     </message>
     <message>
         <source>Plot {plot}: longitude and latitude lie {apart_m:.0f} m from easting and northing; the former are used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Länge und Breite liegen {apart_m:.0f} m von Ostwert und Nordwert; benutzt werden Länge und Breite.</translation>
     </message>
     <message>
         <source>Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed ({stems}).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Stämme wurden von einem Standpunkt (etwa {station}) gemessen, dessen Azimut und Abstand vom Mittelpunkt in keiner Tabelle stehen; sie werden nicht eingezeichnet ({stems}).</translation>
     </message>
     <message>
         <source>Plot {plot}: the coordinates lie outside their coordinate system; it is drawn around its own centre.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Koordinaten liegen außerhalb ihres Koordinatensystems; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
         <source>Plot {plot}: the magnetic declination is not known (no place or no date); the map is turned by it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Missweisung ist nicht bekannt (kein Ort oder kein Datum); die Karte ist um sie verdreht.</translation>
     </message>
     <message>
         <source>Plot {plot}: there is no such longitude and latitude; it is drawn around its own centre.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Solche Länge und Breite gibt es nicht; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
         <source>Post-stratification needs the area of every stratum, each a positive number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachträgliche Stratifizierung braucht die Fläche jedes Stratums, jeweils eine positive Zahl.</translation>
     </message>
     <message>
         <source>Projecting stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme werden projiziert</translation>
     </message>
     <message>
         <source>Putting the records together</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufnahmen werden zusammengeführt</translation>
     </message>
     <message>
         <source>Qt runs already, but not as the %1 that is needed here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Qt läuft schon, aber nicht als das hier nötige %1.</translation>
     </message>
     <message>
         <source>Reading %1</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wird gelesen</translation>
     </message>
     <message>
         <source>Reading the lines of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Zeilen von %1 werden gelesen</translation>
     </message>
     <message>
         <source>Reading the values of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Werte von %1 werden gelesen</translation>
     </message>
     <message>
         <source>Records %1 of %2 have no point; their place is unknown.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufnahmen %1 von %2 haben keinen Punkt; ihr Ort ist unbekannt.</translation>
     </message>
     <message>
         <source>Records of a layer have no point.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Safety first: look out for dead trees, hanging branches, steep or wet ground and weather, and do not work alone. The rules of your employer and of the place come before this sheet. This map is no legal survey.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmen eines Layers haben keinen Punkt.</translation>
     </message>
     <message>
         <source>Settings files lie beside the upload, but none was used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Neben den Aufnahmedaten liegen Einstellungsdateien, aber keine wurde benutzt.</translation>
     </message>
     <message>
         <source>Settings were taken from %1 beside the upload, because none were named.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen wurden aus %1 neben den Aufnahmedaten genommen, weil keine genannt waren.</translation>
     </message>
     <message>
         <source>Settings were taken from a file beside the upload.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen wurden aus einer Datei neben den Aufnahmedaten genommen.</translation>
     </message>
     <message>
         <source>Several settings files lie beside the upload (%1); none was used. Name one with --settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Neben den Aufnahmedaten liegen mehrere Einstellungsdateien (%1); keine wurde benutzt. Eine mit öffnen (--settings).</translation>
     </message>
     <message>
         <source>Several settings files were given (%1); give one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehrere Einstellungsdateien wurden angegeben (%1); eine angeben.</translation>
     </message>
     <message>
         <source>Sheet %1 of %2 is hidden or holds no cells and was not read.</source>
-        <translation type="unfinished"></translation>
+        <translation>Blatt %1 von %2 ist verborgen oder leer und wurde nicht gelesen.</translation>
     </message>
     <message>
         <source>Slope or aspect is not known, so the circle is drawn as on level ground.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hangneigung oder Exposition ist nicht bekannt, darum ist der Kreis wie auf ebenem Boden gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Stems are drawn %1 times as thick as they are.</source>
+        <translation>Stämme sind %1-mal so dick gezeichnet, wie sie sind.</translation>
     </message>
     <message>
         <source>Stems name no plot.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme nennen keine Probefläche.</translation>
     </message>
     <message>
         <source>Summarising</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird ausgewertet</translation>
+    </message>
+    <message>
+        <source>The PDF came out incomplete and was not kept; is the disk full?</source>
+        <translation>Das PDF wurde unvollständig und darum nicht behalten; ist die Platte voll?</translation>
     </message>
     <message>
         <source>The azimuth unit %1 is not known: choose one of %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Azimuteinheit %1 ist nicht bekannt: eine wählen von %2.</translation>
     </message>
     <message>
         <source>The azimuth unit is %1, but none of {azimuths} azimuths is above 360: they look like degrees.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Azimuteinheit ist %1, aber keiner der {azimuths} Azimute ist größer als 360: Sie sehen nach Grad aus.</translation>
     </message>
     <message>
         <source>The azimuth unit is degree, but {beyond_360} of {azimuths} azimuths are above 360: they look like %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Azimuteinheit ist Grad, aber {beyond_360} von {azimuths} Azimuten sind größer als 360: Sie sehen nach %1 aus.</translation>
     </message>
     <message>
         <source>The basal area factor</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Zählfaktor</translation>
     </message>
     <message>
         <source>The character set was assumed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Zeichensatz wurde angenommen.</translation>
     </message>
     <message>
         <source>The check %1 has an unknown family or severity.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Prüfung %1 hat eine unbekannte Familie oder Schwere.</translation>
     </message>
     <message>
         <source>The check %1 is declared twice.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Prüfung %1 ist zweimal angemeldet.</translation>
     </message>
     <message>
         <source>The check %1 must explain what, why and what to do.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Prüfung %1 muss erklären, was, warum und was zu tun ist.</translation>
     </message>
     <message>
         <source>The check {name} stopped: {fault}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Prüfung {name} brach ab: {fault}</translation>
     </message>
     <message>
         <source>The circle of %1 m has an offset that is no place: give offset_azimuth and a non-negative offset_m.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Kreis von %1 m hat einen Versatz, der kein Ort ist: offset_azimuth und ein nicht negatives offset_m angeben.</translation>
     </message>
     <message>
         <source>The circle of %1 m takes stems from %2 cm to under %3 cm, which is none: correct min_dbh_cm or max_dbh_cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Kreis von %1 m nimmt Stämme von %2 cm bis unter %3 cm auf, also keine: min_dbh_cm oder max_dbh_cm berichtigen.</translation>
     </message>
     <message>
         <source>The coordinate system %1 is not known; write an EPSG code such as EPSG:25832, or leave it out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Koordinatensystem %1 ist nicht bekannt; einen EPSG-Code wie EPSG:25832 schreiben oder weglassen.</translation>
     </message>
     <message>
         <source>The coordinate system {text} is not known; write an EPSG code such as EPSG:25832.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Koordinatensystem {text} ist nicht bekannt; einen EPSG-Code wie EPSG:25832 schreiben.</translation>
     </message>
     <message>
         <source>The design %1 is not known: choose one of %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Verfahren %1 ist nicht bekannt: eines wählen von %2.</translation>
     </message>
     <message>
         <source>The design is an angle count, but no basal_area_factor is given in the settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Verfahren ist eine Winkelzählprobe, aber in den Einstellungen steht kein Zählfaktor (basal_area_factor).</translation>
     </message>
     <message>
         <source>The design is concentric, but no circles are given in the settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Verfahren hat konzentrische Kreise, aber in den Einstellungen stehen keine.</translation>
     </message>
     <message>
         <source>The drawing for %1 could not be made; nothing was written.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Zeichnung für %1 konnte nicht gemacht werden; nichts wurde geschrieben.</translation>
     </message>
     <message>
         <source>The edge correction &quot;%1&quot; is not known; use &quot;none&quot;, &quot;donnelly&quot; or &quot;cdf&quot;.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Randkorrektur &quot;%1&quot; ist nicht bekannt; &quot;none&quot;, &quot;donnelly&quot; oder &quot;cdf&quot; benutzen.</translation>
     </message>
     <message>
         <source>The folder %1 cannot be made: %2. Go where you may write.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner %1 kann nicht angelegt werden: %2. Dorthin gehen, wo Sie schreiben dürfen.</translation>
     </message>
     <message>
         <source>The font %1 cannot be loaded; install stemmap again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Schrift %1 kann nicht geladen werden; stemmap neu einrichten.</translation>
     </message>
     <message>
         <source>The heading %1 %2. The column is kept, but not interpreted; if it is a field, say which one with --map FIELD=HEADING.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Überschrift %1 %2. Die Spalte bleibt erhalten, wird aber nicht gedeutet; wenn sie ein Feld ist, mit --map FELD=ÜBERSCHRIFT sagen, welches.</translation>
     </message>
     <message>
         <source>The heading %1 was taken as %2; it could also be %3. If so, say it with --map %4=%5.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Überschrift %1 wurde als %2 genommen; sie könnte auch %3 sein. Wenn ja, mit --map %4=%5 sagen.</translation>
     </message>
     <message>
         <source>The headings stand again among the records.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Überschriften stehen noch einmal zwischen den Aufnahmen.</translation>
     </message>
     <message>
         <source>The headings stand again in %1; skipped.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Überschriften stehen noch einmal in %1; übergangen.</translation>
     </message>
     <message>
         <source>The headings stand in line %1; what stands above them was skipped.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Überschriften stehen in Zeile %1; was darüber steht, wurde übergangen.</translation>
     </message>
     <message>
         <source>The largest radius of an angle count</source>
-        <translation type="unfinished"></translation>
+        <translation>Der größte Radius einer Winkelzählprobe</translation>
     </message>
     <message>
         <source>The letters of %1 were read as Western European (Windows 1252); line %2 reads %3. If that is wrong, save the file as UTF-8.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Buchstaben von %1 wurden als westeuropäisch (Windows 1252) gelesen; Zeile %2 lautet %3. Wenn das falsch ist, die Datei als UTF-8 speichern.</translation>
     </message>
     <message>
         <source>The paper %1 is not known: choose one of %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Papier %1 ist nicht bekannt: eines wählen von %2.</translation>
     </message>
     <message>
         <source>The picture for %1 could not be made; nothing was written.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Bild für %1 konnte nicht gemacht werden; nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>The plot has more than %1 stems, so none is numbered.</source>
+        <translation>Die Probefläche hat mehr als %1 Stämme, darum ist keiner beziffert.</translation>
     </message>
     <message>
         <source>The plot has more than %1 stems, so only those with findings are numbered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche hat mehr als %1 Stämme, darum sind nur die mit Befunden beziffert.</translation>
+    </message>
+    <message>
+        <source>The plot has no coordinates, so no projected grid is drawn.</source>
+        <translation>Die Probefläche hat keine Koordinaten, darum ist kein Koordinatengitter gezeichnet.</translation>
     </message>
     <message>
         <source>The plot radius</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Probeflächenradius</translation>
     </message>
     <message>
         <source>The plot radius is not known, so no circle is drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Probeflächenradius ist nicht bekannt, darum ist kein Kreis gezeichnet.</translation>
     </message>
     <message>
         <source>The radius of a circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Radius eines Kreises</translation>
     </message>
     <message>
         <source>The settings give %1, which the kind &quot;%2&quot; does not use; was &quot;%3&quot; meant?</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen nennen %1, was die Art &quot;%2&quot; nicht benutzt; war &quot;%3&quot; gemeint?</translation>
     </message>
     <message>
         <source>The settings have a section [%1] that is not known%2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen haben einen Abschnitt [%1], der nicht bekannt ist%2.</translation>
     </message>
     <message>
         <source>The slope rule %1 is not known: choose one of %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hangregel %1 ist nicht bekannt: eine wählen von %2.</translation>
     </message>
     <message>
         <source>The smallest dbh counted</source>
-        <translation type="unfinished"></translation>
+        <translation>Der kleinste gezählte BHD</translation>
     </message>
     <message>
         <source>The status &apos;{text}&apos; (first in {file}, line {line}; stems: {stems}) is not known; counted as living.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Status „{text}“ (zuerst in {file}, Zeile {line}; Stämme: {stems}) ist nicht bekannt; als lebend gezählt.</translation>
     </message>
     <message>
         <source>The system lacks libraries that drawing needs (%1); nothing was written. On Debian or Ubuntu: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Dem System fehlen Bibliotheken, die das Zeichnen braucht (%1); nichts wurde geschrieben. Unter Debian oder Ubuntu: %2</translation>
     </message>
     <message>
         <source>The upload</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufnahmedaten</translation>
     </message>
     <message>
         <source>There is no display for a window; start stemmap in a desktop session, or see stemmap --help for what works without one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keinen Bildschirm für ein Fenster; stemmap in einer Desktopsitzung starten, oder mit stemmap --help sehen, was ohne geht.</translation>
     </message>
     <message>
         <source>There is no field %1 to map a heading to%2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden könnte%2.</translation>
     </message>
     <message>
         <source>There is no file %1; check its name and folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Datei %1; Name und Ordner prüfen.</translation>
     </message>
     <message>
         <source>There is no plot %1; there are %2 ...</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Probefläche %1; es gibt %2 ...</translation>
     </message>
     <message>
         <source>There is no plot to draw, so %1 was not written.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Probefläche zu zeichnen, darum wurde %1 nicht geschrieben.</translation>
+    </message>
+    <message>
+        <source>There is no plot%1 to draw, so %2 was not written.</source>
+        <translation>Es gibt keine Probefläche%1 zu zeichnen, darum wurde %2 nicht geschrieben.</translation>
     </message>
     <message>
         <source>There is no setting %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Einstellung %1.</translation>
     </message>
     <message>
         <source>There is no settings file %1; check its name and folder.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>This bar is 100 mm long when printed at 100 % (actual size).</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Einstellungsdatei %1; Name und Ordner prüfen.</translation>
     </message>
     <message>
         <source>Thousands are marked in a column.</source>
-        <translation type="unfinished"></translation>
+        <translation>In einer Spalte sind Tausender gekennzeichnet.</translation>
     </message>
     <message>
         <source>Too far out for this map, an arrow at the rim: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu weit draußen für diese Karte, ein Pfeil am Rand: %1.</translation>
     </message>
     <message>
         <source>Too few cells in %1; the missing cells are taken as empty.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu wenige Zellen in %1; die fehlenden gelten als leer.</translation>
     </message>
     <message>
         <source>Too many cells in %1; the surplus is kept under %2, but its earlier cells may stand one column too far to the right. Mend these lines in the file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu viele Zellen in %1; das Überzählige ist unter %2 erhalten, aber die Zellen davor können eine Spalte zu weit rechts stehen. Diese Zeilen in der Datei berichtigen.</translation>
     </message>
     <message>
         <source>Two columns claim the same field.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zwei Spalten beanspruchen dasselbe Feld.</translation>
     </message>
     <message>
         <source>Units stand in the cells of a column.</source>
-        <translation type="unfinished"></translation>
+        <translation>In den Zellen einer Spalte stehen Einheiten.</translation>
     </message>
     <message>
         <source>Values of one plot differ from line to line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Werte einer Probefläche unterscheiden sich von Zeile zu Zeile.</translation>
+    </message>
+    <message>
+        <source>Without coordinates, so not on the map: %1%2.</source>
+        <translation>Ohne Koordinaten, darum nicht auf der Karte: %1%2.</translation>
     </message>
     <message>
         <source>Writing %1</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wird geschrieben</translation>
     </message>
     <message>
         <source>[%1] has a key %2 that is not known%3.</source>
-        <translation type="unfinished"></translation>
+        <translation>[%1] hat einen Schlüssel %2, der nicht bekannt ist%3.</translation>
     </message>
     <message>
         <source>[design] circles: max_dbh_cm must be above min_dbh_cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>[design] circles: max_dbh_cm muss größer als min_dbh_cm sein.</translation>
     </message>
     <message>
         <source>[errors] borderline_probability must be below 0.5.</source>
-        <translation type="unfinished"></translation>
+        <translation>[errors] borderline_probability muss kleiner als 0,5 sein.</translation>
     </message>
     <message>
         <source>[status] %1 stands under %2 and %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>[status] %1 steht unter %2 und %3.</translation>
     </message>
     <message>
         <source>a Parquet file; export it as CSV or GeoPackage</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Parquet-Datei; als CSV oder GeoPackage ausgeben</translation>
     </message>
     <message>
         <source>a compressed file (7z)</source>
-        <translation type="unfinished"></translation>
+        <translation>eine komprimierte Datei (7z)</translation>
     </message>
     <message>
         <source>a compressed file (RAR)</source>
-        <translation type="unfinished"></translation>
+        <translation>eine komprimierte Datei (RAR)</translation>
     </message>
     <message>
         <source>a compressed file (gzip)</source>
-        <translation type="unfinished"></translation>
+        <translation>eine komprimierte Datei (gzip)</translation>
     </message>
     <message>
         <source>a picture (GIF)</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bild (GIF)</translation>
     </message>
     <message>
         <source>a picture (JPEG)</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bild (JPEG)</translation>
     </message>
     <message>
         <source>a picture (PNG)</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bild (PNG)</translation>
     </message>
     <message>
         <source>a stratum has fewer than two plots</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Stratum hat weniger als zwei Probeflächen</translation>
     </message>
     <message>
         <source>against the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>gegen die letzte Aufnahme</translation>
+    </message>
+    <message>
+        <source>also at the last visit</source>
+        <translation>auch bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>an angle count</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Winkelzählprobe</translation>
     </message>
     <message>
         <source>an angle count has no one inclusion rule for all its stems</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Winkelzählprobe hat keine gemeinsame Auswahlregel für alle Stämme</translation>
     </message>
     <message>
         <source>an old Excel or Word file, or one with a password; save it as XLSX or CSV</source>
-        <translation type="unfinished"></translation>
+        <translation>eine alte Excel- oder Word-Datei oder eine mit Kennwort; als XLSX oder CSV speichern</translation>
     </message>
     <message>
         <source>and %1 more species</source>
-        <translation type="unfinished"></translation>
+        <translation>und %1 weitere Baumarten</translation>
     </message>
     <message>
         <source>another column names the visits, so it is kept beside them</source>
-        <translation type="unfinished"></translation>
+        <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
     </message>
     <message>
         <source>at the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
-        <translation type="unfinished"></translation>
+        <translation>bei {distance_m:.2f} m entscheidet sein BHD von {dbh_cm:.1f} cm, nahe einer Klassengrenze</translation>
     </message>
     <message>
         <source>azimuth</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimut</translation>
     </message>
     <message>
         <source>azimuth unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimuteinheit</translation>
     </message>
     <message>
         <source>basal area</source>
-        <translation type="unfinished"></translation>
+        <translation>Grundfläche</translation>
     </message>
     <message>
         <source>basal area m²/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>Grundfläche m²/ha</translation>
     </message>
     <message>
         <source>borderline zone, ± %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzbereich, ± %1 m</translation>
     </message>
     <message>
         <source>cells are written in an unusual way</source>
-        <translation type="unfinished"></translation>
+        <translation>Zellen sind ungewöhnlich geschrieben</translation>
     </message>
     <message>
         <source>circle on the slope</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreis am Hang</translation>
     </message>
     <message>
         <source>cluster to which the plot belongs</source>
-        <translation type="unfinished"></translation>
+        <translation>Trakt, zu dem die Probefläche gehört</translation>
     </message>
     <message>
         <source>column %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte %1</translation>
     </message>
     <message>
         <source>concentric circles</source>
-        <translation type="unfinished"></translation>
+        <translation>konzentrische Kreise</translation>
     </message>
     <message>
         <source>coordinate system of easting and northing</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinatensystem von Ostwert und Nordwert</translation>
     </message>
     <message>
         <source>date</source>
-        <translation type="unfinished"></translation>
+        <translation>Datum</translation>
     </message>
     <message>
         <source>day of the measurement</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag der Messung</translation>
+    </message>
+    <message>
+        <source>dbh %1 cm and more</source>
+        <translation>BHD %1 cm und mehr</translation>
+    </message>
+    <message>
+        <source>dbh %1 to below %2 cm</source>
+        <translation>BHD %1 bis unter %2 cm</translation>
+    </message>
+    <message>
+        <source>dbh below %1 cm</source>
+        <translation>BHD unter %1 cm</translation>
     </message>
     <message>
         <source>dbh not known</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD nicht bekannt</translation>
     </message>
     <message>
         <source>decimal mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezimalzeichen</translation>
     </message>
     <message>
         <source>decimal points (%1) and decimal commas (%2) stand side by side; each cell was read by its own mark.</source>
-        <translation type="unfinished"></translation>
+        <translation>Punkte (%1) und Kommas (%2) stehen nebeneinander als Dezimalzeichen; jede Zelle wurde nach ihrem eigenen Zeichen gelesen.</translation>
     </message>
     <message>
         <source>degree</source>
-        <translation type="unfinished"></translation>
+        <translation>Grad</translation>
     </message>
     <message>
         <source>degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Grad</translation>
     </message>
     <message>
         <source>diameter at breast height</source>
-        <translation type="unfinished"></translation>
+        <translation>Brusthöhendurchmesser</translation>
     </message>
     <message>
         <source>diameter at breast height in millimetres</source>
-        <translation type="unfinished"></translation>
+        <translation>Brusthöhendurchmesser in Millimetern</translation>
     </message>
     <message>
         <source>diameter higher up the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchmesser weiter oben am Stamm</translation>
     </message>
     <message>
         <source>direction from the plot centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Richtung vom Mittelpunkt</translation>
     </message>
     <message>
         <source>direction in which the ground falls</source>
-        <translation type="unfinished"></translation>
+        <translation>Richtung, in die der Boden fällt</translation>
     </message>
     <message>
         <source>distance</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand</translation>
     </message>
     <message>
         <source>distance from the plot centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand vom Mittelpunkt</translation>
     </message>
     <message>
         <source>easting of the plot centre in its coordinate system</source>
-        <translation type="unfinished"></translation>
+        <translation>Ostwert des Mittelpunkts in seinem Koordinatensystem</translation>
     </message>
     <message>
         <source>elevation of the plot centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhe des Mittelpunkts</translation>
     </message>
     <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
-        <translation type="unfinished"></translation>
+        <translation>für einige Stämme ist nicht zu entscheiden, ob sie innerhalb sind (Abstand, BHD oder Hangneigung fehlt)</translation>
     </message>
     <message>
         <source>free text</source>
-        <translation type="unfinished"></translation>
+        <translation>freier Text</translation>
     </message>
     <message>
         <source>girth at breast height</source>
-        <translation type="unfinished"></translation>
+        <translation>Umfang in Brusthöhe</translation>
     </message>
     <message>
         <source>gon</source>
-        <translation type="unfinished"></translation>
+        <translation>Gon</translation>
     </message>
     <message>
         <source>gons</source>
-        <translation type="unfinished"></translation>
+        <translation>Gon</translation>
     </message>
     <message>
         <source>grid</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitter</translation>
     </message>
     <message>
         <source>grid N</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>grid north</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitter-N</translation>
     </message>
     <message>
         <source>has a first line far too long for headings</source>
-        <translation type="unfinished"></translation>
+        <translation>hat eine erste Zeile, die für Überschriften viel zu lang ist</translation>
     </message>
     <message>
         <source>height at which the diameter was measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhe, in der der Durchmesser gemessen wurde</translation>
     </message>
     <message>
         <source>height of the tree</source>
-        <translation type="unfinished"></translation>
+        <translation>Baumhöhe</translation>
     </message>
     <message>
         <source>height of the upper diameter</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhe des oberen Durchmessers</translation>
     </message>
     <message>
         <source>hidden from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>vom Mittelpunkt aus verdeckt</translation>
     </message>
     <message>
         <source>in</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb</translation>
     </message>
     <message>
         <source>in or out of the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb oder außerhalb des Kreises</translation>
     </message>
     <message>
         <source>instrument used</source>
-        <translation type="unfinished"></translation>
+        <translation>benutztes Gerät</translation>
     </message>
     <message>
         <source>is empty: it has no line of text</source>
-        <translation type="unfinished"></translation>
+        <translation>ist leer: keine Zeile Text</translation>
     </message>
     <message>
         <source>is not a field of a table of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>ist kein Feld einer Tabelle von %1</translation>
     </message>
     <message>
         <source>is not known</source>
-        <translation type="unfinished"></translation>
+        <translation>ist nicht bekannt</translation>
     </message>
     <message>
         <source>is not known; near it: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>ist nicht bekannt; ähnlich: %1</translation>
     </message>
     <message>
         <source>it has no place on the map</source>
-        <translation type="unfinished"></translation>
+        <translation>er hat keinen Ort auf der Karte</translation>
     </message>
     <message>
         <source>it is known whether it is in</source>
-        <translation type="unfinished"></translation>
+        <translation>ist bekannt, ob er innerhalb ist</translation>
     </message>
     <message>
         <source>it is not known whether it is in</source>
-        <translation type="unfinished"></translation>
+        <translation>es ist nicht bekannt, ob er innerhalb ist</translation>
     </message>
     <message>
         <source>it was used all the same</source>
-        <translation type="unfinished"></translation>
+        <translation>er wurde trotzdem benutzt</translation>
     </message>
     <message>
         <source>its basal area is not known</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grundfläche ist nicht bekannt</translation>
     </message>
     <message>
         <source>latitude of the plot centre, WGS 84</source>
-        <translation type="unfinished"></translation>
+        <translation>Breite des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
         <source>living stems within %1 m, one position a tree</source>
-        <translation type="unfinished"></translation>
+        <translation>lebende Stämme bis %1 m, ein Ort je Baum</translation>
     </message>
     <message>
         <source>living, dead, cut or gone, as typed</source>
-        <translation type="unfinished"></translation>
+        <translation>lebend, tot, entnommen oder verschwunden, wie getippt</translation>
     </message>
     <message>
         <source>longitude of the plot centre, WGS 84</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
         <source>magnetic</source>
-        <translation type="unfinished"></translation>
+        <translation>magnetisch</translation>
     </message>
     <message>
         <source>magnetic N</source>
-        <translation type="unfinished"></translation>
+        <translation>magn. N</translation>
     </message>
     <message>
         <source>magnetic declination, east positive</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>magnetic north</source>
-        <translation type="unfinished"></translation>
+        <translation>Missweisung, Ost positiv</translation>
     </message>
     <message>
         <source>may be mistyped</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>measured %1</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht vertippt</translation>
     </message>
     <message>
         <source>measured, empty, non-forest or not reached</source>
-        <translation type="unfinished"></translation>
+        <translation>aufgenommen, leer, Nichtwald oder nicht erreicht</translation>
     </message>
     <message>
         <source>mils</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>mils (6000 to the circle)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>mils (6300 to the circle)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>mils (6400 to the circle)</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich</translation>
     </message>
     <message>
         <source>must be above zero</source>
-        <translation type="unfinished"></translation>
+        <translation>muss größer als null sein</translation>
     </message>
     <message>
         <source>must not be below zero</source>
-        <translation type="unfinished"></translation>
+        <translation>darf nicht kleiner als null sein</translation>
     </message>
     <message>
         <source>name or number of the sample plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Name oder Nummer der Probefläche</translation>
+    </message>
+    <message>
+        <source>new since the last visit</source>
+        <translation>neu seit der letzten Aufnahme</translation>
     </message>
     <message>
         <source>nicht erreicht</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht erreicht</translation>
     </message>
     <message>
         <source>no findings</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Befunde</translation>
     </message>
     <message>
         <source>no plot radius was given</source>
-        <translation type="unfinished"></translation>
+        <translation>es wurde kein Probeflächenradius angegeben</translation>
     </message>
     <message>
         <source>no plot with a known value</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>no species: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Probefläche mit bekanntem Wert</translation>
     </message>
     <message>
         <source>no stem has its four neighbours nearer than the edge</source>
-        <translation type="unfinished"></translation>
+        <translation>bei keinem Stamm sind die vier Nachbarn näher als der Rand</translation>
     </message>
     <message>
         <source>no stems</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Stämme</translation>
     </message>
     <message>
         <source>no stems were uploaded and the plot is not said to be empty</source>
-        <translation type="unfinished"></translation>
+        <translation>es kamen keine Stämme, und die Probefläche ist nicht als leer bezeichnet</translation>
     </message>
     <message>
         <source>non forest</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichtwald</translation>
     </message>
     <message>
         <source>non forêt</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichtwald</translation>
     </message>
     <message>
         <source>northing of the plot centre in its coordinate system</source>
-        <translation type="unfinished"></translation>
+        <translation>Nordwert des Mittelpunkts in seinem Koordinatensystem</translation>
     </message>
     <message>
         <source>not accessible</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht zugänglich</translation>
     </message>
     <message>
         <source>not found</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gefunden</translation>
     </message>
     <message>
         <source>not known</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht bekannt</translation>
     </message>
     <message>
         <source>not reached</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht erreicht</translation>
+    </message>
+    <message>
+        <source>not to be compared</source>
+        <translation>nicht zu vergleichen</translation>
+    </message>
+    <message>
+        <source>nothing to look at</source>
+        <translation>nichts zu prüfen</translation>
     </message>
     <message>
         <source>number</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl</translation>
     </message>
     <message>
         <source>number of the stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer des Stammes</translation>
     </message>
     <message>
         <source>number of the tree; stems of one tree may share a position</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer des Baumes; Stämme eines Baumes dürfen einen Ort teilen</translation>
     </message>
     <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
     <message>
         <source>one plot has no sampling error</source>
-        <translation type="unfinished"></translation>
+        <translation>eine einzige Probefläche hat keinen Stichprobenfehler</translation>
     </message>
     <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
-        <translation type="unfinished"></translation>
+        <translation>nur Stämme, deren vierter Nachbar näher ist als der Rand</translation>
     </message>
     <message>
         <source>out</source>
-        <translation type="unfinished"></translation>
+        <translation>außerhalb</translation>
     </message>
     <message>
         <source>out (hollow)</source>
-        <translation type="unfinished"></translation>
+        <translation>außerhalb (hohl)</translation>
     </message>
     <message>
         <source>per ha</source>
-        <translation type="unfinished"></translation>
+        <translation>je ha</translation>
     </message>
     <message>
         <source>perhaps %1 %2 (probability %3)</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht %1 %2 (Wahrscheinlichkeit %3)</translation>
     </message>
     <message>
         <source>plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche</translation>
     </message>
     <message>
         <source>plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>plots close together</source>
+        <translation>dicht beieinander liegende Probeflächen</translation>
     </message>
     <message>
         <source>point from which the stem was measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Punkt, von dem aus der Stamm gemessen wurde</translation>
     </message>
     <message>
         <source>point x</source>
-        <translation type="unfinished"></translation>
+        <translation>Punkt x</translation>
     </message>
     <message>
         <source>point y</source>
-        <translation type="unfinished"></translation>
+        <translation>Punkt y</translation>
+    </message>
+    <message>
+        <source>position, 2 standard deviations</source>
+        <translation>Ort, 2 Standardabweichungen</translation>
     </message>
     <message>
         <source>radius of this plot&apos;s circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Radius dieser Probefläche</translation>
     </message>
     <message>
         <source>record not understood</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag nicht verstanden</translation>
     </message>
     <message>
         <source>second diameter, measured crosswise</source>
-        <translation type="unfinished"></translation>
+        <translation>zweiter Durchmesser, über Kreuz gemessen</translation>
     </message>
     <message>
         <source>second diameter, measured crosswise, in millimetres</source>
-        <translation type="unfinished"></translation>
+        <translation>zweiter Durchmesser, über Kreuz gemessen, in Millimetern</translation>
     </message>
     <message>
         <source>simple random sampling</source>
-        <translation type="unfinished"></translation>
+        <translation>einfache Zufallsstichprobe</translation>
     </message>
     <message>
         <source>slope of the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Hangneigung</translation>
     </message>
     <message>
         <source>some stems that are in have no dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>einige Stämme innerhalb haben keinen BHD</translation>
     </message>
     <message>
         <source>standing dead</source>
-        <translation type="unfinished"></translation>
+        <translation>stehend tot</translation>
     </message>
     <message>
         <source>standing live</source>
-        <translation type="unfinished"></translation>
+        <translation>stehend lebend</translation>
     </message>
     <message>
         <source>stations</source>
-        <translation type="unfinished"></translation>
+        <translation>Standpunkten</translation>
+    </message>
+    <message>
+        <source>status not understood</source>
+        <translation>Status nicht verstanden</translation>
     </message>
     <message>
         <source>stem</source>
-        <translation type="unfinished"></translation>
+        <translation>Stamm</translation>
     </message>
     <message>
         <source>stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämmen</translation>
     </message>
     <message>
         <source>stems outside the circle are not recorded to a margin</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme außerhalb des Kreises werden nicht bis zu einem festen Abstand aufgenommen</translation>
     </message>
     <message>
         <source>stems per ha</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme je ha</translation>
     </message>
     <message>
         <source>stems with plots</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>stratum %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämmen mit Probeflächen</translation>
     </message>
     <message>
         <source>stratum to which the plot belongs</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum, zu dem die Probefläche gehört</translation>
     </message>
     <message>
         <source>the %1 in %2 and its like was taken as a %3, but nothing settles it. If that is wrong, save the file with another decimal mark.</source>
-        <translation type="unfinished"></translation>
+        <translation>das %1 in %2 und Ähnlichem wurde als %3 genommen, aber nichts klärt es. Wenn das falsch ist, die Datei mit anderem Dezimalzeichen speichern.</translation>
     </message>
     <message>
         <source>the circle was laid out on the slope; on the map it is no circle</source>
-        <translation type="unfinished"></translation>
+        <translation>der Kreis wurde am Hang angelegt; auf der Karte ist er kein Kreis</translation>
     </message>
     <message>
         <source>the circles or the basal area factor of the design were not given</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreise oder Zählfaktor des Verfahrens wurden nicht angegeben</translation>
     </message>
     <message>
         <source>the place is known</source>
-        <translation type="unfinished"></translation>
+        <translation>ist der Ort bekannt</translation>
     </message>
     <message>
         <source>the plot is not forest</source>
-        <translation type="unfinished"></translation>
+        <translation>die Probefläche ist kein Wald</translation>
     </message>
     <message>
         <source>the plot was not reached</source>
-        <translation type="unfinished"></translation>
+        <translation>die Probefläche wurde nicht erreicht</translation>
     </message>
     <message>
         <source>the radius of the design holds</source>
-        <translation type="unfinished"></translation>
+        <translation>es gilt der Radius des Verfahrens</translation>
     </message>
     <message>
         <source>the species of the stems or of their neighbours is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>die Baumart der Stämme oder ihrer Nachbarn fehlt</translation>
     </message>
     <message>
         <source>the unit in %1 and its like was left out of the number.</source>
-        <translation type="unfinished"></translation>
+        <translation>die Einheit in %1 und Ähnlichem wurde aus der Zahl weggelassen.</translation>
     </message>
     <message>
         <source>they name the visits</source>
-        <translation type="unfinished"></translation>
+        <translation>sie benennen die Aufnahmen</translation>
     </message>
     <message>
         <source>thousands mark</source>
-        <translation type="unfinished"></translation>
+        <translation>Tausendertrennzeichen</translation>
     </message>
     <message>
         <source>to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>zu prüfen</translation>
     </message>
     <message>
         <source>too few stems</source>
-        <translation type="unfinished"></translation>
+        <translation>zu wenige Stämme</translation>
     </message>
     <message>
         <source>tree species, as typed</source>
-        <translation type="unfinished"></translation>
+        <translation>Baumart, wie getippt</translation>
     </message>
     <message>
         <source>true</source>
-        <translation type="unfinished"></translation>
+        <translation>geografisch</translation>
     </message>
     <message>
         <source>true N</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>true north</source>
-        <translation type="unfinished"></translation>
+        <translation>geogr. N</translation>
     </message>
     <message>
         <source>vertical angle of a slope distance, up positive</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>visit %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhenwinkel einer Schrägdistanz, aufwärts positiv</translation>
     </message>
     <message>
         <source>what cannot be seen from the centre is not computed yet</source>
-        <translation type="unfinished"></translation>
+        <translation>was vom Mittelpunkt aus nicht zu sehen ist, wird noch nicht berechnet</translation>
     </message>
     <message>
         <source>where it may stand</source>
-        <translation type="unfinished"></translation>
+        <translation>wo er stehen könnte</translation>
     </message>
     <message>
         <source>who measured</source>
-        <translation type="unfinished"></translation>
+        <translation>wer gemessen hat</translation>
     </message>
     <message>
         <source>whole plot</source>
-        <translation type="unfinished"></translation>
+        <translation>ganze Probefläche</translation>
+    </message>
+    <message>
+        <source>with a note</source>
+        <translation>mit einem Hinweis</translation>
+    </message>
+    <message>
+        <source>with an error</source>
+        <translation>mit einem Fehler</translation>
+    </message>
+    <message>
+        <source>with errors</source>
+        <translation>mit Fehlern</translation>
+    </message>
+    <message>
+        <source>without findings</source>
+        <translation>ohne Befunde</translation>
     </message>
     <message>
         <source>without number</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Nummer</translation>
+    </message>
+    <message>
+        <source>without stems</source>
+        <translation>ohne Stämme</translation>
     </message>
     <message>
         <source>worth %1 stems/ha</source>
-        <translation type="unfinished"></translation>
+        <translation>es geht um %1 Stämme/ha</translation>
     </message>
     <message>
         <source>{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m</source>
-        <translation type="unfinished"></translation>
+        <translation>{distance_m:.2f} m bei einem Grenzabstand von {limiting_distance_m:.2f} m</translation>
     </message>
     <message>
         <source>{file}, line {line}: &apos;{text}&apos; in the column %1 cannot be; %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, Zeile {line}: „{text}“ in der Spalte %1 kann nicht sein; %2.</translation>
     </message>
     <message>
         <source>{file}, line {line}: &apos;{text}&apos; in the column %1 is no %2; it was left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, Zeile {line}: „{text}“ in der Spalte %1 ist nicht zu lesen (erwartet: %2); es wurde weggelassen.</translation>
     </message>
     <message>
         <source>{file}, line {line}: a stem record names no plot; it is kept and counted nowhere.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, Zeile {line}: Ein Stamm nennt keine Probefläche; er bleibt erhalten und zählt nirgends.</translation>
     </message>
     <message>
         <source>{file}, line {line}: plot {plot} stands in the plots table again; the first row is used.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, Zeile {line}: Probefläche {plot} steht noch einmal in der Tabelle der Probeflächen; die erste Zeile wird benutzt.</translation>
     </message>
     <message>
         <source>{texts} different status texts of {stems} stems are not known; they are counted as living.</source>
-        <translation type="unfinished"></translation>
+        <translation>{texts} verschiedene Statustexte von {stems} Stämmen sind nicht bekannt; sie werden als lebend gezählt.</translation>
     </message>
 </context>
 </TS>
