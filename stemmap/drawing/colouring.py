@@ -9,6 +9,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.layers import ColourBy
 from stemmap.drawing.palette import (
@@ -26,15 +27,11 @@ from stemmap.survey.findings import SEVERITIES, Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 
+_tr = QCoreApplication.translate
 Spots = tuple[tuple[float, float, float], ...]
 
 #: Limits of the dbh classes in centimetres; a stem on a limit is in the class above it. The same on every map.
 DBH_LIMITS_CM: Final = (10.0, 20.0, 30.0, 40.0, 50.0, 60.0)
-_DBH_NAMES: Final = (
-    f"dbh below {DBH_LIMITS_CM[0]:g} cm",
-    *(f"dbh {low:g} to below {high:g} cm" for low, high in pairwise(DBH_LIMITS_CM)),
-    f"dbh {DBH_LIMITS_CM[-1]:g} cm and more",
-)
 
 
 @dataclass(frozen=True)
@@ -84,26 +81,44 @@ def colouring(
             marks = species or SpeciesMarks.of(survey)
             fills = tuple(SPECIES_FILLS[number % len(SPECIES_FILLS)] for number in range(MARKS))
             spots = tuple(SPOTS[number % len(SPOTS)] for number in range(MARKS))
-            return Colouring(marks.names, fills, spots, marks.rank(survey, rows), "no species")
+            return Colouring(marks.names, fills, spots, marks.rank(survey, rows), _tr("map", "no species"))
         case "status":
             # Strokes through the mark tell the status as well.
             kind = np.where(measured.status_known[rows], measured.status[rows], -1).astype(np.int64)
-            return Colouring(("living", "dead", "cut", "gone"), STATUS_FILLS, _plain(4), kind, "status not understood")
+            names = (_tr("map", "living"), _tr("map", "dead"), _tr("map", "cut"), _tr("map", "gone"))
+            return Colouring(names, STATUS_FILLS, _plain(4), kind, _tr("map", "status not understood"))
         case "dbh":
             # The size of the mark tells the dbh as well.
             dbh = measured.dbh_cm[rows]
             kind = np.where(dbh > 0.0, np.digitize(dbh, DBH_LIMITS_CM), -1)
-            return Colouring(_DBH_NAMES, CIVIDIS, _plain(len(CIVIDIS)), kind, "dbh not known")
+            return Colouring(_dbh_names(), CIVIDIS, _plain(len(CIVIDIS)), kind, _tr("map", "dbh not known"))
         case "visit":
-            compared = ("also at the last visit", "new since the last visit")
-            return Colouring(compared, VISIT_FILLS, SPOTS[:2], _new_since(survey, visit_row), "not to be compared")
+            compared = (_tr("map", "also at the last visit"), _tr("map", "new since the last visit"))
+            unknown = _tr("map", "not to be compared")
+            return Colouring(compared, VISIT_FILLS, SPOTS[:2], _new_since(survey, visit_row), unknown)
         case "finding":
             worst = np.full(rows.stop - rows.start, len(SEVERITIES))
             told = [(item.stem_row - rows.start, SEVERITIES.index(item.severity)) for item in findings]
             stem, rank = np.array([each for each in told if each[0] >= 0], np.int64).reshape(-1, 2).T
             np.minimum.at(worst, stem, rank)
-            gravity = ("with an error", "to look at", "with a note", "without findings")
+            gravity = (
+                _tr("map", "with an error"),
+                _tr("map", "to look at"),
+                _tr("map", "with a note"),
+                _tr("map", "without findings"),
+            )
             return Colouring(gravity, FINDING_FILLS, (SPOTS[3], SPOTS[2], SPOTS[1], ()), worst, "")
+
+
+def _dbh_names() -> tuple[str, ...]:
+    return (
+        _tr("map", "dbh below {high:g} cm").format(high=DBH_LIMITS_CM[0]),
+        *(
+            _tr("map", "dbh {low:g} to below {high:g} cm").format(low=low, high=high)
+            for low, high in pairwise(DBH_LIMITS_CM)
+        ),
+        _tr("map", "dbh {low:g} cm and more").format(low=DBH_LIMITS_CM[-1]),
+    )
 
 
 def _plain(count: int) -> tuple[Spots, ...]:

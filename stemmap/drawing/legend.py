@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Final
 
 import numpy as np
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.colouring import Colouring, colouring
 from stemmap.drawing.doubts import LETTERS, OUTLINE_GAP_MM, Ghost, badge_shapes, ghost_shapes, last_dot, outline
@@ -22,27 +22,12 @@ from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
 
-#: What the letters stand for.
-FAMILY_WORDS: Final[Mapping[Family, str]] = MappingProxyType(
-    {
-        "import": "record not understood",
-        "inclusion": "in or out of the circle",
-        "typing": "may be mistyped",
-        "diameter": "diameter",
-        "revisit": "against the last visit",
-        "visibility": "hidden from the centre",
-    }
-)
-#: Words of the severities, as everywhere in the window.
-_SEVERITY_WORDS: Final[Mapping[Severity, str]] = MappingProxyType(
-    {"error": "error", "warning": "to look at", "note": "note"}
-)
+_tr = QCoreApplication.translate
 #: Height of a line of the legend.
 ROW_MM: Final = 4.3
 _SYMBOL_MM: Final = 7.0
 _DISC_MM: Final = 1.3
 _WIDEST_MM: Final = 60.0
-_STATUS_WORDS: Final = {Status.DEAD: "dead", Status.CUT: "cut", Status.GONE: "gone"}
 
 
 @dataclass(frozen=True)
@@ -59,6 +44,27 @@ class Entry:
 
     shapes: tuple[Shape, ...]
     text: str
+
+
+def family_words() -> Mapping[Family, str]:
+    """What the letters of the findings stand for."""
+    return {
+        "import": _tr("map", "record not understood"),
+        "inclusion": _tr("map", "in or out of the circle"),
+        "typing": _tr("map", "may be mistyped"),
+        "diameter": _tr("map", "diameter"),
+        "revisit": _tr("map", "against the last visit"),
+        "visibility": _tr("map", "hidden from the centre"),
+    }
+
+
+def _severity_words() -> Mapping[Severity, str]:
+    """Words of the severities, as everywhere in the window."""
+    return {"error": _tr("map", "error"), "warning": _tr("map", "to look at"), "note": _tr("map", "note")}
+
+
+def _status_words() -> Mapping[Status, str]:
+    return {Status.DEAD: _tr("map", "dead"), Status.CUT: _tr("map", "cut"), Status.GONE: _tr("map", "gone")}
 
 
 def describe_legend(
@@ -92,7 +98,8 @@ def describe_legend(
     signs = list(_signs(survey, measured, visit_row, findings=found, colours=colours, layers=layers, theme=theme))
     room = max(most_rows * max(int(width_mm / _column_mm([*named, *signs], width_mm)), 1) - len(signs), 1)
     if len(named) > room:
-        named = [*named[: room - 1], Entry((), f"and {len(named) - room + 1} more species")]
+        more = _tr("map", "and {count} more species").format(count=len(named) - room + 1)
+        named = [*named[: room - 1], Entry((), more)]
     entries = [*named, *signs]
     column = _column_mm(entries, width_mm)
     columns = max(int(width_mm / column), 1)
@@ -138,22 +145,22 @@ def _signs(
     stems = stems_of(survey, measured, visit_row, colours=colours, reach_m=np.inf, millimetres_per_metre=1.0)
     if layers.stems:
         if not stems.inside.all():
-            yield Entry(_stem(theme, colours, inside=False), "out (hollow)")
-        for status, word in _STATUS_WORDS.items():
+            yield Entry(_stem(theme, colours, inside=False), _tr("map", "out (hollow)"))
+        for status, word in _status_words().items():
             if (stems.status == status).any():
                 yield Entry(_stem(theme, colours, status=status), word)
         if stems.no_dbh.any():
-            yield Entry(_stem(theme, colours, no_dbh=True), "dbh not known")
+            yield Entry(_stem(theme, colours, no_dbh=True), _tr("map", "dbh not known"))
     yield from _borders(borders(survey, measured, visit_row), layers, theme)
     yield from _doubts(findings, colours, theme)
     if layers.last_visit and survey.visits.previous[visit_row] >= 0:
         dot = last_dot(np.array([[2.0, 0.8]]), theme)
         tie = Lines(np.array([[2.0, 0.8]]), np.array([[-1.0, -0.4]]), Stroke(theme.soft, 0.15))
-        yield Entry((tie, dot, *_stem(theme, colours, at=(-1.0, -0.4))), "at the last visit")
+        yield Entry((tie, dot, *_stem(theme, colours, at=(-1.0, -0.4))), _tr("map", "at the last visit"))
     if layers.uncertainty:
         outline_mm = ellipse(2.6, 1.3)
         around = Polygons(np.zeros((1, 2)), outline_m=outline_mm, stroke=Stroke(theme.soft, 0.2))
-        yield Entry((around, *_stem(theme, colours, radius=0.7)), "position, 2 standard deviations")
+        yield Entry((around, *_stem(theme, colours, radius=0.7)), _tr("map", "position, 2 standard deviations"))
 
 
 def _borders(lines: Sequence[Border], layers: Layers, theme: Theme) -> Iterator[Entry]:
@@ -161,32 +168,33 @@ def _borders(lines: Sequence[Border], layers: Layers, theme: Theme) -> Iterator[
         return
     half = np.array([[_SYMBOL_MM / 2.0 - 1.0, 0.0]])
     radii = ", ".join(f"{line.nominal_m:.2f}" for line in lines)
-    kind = "circle" if all(line.is_circle for line in lines) else "circle on the slope"
+    level = all(line.is_circle for line in lines)
+    circle = _tr("map", "circle, radius {radii} m") if level else _tr("map", "circle on the slope, radius {radii} m")
     line = (Lines(-half, half, Stroke(theme.ink, 0.35)),) if layers.circles else ()
     if layers.circles:
-        yield Entry(line, f"{kind}, radius {radii} m")
+        yield Entry(line, circle.format(radii=radii))
     if layers.borderline_zone:
         zone = Lines(-half, half, Stroke(theme.zone, 1.8))
-        yield Entry((zone, *line), f"borderline zone, ± {lines[0].zone_m:.2f} m")
+        yield Entry((zone, *line), _tr("map", "borderline zone, ± {width:.2f} m").format(width=lines[0].zone_m))
 
 
 def _doubts(findings: Sequence[Finding], colours: Colouring, theme: Theme) -> Iterator[Entry]:
     for severity in SEVERITIES:
         if any(finding.severity == severity and finding.stem_row >= 0 for finding in findings):
             ring = Discs(np.zeros((1, 2)), 0.9 + OUTLINE_GAP_MM, stroke=outline(severity, theme))
-            yield Entry((*_stem(theme, colours, radius=0.9), ring), _SEVERITY_WORDS[severity])
+            yield Entry((*_stem(theme, colours, radius=0.9), ring), _severity_words()[severity])
     for family, letter in LETTERS.items():
         of_family = [finding.severity for finding in findings if finding.family == family]
         if of_family:
             worst = min(of_family, key=SEVERITIES.index)
             at = np.array([[-1.25, 0.0]])
             badge = tuple(badge_shapes(at, np.zeros((1, 2)), [letter], worst, theme))
-            yield Entry(badge, FAMILY_WORDS[family])
+            yield Entry(badge, family_words()[family])
     if any(finding.proposals for finding in findings):
         ghost = Ghost(0, np.array([1.8, 0.6]), 0.9)
         typed = _one(np.array([[-1.8, -0.6]]), radius=0.9)
         both = (*ghost_shapes([ghost], typed, theme), *stem_shapes(typed, colours, 1.0, theme))
-        yield Entry(both, "where it may stand")
+        yield Entry(both, _tr("map", "where it may stand"))
 
 
 def _stem(

@@ -8,6 +8,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing import labels
 from stemmap.drawing.doubts import BADGE_MM, OUTLINE_GAP_MM, Doubt, badge_shapes
@@ -20,6 +21,7 @@ from stemmap.survey.findings import SEVERITIES
 from stemmap.survey.survey import Survey
 from stemmap.units import METRES
 
+_tr = QCoreApplication.translate
 #: Between a number and the letters behind it.
 GAP_MM: Final = 0.6
 #: Characters of the longest number drawn in full.
@@ -77,7 +79,8 @@ class StemNumbers:
             words += [_species(survey, row)] if species else []
             text = " ".join(shortened(word, _LONGEST) for word in words).strip()
             if far:
-                text = f"{text} at {distance / METRES[unit]:.1f} {'m' if unit == 'metre' else 'ft'}".strip()
+                away = f"{distance / METRES[unit]:.1f} {'m' if unit == 'metre' else 'ft'}"
+                text = _tr("map", "{text} at {distance}").format(text=text, distance=away).strip()
             found = doubts[row].letters if row in doubts else ""
             if text or found:
                 order.append(number)

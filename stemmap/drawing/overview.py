@@ -10,13 +10,15 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.core import locate
 from stemmap.drawing.scene import Box, Floats, View
 from stemmap.survey.measured import Measured
-from stemmap.survey.place import coordinate_system, utm_zone
+from stemmap.survey.place import WGS84, coordinate_system, utm_zone
 from stemmap.survey.survey import Survey
 
+_tr = QCoreApplication.translate
 Integers = NDArray[np.int64]
 
 #: States of a plot, the gravest first.
@@ -134,6 +136,13 @@ class Overview:
         points /= system.axis_info[0].unit_conversion_factor
         return locate.geographic(points[:, 0], points[:, 1], system)
 
+    def projected(self, lon: float, lat: float) -> tuple[float, float] | None:
+        """Metres from the base of a place on WGS 84; None where it cannot be projected."""
+        if self.crs is None:
+            return None
+        place = _from_system(WGS84, np.array([lon]), np.array([lat]), self.crs)[0] - self.base
+        return (float(place[0]), float(place[1])) if np.isfinite(place).all() else None
+
     def near(self, x: float, y: float) -> int:
         """Plot nearest to a point in metres; -1 when there is none."""
         if not len(self.place):
@@ -208,26 +217,31 @@ def _projected(measured: Measured, visit: Integers, crs: str | None) -> Floats:
     place = np.full((len(visit), 2), np.nan)
     if crs is None:
         return place
-    centres, target = measured.centres, coordinate_system(crs)
-    metres = float(target.axis_info[0].unit_conversion_factor)
+    centres = measured.centres
     for system in np.unique(centres.system[visit]).tolist():
         if system < 0:
             continue
         rows = np.flatnonzero(centres.system[visit] == system)
         chosen = visit[rows]
-        none = np.zeros(len(rows))
-        place[rows] = metres * np.column_stack(
-            locate.project(
-                centres.x[chosen],
-                centres.y[chosen],
-                coordinate_system(centres.systems[system]),
-                plot_of_stem=np.arange(len(rows)),
-                true_azimuth_deg=none,
-                distance_m=none,
-                target_crs=target,
-            )
-        )
+        place[rows] = _from_system(centres.systems[system], centres.x[chosen], centres.y[chosen], crs)
     return place
+
+
+def _from_system(system: str, x: Floats, y: Floats, crs: str) -> Floats:
+    """Projected places in metres of points in another system, shape (n, 2)."""
+    target, none = coordinate_system(crs), np.zeros(len(x))
+    metres = float(target.axis_info[0].unit_conversion_factor)
+    return metres * np.column_stack(
+        locate.project(
+            x,
+            y,
+            coordinate_system(system),
+            plot_of_stem=np.arange(len(x)),
+            true_azimuth_deg=none,
+            distance_m=none,
+            target_crs=target,
+        )
+    )
 
 
 def _cell_code(place: Floats) -> Integers:
@@ -274,11 +288,16 @@ def _levels(place: Floats, code: Integers, state: Integers) -> tuple[Clusters, .
 def _notes(survey: Survey, measured: Measured, crs: str | None, adrift: Integers) -> list[str]:
     notes = []
     if crs is not None and crs != measured.crs:
-        notes.append(f"{measured.crs} counts in degrees, so the plots are shown in {crs}.")
+        notes.append(
+            _tr("map", "{given} counts in degrees, so the plots are shown in {crs}.").format(
+                given=measured.crs, crs=crs
+            )
+        )
     if crs is None:
-        notes.append("No plot has coordinates, so there is no map of the whole survey.")
+        notes.append(_tr("map", "No plot has coordinates, so there is no map of the whole survey."))
     elif len(adrift):
         names = ", ".join(str(name) for name in survey.visits.plot[adrift[:12]])
-        more = f" and {len(adrift) - 12} more" if len(adrift) > 12 else ""
-        notes.append(f"Without coordinates, so not on the map: {names}{more}.")
+        if len(adrift) > 12:
+            names = _tr("map", "{names} and {count} more").format(names=names, count=len(adrift) - 12)
+        notes.append(_tr("map", "Without coordinates, so not on the map: {names}.").format(names=names))
     return notes

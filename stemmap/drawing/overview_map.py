@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.ground import round_step
 from stemmap.drawing.layers import USUAL, Layers
@@ -15,17 +16,12 @@ from stemmap.drawing.palette import FINDING_FILLS, Theme, readable_on
 from stemmap.drawing.scene import Box, Discs, Lines, Scene, Shape, Stroke, Texts, View
 from stemmap.drawing.typeface import SMALL, WORDS, shortened, widths
 
+_tr = QCoreApplication.translate
 #: Radius of the mark of a plot, and of a cluster with the square root of its number of digits.
 PLOT_MM: Final = 1.7
 CLUSTER_MM: Final = 2.6
 #: Sign of a state; together with fill and outline it never leaves a colour alone.
 SIGNS: Final = {ERROR: "!", TO_LOOK_AT: "?", CLEAR: "", NO_STEMS: "–"}
-STATE_WORDS: Final = {
-    ERROR: "with errors",
-    TO_LOOK_AT: "to look at",
-    CLEAR: "nothing to look at",
-    NO_STEMS: "without stems",
-}
 _MOST_NAMES: Final = 250
 _LONGEST: Final = 14
 _GRID_LINES: Final = 6
@@ -54,9 +50,7 @@ def describe_overview(
     margin = 2.0 * CLUSTER_MM / view.millimetres_per_metre
     reach = margin + np.where(clusters.count == 1, np.nan_to_num(plots.radius_m[clusters.first]), 0.0)
     x, y = clusters.place.T
-    seen = np.flatnonzero(
-        (x > low[0] - reach) & (x < high[0] + reach) & (y > low[1] - reach) & (y < high[1] + reach)
-    )
+    seen = np.flatnonzero((x > low[0] - reach) & (x < high[0] + reach) & (y > low[1] - reach) & (y < high[1] + reach))
     one = clusters.count[seen] == 1
     single, crowd = seen[one], seen[~one]
     shapes: list[Shape] = []
@@ -69,17 +63,13 @@ def describe_overview(
     return Scene(tuple(shapes), plots.box, theme.outside, None, plots.notes)
 
 
-def _plots(
-    plots: Overview, clusters: Clusters, chosen: NDArray[np.int64], scale: float, theme: Theme
-) -> list[Shape]:
+def _plots(plots: Overview, clusters: Clusters, chosen: NDArray[np.int64], scale: float, theme: Theme) -> list[Shape]:
     shapes: list[Shape] = []
     place, state = clusters.place[chosen], clusters.state[chosen]
     radius = np.nan_to_num(plots.radius_m[clusters.first[chosen]])
     to_scale = radius * scale > PLOT_MM
     if to_scale.any():
-        shapes.append(
-            Discs(place[to_scale], radius[to_scale], fill=theme.inside, stroke=Stroke(theme.ink, 0.25))
-        )
+        shapes.append(Discs(place[to_scale], radius[to_scale], fill=theme.inside, stroke=Stroke(theme.ink, 0.25)))
     for kind, sign in SIGNS.items():
         at = place[state == kind]
         if not len(at):
@@ -173,11 +163,20 @@ def _grid(plots: Overview, low: tuple[float, float], high: tuple[float, float], 
     return shapes
 
 
+def _state_words() -> dict[int, str]:
+    return {
+        ERROR: _tr("map", "with errors"),
+        TO_LOOK_AT: _tr("map", "to look at"),
+        CLEAR: _tr("map", "nothing to look at"),
+        NO_STEMS: _tr("map", "without stems"),
+    }
+
+
 def describe_overview_legend(plots: Overview, *, theme: Theme, width_mm: float) -> Scene:
     """The states that occur with the number of plots, and what a cluster is; the upper left corner is the origin."""
     shapes: list[Shape] = []
     row = 0
-    for kind, words in STATE_WORDS.items():
+    for kind, words in _state_words().items():
         count = int((plots.state == kind).sum())
         if not count:
             continue
@@ -192,6 +191,6 @@ def describe_overview_legend(plots: Overview, *, theme: Theme, width_mm: float) 
         at = np.array([[3.0, -(row + 0.5) * ROW_MM]])
         shapes.append(Discs(at, 1.7, fill=theme.inside, stroke=Stroke(theme.ink, 0.2)))
         shapes.append(Texts(at, ("12",), SMALL, theme.ink))
-        shapes.append(Texts(at, ("plots close together",), SMALL, theme.ink, (4.0, 0.0), align=0.0))
+        shapes.append(Texts(at, (_tr("map", "plots close together"),), SMALL, theme.ink, (4.0, 0.0), align=0.0))
         row += 1
     return Scene(tuple(shapes), Box(low=(0.0, -max(row, 1) * ROW_MM), high=(width_mm, 0.0)), theme.page)

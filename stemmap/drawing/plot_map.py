@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
+from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.colouring import colouring
 from stemmap.drawing.doubts import (
@@ -41,6 +42,7 @@ from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 
+_tr = QCoreApplication.translate
 #: Stems this many plot radii out still widen the map; those beyond stand at its rim.
 _WIDENS_TO: Final = 1.25
 #: Where no border is known, this many times the middle distance of the stems.
@@ -160,9 +162,11 @@ def describe_plot(
         shapes += _plot_doubt(doubts[-1], reach, theme)
     notes = [*_notes(survey, visit_row, stems, lines)]
     if layers.projected_grid and not grid:
-        notes.append("The plot has no coordinates, so no projected grid is drawn.")
+        notes.append(_tr("map", "The plot has no coordinates, so no projected grid is drawn."))
     if layers.symbol_factor != 1.0:
-        notes.append(f"Stems are drawn {layers.symbol_factor:g} times as thick as they are.")
+        notes.append(
+            _tr("map", "Stems are drawn {factor:g} times as thick as they are.").format(factor=layers.symbol_factor)
+        )
     places = stems.places if layers.stems else None
     return Scene(tuple(shapes), box, theme.page, places, tuple(notes))
 
@@ -171,15 +175,15 @@ def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:
     """Which north is up on the map."""
     north = survey.settings.measurement.north
     if north == "magnetic" and np.isnan(measured.declination_deg[visit_row]):
-        return "magnetic N"
+        return _tr("map", "magnetic N")
     located = measured.crs is not None and np.isfinite(measured.centres.lon[visit_row])
-    return "grid N" if located or north == "grid" else "true N"
+    return _tr("map", "grid N") if located or north == "grid" else _tr("map", "true N")
 
 
 def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:
     """Letters of findings about the whole plot, in the north-east corner."""
     corner = np.array([[reach_m, reach_m]])
-    word = "whole plot"
+    word = _tr("map", "whole plot")
     offset = np.array([[RIM_MM - 0.5 - BADGE_MM * len(doubt.letters), RIM_MM - 2.5]])
     return [
         Texts(corner, (word,), SMALL, theme.ink, offset_mm=offset - (GAP_MM + 0.2, 0.0), align=1.0),
@@ -193,23 +197,26 @@ def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]
     rows = survey.visits.stems(visit_row)
     missing = np.setdiff1d(np.arange(rows.start, rows.stop), stems.row)
     if len(missing):
-        names = ", ".join(shortened(survey.stems.label(int(row)), 12) or "without number" for row in missing[:12])
-        more = f" and {len(missing) - 12} more" if len(missing) > 12 else ""
-        notes.append(f"Not drawn, since azimuth or distance is not known: {names}{more}.")
+        unnamed = _tr("map", "without number")
+        names = ", ".join(shortened(survey.stems.label(int(row)), 12) or unnamed for row in missing[:12])
+        if len(missing) > 12:
+            names = _tr("map", "{names} and {count} more").format(names=names, count=len(missing) - 12)
+        notes.append(_tr("map", "Not drawn, since azimuth or distance is not known: {names}.").format(names=names))
     if len(stems.row) > MOST_STEMS:
-        notes.append(f"The plot has more than {MOST_STEMS} stems, so none is numbered.")
+        notes.append(_tr("map", "The plot has more than {most} stems, so none is numbered.").format(most=MOST_STEMS))
     elif len(stems.row) > MOST_NUMBERS:
-        notes.append(f"The plot has more than {MOST_NUMBERS} stems, so only those with findings are numbered.")
+        told = _tr("map", "The plot has more than {most} stems, so only those with findings are numbered.")
+        notes.append(told.format(most=MOST_NUMBERS))
     far = int(stems.far.sum())
     if far:
-        notes.append(f"Too far out for this map, an arrow at the rim: {far}.")
+        notes.append(_tr("map", "Too far out for this map, an arrow at the rim: {count}.").format(count=far))
     design = survey.settings.design
     if not lines and design.kind == "angle_count":
-        notes.append("Angle count: each stem has its own limiting distance, so no circle is drawn.")
+        notes.append(_tr("map", "Angle count: each stem has its own limiting distance, so no circle is drawn."))
     elif not lines:
-        notes.append("The plot radius is not known, so no circle is drawn.")
+        notes.append(_tr("map", "The plot radius is not known, so no circle is drawn."))
     slope = survey.visits.numbers("slope_percent")[visit_row]
     aspect = survey.visits.numbers("aspect_deg")[visit_row]
     if lines and design.kind != "angle_count" and design.slope != "horizontal" and np.isnan(slope + aspect):
-        notes.append("Slope or aspect is not known, so the circle is drawn as on level ground.")
+        notes.append(_tr("map", "Slope or aspect is not known, so the circle is drawn as on level ground."))
     return tuple(notes)
