@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QKeySequence
 
 from stemmap.desktop.about import show_about
 from stemmap.desktop.actions import SEPARATOR, Entry
+from stemmap.desktop.map_commands import MAP_MENU, map_commands
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
@@ -18,10 +19,11 @@ _Key = QKeySequence.StandardKey
 _Role = QAction.MenuRole
 
 FILE_MENU = (
-    *("open", "sample", SEPARATOR, "export", "sheets", "save-settings", SEPARATOR),
+    *("open", "sample", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
+    *("export", "save-settings", SEPARATOR),
     *("stop", SEPARATOR, "quit"),
 )
-VIEW_MENU = ("zoom-in", "zoom-out", "fit", "legend", SEPARATOR, "full-screen")
+VIEW_MENU = (*MAP_MENU, SEPARATOR, "full-screen")
 GO_MENU = (
     *("round", "go-on", "go-back", "end-round", "round-notes", SEPARATOR),
     *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
@@ -34,7 +36,7 @@ def window_commands(window: MainWindow) -> tuple[Entry, ...]:
     """Everything the window can be told to do."""
     return (
         *_of_files(window),
-        *_of_map(window),
+        *map_commands(window),
         *_of_round(window),
         *_of_going(window),
         *_of_window(window),
@@ -67,15 +69,31 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
         ),
         Entry(
             "sheets",
-            _tr("commands", "&Plot sheets as PDF…"),
-            _tr("commands", "Write a map of each plot at true scale"),
+            _tr("commands", "&Print plot sheets…"),
+            _tr("commands", "Maps at true scale with lists of stems to measure again: on a printer or as PDF"),
             outputs.choose_sheets,
-            ("Ctrl+Shift+E",),
+            (_Key.Print, "Ctrl+P"),
+            "output",
+        ),
+        Entry(
+            "copy-map",
+            _tr("commands", "&Copy map"),
+            _tr("commands", "Put the map of the plot shown on the clipboard, and its stems as a table"),
+            outputs.copy_map,
+            ("Ctrl+Shift+C",),
+            "survey",
+        ),
+        Entry(
+            "save-map",
+            _tr("commands", "Save &map as a picture…"),
+            _tr("commands", "Write the map of the plot shown as PNG or SVG"),
+            outputs.choose_picture,
+            ("Ctrl+Shift+M",),
             "output",
         ),
         Entry(
             "save-settings",
-            _tr("commands", "Save se&ttings…"),
+            _tr("commands", "Sa&ve settings…"),
             _tr("commands", "Write the settings in force to a file of their own"),
             outputs.choose_settings,
             (_Key.Save, "Ctrl+S"),
@@ -96,43 +114,6 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
             window.close,
             (_Key.Quit, "Ctrl+Q"),
             role=_Role.QuitRole,
-        ),
-    )
-
-
-def _of_map(window: MainWindow) -> tuple[Entry, ...]:
-    return (
-        Entry(
-            "zoom-in",
-            _tr("commands", "Zoom &in"),
-            _tr("commands", "Enlarge the map; the wheel does it at the pointer"),
-            lambda: window.panels.map_panel.canvas.zoom_in(),  # noqa: PLW0108 - there is no map yet
-            ("+", "=", _Key.ZoomIn),
-            "survey",
-        ),
-        Entry(
-            "zoom-out",
-            _tr("commands", "Zoom &out"),
-            _tr("commands", "Reduce the map"),
-            lambda: window.panels.map_panel.canvas.zoom_out(),  # noqa: PLW0108 - there is no map yet
-            ("-", _Key.ZoomOut),
-            "survey",
-        ),
-        Entry(
-            "fit",
-            _tr("commands", "&Whole plot"),
-            _tr("commands", "Fit the plot into the map; a double click does the same"),
-            lambda: window.panels.map_panel.canvas.fit(),  # noqa: PLW0108 - there is no map yet
-            ("0", "Ctrl+0"),
-            "survey",
-        ),
-        Entry(
-            "legend",
-            _tr("commands", "&Legend"),
-            _tr("commands", "Show what the marks mean, or give its room to the map"),
-            lambda: window.panels.map_panel.canvas.layers.toggle("legend"),
-            ("L",),
-            "survey",
         ),
     )
 
