@@ -31,6 +31,8 @@ class Entry:
         the round.
     role
         Place in the application menu of systems that have one.
+    checkable
+        Whether it carries a tick; whoever keeps the state sets it.
     """
 
     name: str
@@ -40,6 +42,7 @@ class Entry:
     keys: Sequence[QKeySequence.StandardKey | str] = ()
     needs: Literal["nothing", "survey", "output", "work", "round"] = "nothing"
     role: QAction.MenuRole = QAction.MenuRole.NoRole
+    checkable: bool = False
 
 
 #: Stands for a line between two groups of a menu.
@@ -57,6 +60,7 @@ def make_action(owner: QWidget, entry: Entry) -> QAction:
     action.setStatusTip(entry.help)
     action.setWhatsThis(entry.help)
     action.setMenuRole(entry.role)
+    action.setCheckable(entry.checkable)
     # Qt hands over whether the action is checked, which no entry asks for.
     action.triggered.connect(lambda _checked=False: entry.run())
     owner.addAction(action)

@@ -98,11 +98,12 @@ class LayersPanel(QScrollArea):
         self._layers = layers
         self.setWidgetResizable(True)
         self.setFrameShape(QScrollArea.Shape.NoFrame)
+        self.setAccessibleName(_tr("layers", "Layers"))
         content = QWidget()
         column = QVBoxLayout(content)
         self.boxes: dict[str, QCheckBox] = {}
         for name, (text, explanation) in layer_texts().items():
-            box = QCheckBox(text)
+            box = QCheckBox(text.replace("&", ""))  # mnemonics are those of the menus
             box.setToolTip(explanation)
             box.setWhatsThis(explanation)
             box.toggled.connect(lambda on, name=name: layers.want(**{name: on}))
@@ -114,14 +115,14 @@ class LayersPanel(QScrollArea):
         for key, word in colour_texts().items():
             self.colour_by.addItem(word, key)
         self.colour_by.activated.connect(lambda _row: layers.want(colour_by=self.colour_by.currentData()))
-        form.addRow(_tr("layers", "Fill b&y"), self.colour_by)
+        form.addRow(_tr("layers", "Fill by"), self.colour_by)
         self.factor = QComboBox()
         self.factor.setAccessibleName(_tr("layers", "Stems drawn"))
         for factor in SYMBOL_FACTORS:
             word = _tr("layers", "to scale") if factor == 1.0 else _tr("layers", "{factor} times as thick")
             self.factor.addItem(word.format(factor=f"{factor:g}"), factor)
         self.factor.activated.connect(lambda _row: layers.want(symbol_factor=self.factor.currentData()))
-        form.addRow(_tr("layers", "Stems &drawn"), self.factor)
+        form.addRow(_tr("layers", "Stems drawn"), self.factor)
         column.addLayout(form)
         column.addStretch(1)
         self.setWidget(content)

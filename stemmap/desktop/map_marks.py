@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPalette, QPen
 
 from stemmap.desktop.map_request import LEGEND_MM
@@ -49,6 +49,16 @@ def paint_ring(painter: QPainter, palette: QPalette, place: QPointF, reach: floa
     for role, width in ((QPalette.ColorRole.Base, 5.0), (QPalette.ColorRole.Highlight, 3.0)):
         painter.setPen(QPen(palette.color(role), width if strong else width - 1.5))
         painter.drawEllipse(place, reach, reach)
+
+
+def paint_cross(painter: QPainter, palette: QPalette, place: QPointF) -> None:
+    """A cross at a place that was asked for."""
+    x, y = place.x(), place.y()
+    arms = [QLineF(x - 12.0, y, x + 12.0, y), QLineF(x, y - 12.0, x, y + 12.0)]
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for role, width in ((QPalette.ColorRole.Base, 5.0), (QPalette.ColorRole.Highlight, 2.5)):
+        painter.setPen(QPen(palette.color(role), width))
+        painter.drawLines(arms)
 
 
 def paint_frame(painter: QPainter, palette: QPalette, room: QRect) -> None:

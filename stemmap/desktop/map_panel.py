@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Slot
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from stemmap.desktop.goto_field import GotoField
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_canvas import MapCanvas
 from stemmap.desktop.sentences import visit_name
@@ -27,10 +28,19 @@ class MapPanel(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(self.heading)
+        self.goto = GotoField(session, self.canvas)
+        self.scale = QLabel()
+        self.scale.setContentsMargins(10, 6, 10, 6)
+        self.scale.setToolTip(self.tr("Scale of the map on this screen, by the size the screen reports"))
+        above = QHBoxLayout()
+        above.addWidget(self.heading, 1)
+        above.addWidget(self.scale)
+        layout.addLayout(above)
+        layout.addWidget(self.goto)
         layout.addWidget(self.canvas, 1)
         layout.addWidget(self.notes)
         self.canvas.described.connect(self._on_described)
+        self.canvas.moved.connect(self._on_moved)
         session.replaced.connect(self._on_visit_selected)
         session.visit_selected.connect(self._on_visit_selected)
 
@@ -50,9 +60,18 @@ class MapPanel(QWidget):
         self.heading.setText(", ".join(parts))
 
     @Slot()
+    def _on_moved(self) -> None:
+        scale = self.canvas.scale
+        rounded = float(f"{scale:.3g}")
+        self.scale.setText(f"1:{self.locale().toString(rounded, 'f', 0)}" if scale else "")
+
+    @Slot()
     def _on_described(self) -> None:
         shown, workup = self.canvas.shown, self._session.workup
         sentences = list(shown.scene.notes) if shown is not None else []
+        plots = self.canvas.survey.plots
+        if self.canvas.is_far and plots is not None and plots.crs is not None:
+            sentences = list(plots.notes)
         if shown is not None and workup is not None and not workup.survey.visits.stem_count[shown.request.visit]:
             sentences.insert(0, self.tr("No stems were recorded on this plot."))
         self.notes.setText(" ".join(sentences))

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_layers import MapLayers
-from stemmap.desktop.map_marks import paint_corners, paint_frame, paint_ring, paint_words
+from stemmap.desktop.map_marks import paint_corners, paint_cross, paint_frame, paint_ring, paint_words
 from stemmap.desktop.map_picture import MapPicture
 from stemmap.desktop.map_request import LEGEND_MM, DescribedMap, MapRequest, describe_map, theme_of
 from stemmap.desktop.palettes import is_dark
@@ -38,6 +38,8 @@ _LEAST_ZOOM = 0.3
 #: Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting.
 _MOST_MM = 40.0
 _LEAST_SHARE = 0.5
+#: Ground shown around coordinates that were asked for.
+_AROUND_M = 250.0
 
 
 class MapView(QWidget):
@@ -67,6 +69,7 @@ class MapView(QWidget):
         self._picture = MapPicture(jobs, self)
         self._picture.renewed.connect(self.update)
         self.hovered = -1
+        self.pin: tuple[float, float] | None = None
         self._wait = QTimer(self, interval=60, singleShot=True)
         self._wait.timeout.connect(self._on_settled)
         self._late = QTimer(self, interval=_PATIENCE, singleShot=True)
@@ -142,6 +145,17 @@ class MapView(QWidget):
         if self._is_far:
             self._fitted = False
             self._set_view(self._far_fitting(box))
+
+    def show_place(self, place: tuple[float, float] | None) -> None:
+        """Bring a place among all plots into the middle and mark it with a cross; None takes the cross away."""
+        from stemmap.drawing.scene import Box
+
+        self.pin = place
+        self.update()
+        if place is not None:
+            self.show_survey()
+            east, north = place
+            self.show_box(Box((east - _AROUND_M, north - _AROUND_M), (east + _AROUND_M, north + _AROUND_M)))
 
     @property
     def scale(self) -> float:
@@ -453,6 +467,10 @@ class MapView(QWidget):
         mark = self.survey.mark_of(view, self._session.visit)
         if mark is not None:
             paint_ring(painter, self.palette(), mark[0], mark[1] + 4.0, strong=True)
+        if self.pin is not None:
+            east, north = self.pin
+            at = QPointF(view.origin_x + east * view.per_metre, view.origin_y - north * view.per_metre)
+            paint_cross(painter, self.palette(), at)
 
     @property
     def _words(self) -> str:

@@ -8,7 +8,9 @@ from PySide6.QtWidgets import QDockWidget, QMainWindow, QTabWidget, QWidget
 from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.findings_table import FindingsTable
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.map_layers import LayersPanel
 from stemmap.desktop.map_panel import MapPanel
+from stemmap.desktop.marked_stems import MarkedInTable
 from stemmap.desktop.plots_panel import PlotsPanel
 from stemmap.desktop.round import Round
 from stemmap.desktop.round_card import RoundView
@@ -43,11 +45,14 @@ class Panels:
         self.findings_table = FindingsTable(session, jobs)
         self.round_view = RoundView(self.map_panel.canvas, session, self.round, window)
         self.plots_panel = PlotsPanel(session, self.round, jobs)
+        self.layers_panel = LayersPanel(self.map_panel.canvas.layers)
+        MarkedInTable(self.map_panel.canvas.marked, self.stems_table)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)
         self.settings_panel = SettingsPanel(session)
         self.docks = {
             "plots": self._dock("plots", _tr("panels", "Plots"), self.plots_panel, _LEFT),
+            "layers": self._dock("layers", _tr("panels", "Layers"), self.layers_panel, _LEFT),
             "stems": self._dock("stems", _tr("panels", "Stems"), self.stems_table, _BOTTOM),
             "all-findings": self._dock(
                 "all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM
@@ -86,6 +91,7 @@ class Panels:
             window.addDockWidget(area, docks[name])
             docks[name].setFloating(False)
         for name, above in (
+            ("layers", "plots"),
             ("all-findings", "stems"),
             ("summary", "findings"),
             ("settings", "summary"),
@@ -123,6 +129,7 @@ class Panels:
     def _show_all(self) -> None:
         for dock in self.docks.values():
             dock.show()
+        self.bring_forward("plots")
         self.bring_forward("stems")
         self.bring_forward("findings")
 

@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication, QObject, QPointF, Signal, Slot
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_request import LEGEND_MM, theme_of
-from stemmap.desktop.sentences import visit_name, visit_state
+from stemmap.desktop.sentences import number, visit_name, visit_state
 from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session
 
 if TYPE_CHECKING:
@@ -166,6 +166,16 @@ class SurveyMap(QObject):
         states = plots.state[first : first + count]
         return _tr("survey_map", "{count} plots, {errors} with errors, {others} to look at").format(
             count=count, errors=int((states == ERROR).sum()), others=int((states == TO_LOOK_AT).sum())
+        )
+
+    def nearest_sentence(self, place: tuple[float, float]) -> str:
+        """The plot nearest to a place and how far it is."""
+        index = -1 if self.plots is None else self.plots.near(*place)
+        if self.plots is None or index < 0:
+            return ""
+        east, north = (self.plots.place[index] - place).tolist()
+        return _tr("survey_map", "The nearest plot is {plot}, {distance} m away.").format(
+            plot=self.plots.names[index], distance=number((east * east + north * north) ** 0.5, 0)
         )
 
     def mark_of(self, view: View, visit: int) -> tuple[QPointF, float] | None:

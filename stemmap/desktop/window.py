@@ -31,6 +31,8 @@ from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, w
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
+from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
+from stemmap.desktop.map_layers import follow
 from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
@@ -94,9 +96,14 @@ class MainWindow(QMainWindow):
                 self._view_menu.insertAction(self._schemes, dock.toggleViewAction())
             self._view_menu.insertSeparator(self._schemes)
             self._panels.round.changed.connect(self._on_round)
-            self._panels.map_panel.canvas.pointed.connect(self._on_pointed)
+            canvas = self._panels.map_panel.canvas
+            canvas.pointed.connect(self._on_pointed)
+            canvas.measuring_changed.connect(self.actions_by_name["measure"].setChecked)
+            follow(self.actions_by_name, canvas.layers)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
+            map_layers = self._panels.map_panel.canvas.layers
+            self.outputs.layers = lambda: map_layers.value
             self._enable_actions()
         return self._panels
 
@@ -125,6 +132,12 @@ class MainWindow(QMainWindow):
         self._view_menu = bar.addMenu(self.tr("&View"))
         fill_menu(self._view_menu, made, VIEW_MENU)
         self._view_menu.addSeparator()
+        for title, names in (
+            (self.tr("La&yers"), layers_menu()),
+            (self.tr("Fill &by"), fill_by_menu()),
+            (self.tr("True &scale"), SCALE_MENU),
+        ):
+            fill_menu(self._view_menu.addMenu(title), made, names)
         self._schemes = self._view_menu.addMenu(self._scheme_menu())
         self._view_menu.addMenu(LanguageMenu(self, self.message_bar.tell))
         fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
