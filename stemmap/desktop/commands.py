@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from stemmap.desktop.about import show_about
 from stemmap.desktop.actions import SEPARATOR, Entry
 from stemmap.desktop.map_commands import MAP_MENU, map_commands
+from stemmap.desktop.panel_commands import FIND_MENU, ORIENTATION_MENU, PANEL_MENU, panel_commands
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
@@ -21,15 +22,15 @@ _Role = QAction.MenuRole
 FILE_MENU = (
     *("open", "sample", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
     *("export", "save-settings", SEPARATOR),
-    *("stop", SEPARATOR, "quit"),
+    *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
-VIEW_MENU = (*MAP_MENU, SEPARATOR, "full-screen")
+VIEW_MENU = (*MAP_MENU, SEPARATOR, *PANEL_MENU, "full-screen")
 GO_MENU = (
     *("round", "go-on", "go-back", "end-round", "round-notes", SEPARATOR),
     *("next-plot", "previous-plot", SEPARATOR, "next-finding", "previous-finding"),
-    *(SEPARATOR, "settings"),
+    *(SEPARATOR, *FIND_MENU),
 )
-HELP_MENU = ("handbook", SEPARATOR, "about")
+HELP_MENU = ("handbook", *ORIENTATION_MENU, SEPARATOR, "about")
 
 
 def window_commands(window: MainWindow) -> tuple[Entry, ...]:
@@ -39,6 +40,7 @@ def window_commands(window: MainWindow) -> tuple[Entry, ...]:
         *map_commands(window),
         *_of_round(window),
         *_of_going(window),
+        *panel_commands(window),
         *_of_window(window),
     )
 
@@ -203,9 +205,8 @@ def _of_going(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "&Settings"),
             _tr("commands", "Units, north, design and errors of the open survey"),
             window.show_settings,
-            (_Key.Preferences, "Ctrl+,"),
+            ("Alt+Return",),
             "survey",
-            _Role.PreferencesRole,
         ),
     )
 

@@ -6,13 +6,16 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtCore import QMimeData, QObject, Signal, Slot
+from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stemmap.desktop.jobs import Jobs
-from stemmap.desktop.session import Session
+from stemmap.desktop.session import WHOLE_SURVEY, Session
 
 if TYPE_CHECKING:
+    from stemmap.desktop.printing import Printing
+    from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
 
 
@@ -31,6 +34,9 @@ class Outputs(QObject):
     def __init__(self, session: Session, jobs: Jobs, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._jobs, self._window = session, jobs, window
+        self._printing: Printing | None = None
+        #: What is drawn on the map that is copied or saved; the window hands in what its own map shows.
+        self.layers: Callable[[], Layers | None] = lambda: None
 
     @property
     def busy(self) -> bool:
@@ -57,20 +63,91 @@ class Outputs(QObject):
         kinds = self.tr("GeoPackage (*.gpkg);;GeoJSON (*.geojson);;CSV (*.csv)")
         self._ask(self.tr("Export stems"), "stems.gpkg", kinds, work)
 
+    @property
+    def printing(self) -> Printing:
+        """What asks for plot sheets and prints them; made at the first call, since printers are slow to find."""
+        if self._printing is None:
+            from stemmap.desktop.printing import Printing
+
+            self._printing = Printing(self._jobs, self._window)
+            self._printing.begun.connect(self.begun)
+            self._printing.done.connect(self.written)
+            self._printing.file_wanted.connect(self.choose_sheet_file)
+        return self._printing
+
     @Slot()
     def choose_sheets(self) -> None:
-        """Ask where to write the plot sheets and write them."""
+        """Ask which plot sheets are wanted, and print them or write them as PDF."""
         workup = self._session.workup
+        if workup is not None and not self.busy:
+            self.printing.ask(workup, self._session.visit)
+
+    @Slot()
+    def choose_sheet_file(self) -> None:
+        """Ask where to write the plot sheets that are wanted and write them."""
+        workup, dialog = self._session.workup, self.printing.dialog
         if workup is None:
             return
+        wanted = dialog.wanted
 
         def work(path: Path, progress: Progress) -> str:
-            from stemmap.tasks.sheets import write_sheets
+            from stemmap.tasks.sheets import write_visits
 
-            write_sheets(workup, path, progress=progress)
+            write_visits(workup, path, wanted.rows, wanted.options, progress=progress)
             return self.tr("The plot sheets were written to {path}; print them at 100 %.").format(path=path)
 
-        self._ask(self.tr("Plot sheets as PDF"), "plot sheets.pdf", self.tr("PDF (*.pdf)"), work)
+        if self._ask(self.tr("Plot sheets as PDF"), "plot sheets.pdf", self.tr("PDF (*.pdf)"), work):
+            dialog.accept()
+
+    @Slot()
+    def choose_picture(self) -> None:
+        """Ask where to write the map of the plot shown, as a picture, and write it."""
+        workup, visit, layers = self._session.workup, self._session.visit, self.layers()
+        if workup is None or self._lacks_plot():
+            return
+
+        def work(path: Path, _progress: Progress) -> str:
+            from stemmap.tasks.sheets import write_picture
+
+            write_picture(workup, path, visit, layers)
+            return self.tr("The map was written to {path}.").format(path=path)
+
+        name = f"plot {workup.survey.visits.plot[visit]}.png"
+        self._ask(self.tr("Map as a picture"), name, self.tr("PNG (*.png);;SVG (*.svg)"), work)
+
+    @Slot()
+    def copy_map(self) -> None:
+        """Put the map of the plot shown on the clipboard, as a picture, as SVG, and its stems as a table."""
+        workup, visit, layers = self._session.workup, self._session.visit, self.layers()
+        if workup is None or self._lacks_plot():
+            return
+
+        def work(_progress: Progress) -> tuple[QImage, bytes, str]:
+            from stemmap.drawing.targets import image_of, svg_of
+            from stemmap.tasks.sheets import plot_picture, stems_as_text
+
+            page = plot_picture(workup, visit, layers)
+            return image_of(page), svg_of(page), stems_as_text(workup, visit)
+
+        self._jobs.start("copying", work, apply=self._on_copied, shown=False)
+
+    @Slot(object)
+    def _on_copied(self, made: tuple[QImage, bytes, str]) -> None:
+        image, drawing, table = made
+        data = QMimeData()
+        data.setImageData(image)
+        data.setData("image/svg+xml", drawing)
+        data.setData("text/tab-separated-values", table.encode())
+        data.setText(table)
+        QGuiApplication.clipboard().setMimeData(data)
+        self.written.emit(self.tr("The map is on the clipboard: as a picture, as SVG, and its stems as a table."))
+
+    def _lacks_plot(self) -> bool:
+        """Whether no plot is selected; then it is said what to do."""
+        if self._session.visit == WHOLE_SURVEY:
+            self.written.emit(self.tr("Select a plot first: the map of one plot is what is copied or saved."))
+            return True
+        return False
 
     @Slot()
     def choose_settings(self) -> None:
@@ -87,15 +164,16 @@ class Outputs(QObject):
 
         self._ask(self.tr("Save settings"), "settings.toml", self.tr("Settings (*.toml)"), work)
 
-    def _ask(self, title: str, name: str, kinds: str, work: Callable[[Path, Progress], str]) -> None:
-        """Ask for a file name, then write."""
+    def _ask(self, title: str, name: str, kinds: str, work: Callable[[Path, Progress], str]) -> bool:
+        """Ask for a file name, then write; whether there was one."""
         if self.busy:
-            return
+            return False
         chosen, kind = QFileDialog.getSaveFileName(self._window, title, name, kinds)
         if not chosen:
-            return
+            return False
         path = Path(chosen)
         if not path.suffix:
             path = path.with_suffix(kind.partition("*")[2].partition(")")[0])
         self._jobs.start("writing", lambda progress: work(path, progress), apply=self.written.emit)
         self.begun.emit()
+        return True

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QEvent, QSettings, QSize, Qt, QTimer, Signal, Slot
@@ -34,8 +35,11 @@ from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
 from stemmap.desktop.map_layers import follow
 from stemmap.desktop.message_bar import MessageBar
+from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.palettes import palette, system_is_dark
+from stemmap.desktop.preferences import SCHEMES, choose_scheme, chosen_scheme
+from stemmap.desktop.recent import Recent, RecentMenu, remember_survey
 from stemmap.desktop.session import Opened, Session, prepare
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.work_status import WorkStatus
@@ -70,7 +74,6 @@ class MainWindow(QMainWindow):
         self._was_painted = False
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
-        self._scheme = "system"
         self.session = Session(self)
         self.jobs = Jobs(self)
         self.message_bar = MessageBar()
@@ -119,7 +122,7 @@ class MainWindow(QMainWindow):
         column.addWidget(self.message_bar)
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
-        self._pointed = QLabel()
+        self._pointed = OneLine()
         self._hint = self.tr("N next finding, PgDown next plot, wheel zooms, middle button pans")
         self._pointed.setContentsMargins(6, 0, 6, 0)
         self.work_status = WorkStatus(self.jobs)
@@ -128,7 +131,9 @@ class MainWindow(QMainWindow):
 
     def _fill_menus(self) -> None:
         bar, made = self.menuBar(), self.actions_by_name
-        fill_menu(bar.addMenu(self.tr("&File")), made, FILE_MENU)
+        file_menu = bar.addMenu(self.tr("&File"))
+        fill_menu(file_menu, made, FILE_MENU)
+        file_menu.insertMenu(made["sample"], RecentMenu(self, self.reopen))
         self._view_menu = bar.addMenu(self.tr("&View"))
         fill_menu(self._view_menu, made, VIEW_MENU)
         self._view_menu.addSeparator()
@@ -145,15 +150,15 @@ class MainWindow(QMainWindow):
 
     def _scheme_menu(self) -> QMenu:
         menu = QMenu(self.tr("&Colours"), self)
-        group = QActionGroup(self)
+        group = self._schemes_group = QActionGroup(self)
         for scheme, text in (
-            ("system", self.tr("Like the &system")),
-            ("light", self.tr("&Light")),
-            ("dark", self.tr("&Dark")),
+            (SCHEMES[0], self.tr("Like the &system")),
+            (SCHEMES[1], self.tr("&Light")),
+            (SCHEMES[2], self.tr("&Dark")),
         ):
             action = menu.addAction(text)
             action.setCheckable(True)
-            action.setChecked(scheme == "system")
+            action.setChecked(scheme == chosen_scheme())
             action.setData(scheme)
             action.setObjectName(f"colours-{scheme}")
             group.addAction(action)
@@ -206,6 +211,7 @@ class MainWindow(QMainWindow):
     ) -> None:
         """Read files off the GUI thread and show what is in them; what was open stays until then."""
         files = tuple(paths)
+        asked = Recent(files, settings, radius_m, MappingProxyType(dict(columns or {})))
 
         def work(progress: Progress) -> Opened:
             from stemmap.tasks.workup import open_uploads
@@ -216,15 +222,26 @@ class MainWindow(QMainWindow):
                 )
             )
 
-        self._start_reading(work)
+        self._start_reading(work, asked)
 
-    def _start_reading(self, work: Callable[[Progress], Opened]) -> None:
+    def reopen(self, survey: Recent) -> None:
+        """Open again what was opened lately."""
+        self.open_uploads(
+            survey.paths, settings=survey.settings, radius_m=survey.radius_m, columns=survey.columns
+        )
+
+    def _start_reading(self, work: Callable[[Progress], Opened], asked: Recent | None = None) -> None:
+        def apply(opened: Opened) -> None:
+            if asked is not None:
+                remember_survey(asked)
+            self.show_opened(opened)
+
         self.message_bar.hide()
         if self.session.workup is None:
             self.start_page.show_progress(self.tr("Reading…"), -1.0)
         else:
             self.panels.settings_panel.setEnabled(False)
-        self.jobs.start("survey", work, apply=self.show_opened, refused=self._keep)
+        self.jobs.start("survey", work, apply=apply, refused=self._keep)
         self._enable_actions()
 
     def show_opened(self, opened: Opened) -> None:
@@ -235,7 +252,7 @@ class MainWindow(QMainWindow):
         if self.session.workup is None:
             panels.show()
         self.session.show(opened)
-        self._pointed.setText(self._hint)
+        self._pointed.say(self._hint)
         panels.plots_panel.setFocus()
 
     def _keep(self) -> None:
@@ -345,19 +362,19 @@ class MainWindow(QMainWindow):
 
     @Slot(str)
     def _on_pointed(self, sentence: str) -> None:
-        self._pointed.setText(sentence or self._hint)
+        self._pointed.say(sentence or self._hint)
 
     @Slot()
     def _on_round(self) -> None:
         going = self.panels.round
         if not going.active:
             words = self.tr("The round goes through the notes too.") if going.with_notes else self._hint
-            self._pointed.setText(words)
+            self._pointed.say(words)
         self._enable_actions()
 
     @Slot(QAction)
     def _on_scheme_chosen(self, action: QAction) -> None:
-        self._scheme = str(action.data())
+        choose_scheme(str(action.data()))
         self.apply_scheme()
 
     @Slot()
@@ -366,7 +383,10 @@ class MainWindow(QMainWindow):
 
     def apply_scheme(self) -> None:
         """Colour the program light or dark, as chosen or as the system asks."""
-        dark = self._scheme == "dark" or (self._scheme == "system" and system_is_dark())
+        scheme = chosen_scheme()
+        for action in self._schemes_group.actions():
+            action.setChecked(action.data() == scheme)
+        dark = scheme == "dark" or (scheme == "system" and system_is_dark())
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.setPalette(palette(dark=dark))
@@ -413,6 +433,8 @@ class MainWindow(QMainWindow):
         self.jobs.close()
         if self._handbook is not None:
             self._handbook.close()
+            self._handbook.deleteLater()
+            self._handbook = None
         super().closeEvent(event)
 
     def minimumSizeHint(self) -> QSize:

@@ -12,6 +12,7 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.ground import BEYOND, BEYOND_MM, RIM_MM, borders
+from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.legend import ROW_MM, describe_legend
 from stemmap.drawing.page import Page, Placed
 from stemmap.drawing.palette import PAPER, SpeciesMarks
@@ -143,14 +144,14 @@ def describe_sheet(
     InputError
         When the plot does not fit at the scale.
     """
-    words, scale = style.words, _scale(style, visit_row)
+    words, scale = style.words, sheet_scale(style, visit_row)
     width, height = paper_size(style.paper)
     inner, end = width - 2.0 * MARGIN_MM, height - MARGIN_MM
     plot_map = _map(style, visit_row, findings, scale)
     side = plot_map.box.size_mm(1000.0 / scale)[1]
     below = MARGIN_MM + HEAD_MM + side + _GAP_MM
     foot, notes = map_foot(words, visit_row, plot_map.notes, inner), plot_map.notes[:0]
-    legend = _legend(style, visit_row, findings, end - _height(foot) - below)
+    legend = _legend(style, visit_row, findings, free_mm=end - _height(foot) - below, width_mm=inner)
     if below + _height(legend) + _height(foot) > end:
         # What the map cannot show is then said above the list.
         foot, notes = map_foot(words, visit_row, (), inner), plot_map.notes
@@ -203,7 +204,14 @@ def _cuts(stems: StemList, under_map_mm: float, on_page_mm: float) -> list[tuple
     return cuts
 
 
-def _scale(style: SheetStyle, visit_row: int) -> int:
+def sheet_scale(style: SheetStyle, visit_row: int) -> int:
+    """Denominator of the scale of a sheet.
+
+    Raises
+    ------
+    InputError
+        When the plot does not fit at the scale that is asked for.
+    """
     best = fitting_scale(style.survey, style.measured, visit_row, paper=style.paper)
     if style.scale is None:
         return best
@@ -216,7 +224,28 @@ def _scale(style: SheetStyle, visit_row: int) -> int:
     return style.scale
 
 
-def _map(style: SheetStyle, visit_row: int, findings: Sequence[Finding], scale: int) -> Scene:
+def describe_picture(
+    style: SheetStyle, visit_row: int, *, findings: Sequence[Finding] = (), layers: Layers = USUAL
+) -> Page:
+    """Describe the map with its legend alone, as a page that they just fill.
+
+    Parameters
+    ----------
+    style, visit_row, findings
+        As for the sheet.
+    layers
+        What is drawn.
+    """
+    scale = sheet_scale(style, visit_row)
+    plot_map = _map(style, visit_row, findings, scale, layers)
+    width, side = plot_map.box.size_mm(1000.0 / scale)
+    legend = _legend(style, visit_row, findings, free_mm=side, width_mm=width, layers=layers)
+    parts = (Placed(plot_map, width / 2.0, side / 2.0, 1000.0 / scale), Placed(legend, 0.0, side + _GAP_MM))
+    name = plot_name(style.survey, visit_row)
+    return Page(width, side + 2.0 * _GAP_MM + _height(legend), parts, PAPER.page, name)
+
+
+def _map(style: SheetStyle, visit_row: int, findings: Sequence[Finding], scale: int, layers: Layers = USUAL) -> Scene:
     millimetres_per_metre = 1000.0 / scale
     room = (_room_mm(style.paper) / 2.0 - RIM_MM) / millimetres_per_metre
     return describe_plot(
@@ -228,19 +257,29 @@ def _map(style: SheetStyle, visit_row: int, findings: Sequence[Finding], scale: 
         millimetres_per_metre=millimetres_per_metre,
         reach_m=min(reach_of(style.survey, style.measured, visit_row), room),
         species=style.species,
+        layers=layers,
     )
 
 
-def _legend(style: SheetStyle, visit_row: int, findings: Sequence[Finding], free_mm: float) -> Scene:
+def _legend(
+    style: SheetStyle,
+    visit_row: int,
+    findings: Sequence[Finding],
+    *,
+    free_mm: float,
+    width_mm: float,
+    layers: Layers = USUAL,
+) -> Scene:
     return describe_legend(
         style.survey,
         style.measured,
         visit_row,
         findings=findings,
         theme=PAPER,
-        width_mm=paper_size(style.paper)[0] - 2.0 * MARGIN_MM,
+        width_mm=width_mm,
         most_rows=max(int(free_mm / ROW_MM), 1),
         species=style.species,
+        layers=layers,
     )
 
 

@@ -16,6 +16,7 @@ from stemmap.writing.output import distinct_file_names
 
 if TYPE_CHECKING:
     from stemmap.drawing.contents import ContentsLine
+    from stemmap.drawing.layers import Layers
     from stemmap.drawing.page import Page
 
 
@@ -82,21 +83,38 @@ def write_sheets(
     Cancelled
         When `progress` says so.
     """
-    progress, path = progress or Progress(), Path(path)
-    form = path.suffix.lower()
-    if form not in (".pdf", ".png", ".svg"):
-        raise InputError(f"{path.name}: a plot sheet ends in .pdf, .png or .svg.")
     rows = chosen_visits(workup, plots, doubtful=doubtful, every_visit=every_visit)
     if not rows:
         which = " with an error or something to look at" if doubtful else ""
         raise OutputError(f"There is no plot{which} to draw, so {path} was not written.")
+    return write_visits(workup, path, rows, SheetOptions(scale, paper, printed), progress=progress)
+
+
+def write_visits(
+    workup: Workup,
+    path: Path | str,
+    rows: Sequence[int],
+    options: SheetOptions = _USUAL,
+    *,
+    progress: Progress | None = None,
+) -> list[Path]:
+    """Write the sheets of some visits, at least one, as `write_sheets` does.
+
+    Raises
+    ------
+    InputError, OutputError, Cancelled
+        As for `write_sheets`.
+    """
+    progress, path = progress or Progress(), Path(path)
+    form = path.suffix.lower()
+    if form not in (".pdf", ".png", ".svg"):
+        raise InputError(f"{path.name}: a plot sheet ends in .pdf, .png or .svg.")
     from stemmap.drawing.application import application
 
     application(offscreen=True)
     from stemmap.drawing import targets
     from stemmap.drawing.page import stacked
 
-    options = SheetOptions(scale, paper, printed)
     if form == ".pdf":
         pages = document(workup, rows, options, progress=progress)
         targets.write_pdf(pages, path, title=workup.survey.settings.name or path.stem)
@@ -105,9 +123,9 @@ def write_sheets(
     files = [path]
     if len(rows) > 1:
         visits = workup.survey.visits
+        several = len({str(visits.plot[row]) for row in rows}) < len(rows)
         names = distinct_file_names(
-            "_".join([path.stem, str(visits.plot[row]), *([str(visits.visit[row])] if every_visit else [])])
-            for row in rows
+            "_".join([path.stem, str(visits.plot[row]), *([str(visits.visit[row])] if several else [])]) for row in rows
         )
         files = [path.with_name(name + path.suffix) for name in names]
     for file, pages_of_plot in zip(files, _sheets(workup, rows, options, progress=progress), strict=True):
@@ -120,7 +138,7 @@ def document(
 ) -> Iterator[Page]:
     """Pages of the sheets of visits, one after the other as they are asked for, and the contents at the end.
 
-    A single sheet has no contents.
+    A single sheet has no contents. Whether all sheets can be made is known before the first is.
 
     Raises
     ------
@@ -145,11 +163,13 @@ def document(
 def _sheets(
     workup: Workup, rows: Sequence[int], options: SheetOptions, *, progress: Progress, numbered: bool = False
 ) -> Iterator[tuple[Page, ...]]:
-    from stemmap.drawing.sheet import SheetStyle, describe_sheet
+    from stemmap.drawing.sheet import SheetStyle, describe_sheet, sheet_scale
 
     style = SheetStyle.of(
         workup.survey, workup.measured, paper=options.paper, scale=options.scale, printed=options.printed
     )
+    for row in rows:
+        sheet_scale(style, row)
     number = 1
     for place, row in enumerate(rows):
         progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", place / len(rows))
@@ -158,6 +178,47 @@ def _sheets(
         )
         number += len(pages)
         yield pages
+
+
+def plot_picture(workup: Workup, row: int, layers: Layers | None = None) -> Page:
+    """Map of one visit alone, with its legend, at the scale it has on A4.
+
+    Parameters
+    ----------
+    layers
+        What is drawn; None: the usual.
+    """
+    from stemmap.drawing.layers import USUAL
+    from stemmap.drawing.sheet import SheetStyle, describe_picture
+
+    style = SheetStyle.of(workup.survey, workup.measured)
+    return describe_picture(style, row, findings=workup.findings.of_visit(row), layers=layers or USUAL)
+
+
+def write_picture(workup: Workup, path: Path, row: int, layers: Layers | None = None) -> None:
+    """Write the map of one visit with its legend as .png or .svg.
+
+    Raises
+    ------
+    InputError
+        When the file's ending is another.
+    OutputError
+        When the file cannot be written.
+    """
+    from stemmap.drawing import targets
+
+    write = {".png": targets.write_png, ".svg": targets.write_svg}.get(path.suffix.lower())
+    if write is None:
+        raise InputError(f"{path.name}: a picture of a map ends in .png or .svg.")
+    write(plot_picture(workup, row, layers), path)
+
+
+def stems_as_text(workup: Workup, row: int) -> str:
+    """Stems of one visit as typed, with the letters of their findings, as tab-separated text."""
+    from stemmap.drawing.stem_list import StemList
+
+    stems = StemList.of(workup.survey, row, findings=workup.findings.of_visit(row), width_mm=1000.0)
+    return stems.as_text()
 
 
 def _contents_line(workup: Workup, row: int, number: int) -> ContentsLine:

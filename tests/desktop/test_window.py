@@ -368,14 +368,6 @@ def test_stems_are_exported(opened, settled, monkeypatch, tmp_path):
     assert opened.actions_by_name["export"].isEnabled()
 
 
-def test_plot_sheets_are_written(qtbot, show, settled, monkeypatch, tmp_path):
-    window = show({"plot": ["A"], "azimuth": [10], "distance_m": [5]}, settings={"design": {"radius_m": 10}})
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *rest: (str(tmp_path / "maps.pdf"), "PDF (*.pdf)"))
-    window.actions_by_name["sheets"].trigger()
-    settled()
-    assert (tmp_path / "maps.pdf").read_bytes().startswith(b"%PDF")
-
-
 def test_nothing_is_written_without_a_name(opened, monkeypatch):
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *rest: ("", ""))
     opened.actions_by_name["export"].trigger()
@@ -452,7 +444,7 @@ def test_every_control_has_a_name_and_can_be_reached(opened):
 def test_actions_have_keys_and_no_key_is_given_twice(window):
     keys = [key for action in window.actions_by_name.values() for key in action.shortcuts()]
     assert len(keys) == len({key.toString() for key in keys})
-    for name, key in (("quit", "Ctrl+Q"), ("settings", "Ctrl+,"), ("open", "Ctrl+O"), ("full-screen", "F11")):
+    for name, key in (("quit", "Ctrl+Q"), ("preferences", "Ctrl+,"), ("open", "Ctrl+O"), ("full-screen", "F11")):
         assert QKeySequence(key) in window.actions_by_name[name].shortcuts()
     for action in window.actions_by_name.values():
         assert action.statusTip(), action.objectName()

@@ -79,13 +79,13 @@ def test_every_stem_of_a_large_plot_is_in_the_text_of_the_pdf(tmp_path):
         "plot": ["A"] * count,
         "stem": [f"k{number}" for number in range(count)],
         "azimuth": [number * 7 % 360 for number in range(count)],
-        "distance_m": [1.0 + number / 30.0 for number in range(count)],
+        "distance_m": [round(1.0 + number / 30.0, 2) for number in range(count)],
         "dbh_cm": [20.0] * count,
     }
     workup = work_up(survey(stems, {"plot": ["A"]}, settings={"design": {"radius_m": 12.62}}))
     write_sheets(workup, tmp_path / "a.pdf")
     pages = texts(tmp_path / "a.pdf")
-    listed = re.findall(r"^(k\d+) \d+ \d+\.\d+ 20\.0$", "\n".join(pages), re.MULTILINE)
+    listed = re.findall(r"^(k\d+) \d+ \d+\.\d+ 20\.0 ", "\n".join(pages), re.MULTILINE)
 
     assert listed == stems["stem"]
 
