@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QValidator, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QWidget
 
 
@@ -36,7 +36,7 @@ class ChoiceField(QComboBox):
 
 
 class NumberField(QDoubleSpinBox):
-    """A number that is told when it is complete; zero may stand for "not set"."""
+    """A number that is told when it is complete, typed with point or comma; zero may stand for "not set"."""
 
     def __init__(
         self, *, decimals: int, step: float, largest: float, unit: str, unset: str = "", parent: QWidget | None = None
@@ -61,6 +61,19 @@ class NumberField(QDoubleSpinBox):
         """Show a number without telling it as an edit."""
         with QSignalBlocker(self):
             self.setValue(0.0 if number is None else number)
+
+    def _own_mark(self, text: str) -> str:
+        """A text with the decimal mark of this country in place of the other one; thousands are never grouped here."""
+        mark = self.locale().decimalPoint()
+        return text.replace("." if mark == "," else ",", mark)
+
+    def validate(self, input: str, pos: int) -> tuple[QValidator.State, str, int]:  # noqa: A002 - Qt's own name
+        """Accept both marks."""
+        return super().validate(self._own_mark(input), pos)[0], input, pos
+
+    def valueFromText(self, text: str) -> float:
+        """Understand both marks."""
+        return super().valueFromText(self._own_mark(text))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Let the page scroll unless this field has the focus."""

@@ -211,6 +211,26 @@ class Session(QObject):
         """Go to the next (1) or previous (-1) plot visit."""
         self.select_visit(max(self.visit + step, WHOLE_SURVEY))
 
+    def select_other_visit(self) -> None:
+        """Select the visit before of the same plot, at its first visit the last one; the same stem stays selected."""
+        if self.workup is None or self.visit == WHOLE_SURVEY:
+            return
+        import numpy as np
+
+        visits, stems, stem = self.workup.survey.visits, self.workup.survey.stems, self.stem
+        row = int(visits.previous[self.visit])
+        if row < 0:
+            row = self.visit
+            while len(later := np.flatnonzero(visits.previous == row)):
+                row = int(later[0])
+        self.select_visit(row)
+        if stem >= 0 and stems.number_code[stem] >= 0:
+            rows = np.arange(len(stems))[visits.stems(row)]
+            same = (stems.number_code[rows] == stems.number_code[stem]) & (
+                stems.occurrence[rows] == stems.occurrence[stem]
+            )
+            self.select_stem(int(rows[same][0]) if same.any() else -1)
+
     def step_finding(self, step: int) -> bool:
         """Go to the next (1) or previous (-1) error or warning, over to other plots; whether there was one."""
         if self.opened is None:

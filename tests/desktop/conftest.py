@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import gc
+
 import pytest
+from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 
 from stemmap.assets import sample_data
@@ -21,6 +24,14 @@ def pytest_collection_modifyitems(items):
     for item in items:
         if "tests/desktop" in item.path.as_posix():
             item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support"))
+
+
+@pytest.fixture(autouse=True)
+def collected():
+    """Unreachable widgets go here, as the program does it: on another thread Qt would not survive it."""
+    gc.disable()
+    yield
+    gc.collect(1)
 
 
 @pytest.fixture(scope="session")
@@ -42,6 +53,7 @@ def session(qapp, sample):
 def window(qtbot, qapp):
     """The window, empty."""
     application(lambda: QApplication, offscreen=True)
+    QSettings().clear()  # another test's window has left its places and choices
     qapp.setStyle("Fusion")
     qapp.setPalette(palette(dark=False))
     made = MainWindow()
