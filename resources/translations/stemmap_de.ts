@@ -41,6 +41,76 @@
     </message>
 </context>
 <context>
+    <name>CommandSearch</name>
+    <message>
+        <source>All commands and their keys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Type what you want to do</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find a command</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Commands</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Command</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Menu</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>CrsChooser</name>
+    <message>
+        <source>Coordinate system of results</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Now in force: {name}. The coordinates that plots were given in are not changed by this.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Only those for use where the plots are</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Use it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the program choose</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reading the list…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose a row; type a name, a code or a region to find it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{name} ({code}). For use in: {area} ({west}° to {east}°, {south}° to {north}°).</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>FindingsPanel</name>
     <message>
         <source>Findings of the plot</source>
@@ -147,6 +217,18 @@
         <translation>&amp;Ansicht</translation>
     </message>
     <message>
+        <source>La&amp;yers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill &amp;by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>True &amp;scale</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>&amp;Go</source>
         <translation>&amp;Gehe zu</translation>
     </message>
@@ -202,6 +284,10 @@
         <translation>Hinweise zur Karte</translation>
     </message>
     <message>
+        <source>Scale of the map on this screen, by the size the screen reports</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stratum {name}</source>
         <translation>Stratum {name}</translation>
     </message>
@@ -237,6 +323,7 @@
     <name>Outputs</name>
     <message>
         <source>The stems were written to {path} without coordinates: no plot centre is known.</source>
+        <extracomment>What is drawn on the map that is copied or saved; the window hands in what its own map shows.</extracomment>
         <translation>Die Stämme wurden ohne Koordinaten nach {path} geschrieben: Kein Mittelpunkt ist bekannt.</translation>
     </message>
     <message>
@@ -264,6 +351,26 @@
         <translation>PDF (*.pdf)</translation>
     </message>
     <message>
+        <source>The map was written to {path}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Map as a picture</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>PNG (*.png);;SVG (*.svg)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The map is on the clipboard: as a picture, as SVG, and its stems as a table.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select a plot first: the map of one plot is what is copied or saved.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The settings were saved to {path}.</source>
         <translation>Die Einstellungen wurden in {path} gespeichert.</translation>
     </message>
@@ -285,6 +392,49 @@
     <message>
         <source>Each plot and visit with its state; arrow keys choose one.</source>
         <translation>Jede Probefläche und Aufnahme mit ihrem Stand; die Pfeiltasten wählen eine.</translation>
+    </message>
+</context>
+<context>
+    <name>Printing</name>
+    <message>
+        <source>Plot sheets</source>
+        <extracomment>Sheets in a preview, which holds all its pages in memory.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pages printed: {count}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Preview of {shown} of {wanted} sheets</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Preview of the plot sheets</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The paper of the printer is smaller than the sheets, so their edges are cut off; the scale is true.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The printer leaves {widest} mm white at an edge, more than the sheets do: what lies there is cut off; the scale is true.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>RecentMenu</name>
+    <message>
+        <source>Open &amp;recent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Forget these</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was opened yet</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -376,6 +526,77 @@
     <message>
         <source>Assumed, because nobody said otherwise: {list}.</source>
         <translation>Angenommen, weil nichts anderes gesagt ist: {list}.</translation>
+    </message>
+</context>
+<context>
+    <name>SheetsDialog</name>
+    <message>
+        <source>Plot sheets</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Every visit, not only the last</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Da&amp;y of printing on each sheet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Paper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the largest that fits each plot</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Scale</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>P&amp;rint…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pre&amp;view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pa&amp;ge setup…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save as P&amp;DF…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plot shown (none is)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots with an &amp;error or something to look at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;All plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sheets: {count}. Print at 100 % (actual size); a bar of 100 mm on each sheet shows whether it was.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -589,6 +810,13 @@
     </message>
 </context>
 <context>
+    <name>SystemsTable</name>
+    <message>
+        <source>Coordinate systems</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>WorkStatus</name>
     <message>
         <source>Progress</source>
@@ -649,18 +877,6 @@
         <translation>Alle Stämme mit Koordinaten für ein GIS oder eine Tabellenkalkulation schreiben</translation>
     </message>
     <message>
-        <source>&amp;Plot sheets as PDF…</source>
-        <translation>&amp;Probeflächenblätter als PDF…</translation>
-    </message>
-    <message>
-        <source>Write a map of each plot at true scale</source>
-        <translation>Von jeder Probefläche eine maßstäbliche Karte schreiben</translation>
-    </message>
-    <message>
-        <source>Save se&amp;ttings…</source>
-        <translation>&amp;Einstellungen speichern…</translation>
-    </message>
-    <message>
         <source>Write the settings in force to a file of their own</source>
         <translation>Die geltenden Einstellungen in eine eigene Datei schreiben</translation>
     </message>
@@ -681,6 +897,11 @@
         <translation>Das Programm schließen; Ihre Dateien sind, wie sie waren</translation>
     </message>
     <message>
+        <source>Show the map at 1:{scale} on this screen, by the size the screen reports</source>
+        <extracomment>Denominators of the scales at which the map can be shown true to scale.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Zoom &amp;in</source>
         <translation>Ver&amp;größern</translation>
     </message>
@@ -693,24 +914,80 @@
         <translation>Ver&amp;kleinern</translation>
     </message>
     <message>
-        <source>Reduce the map</source>
-        <translation>Die Karte verkleinern</translation>
+        <source>Reduce the map, from a plot over to all plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fit the plot, or all plots, into the map; a double click does the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;All plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show all plots at their places; on the map the Home key does it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Into the plot</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the stems of the selected plot; on the map the Enter key does it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Go to…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Type a plot, a stem or coordinates to go there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Measure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag from point to point to read distance and grid azimuth; once more ends it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the fill of a stem stands for</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>&amp;Whole plot</source>
         <translation>Ganze &amp;Probefläche</translation>
     </message>
     <message>
-        <source>Fit the plot into the map; a double click does the same</source>
-        <translation>Die Probefläche in die Karte einpassen; ein Doppelklick tut dasselbe</translation>
+        <source>&amp;Print plot sheets…</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>&amp;Legend</source>
-        <translation>&amp;Legende</translation>
+        <source>Maps at true scale with lists of stems to measure again: on a printer or as PDF</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Show what the marks mean, or give its room to the map</source>
-        <translation>Zeigen, was die Zeichen bedeuten, oder den Platz der Karte geben</translation>
+        <source>&amp;Copy map</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put the map of the plot shown on the clipboard, and its stems as a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save &amp;map as a picture…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the map of the plot shown as PNG or SVG</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sa&amp;ve settings…</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Start the &amp;round</source>
@@ -818,6 +1095,49 @@
     </message>
 </context>
 <context>
+    <name>crs_chooser</name>
+    <message>
+        <source>degrees</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>projected</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name of the coordinate system</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>code</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its code in the EPSG dataset</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>longitude and latitude in degrees, or easting and northing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>area of use</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>where it may be used</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>faults</name>
     <message>
         <source>There is not enough memory for this; nothing was changed. Open fewer plots at a time.</source>
@@ -897,6 +1217,29 @@
     <message>
         <source>basal area in doubt, square metres per hectare</source>
         <translation>zweifelhafte Grundfläche, Quadratmeter je Hektar</translation>
+    </message>
+</context>
+<context>
+    <name>goto</name>
+    <message>
+        <source>Plot, plot/stem, or coordinates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>For example 12, 12/7, /7 for a stem of this plot, 4471200 5324100, or 13.40 E 52.52 N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Answer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no plot, stem or place “{text}”.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1014,10 +1357,6 @@
         <translation>Füllen nach</translation>
     </message>
     <message>
-        <source>Fill b&amp;y</source>
-        <translation>Füllen na&amp;ch</translation>
-    </message>
-    <message>
         <source>Stems drawn</source>
         <translation>Stämme gezeichnet</translation>
     </message>
@@ -1029,9 +1368,237 @@
         <source>{factor} times as thick</source>
         <translation>{factor}-mal so dick</translation>
     </message>
+</context>
+<context>
+    <name>map</name>
     <message>
-        <source>Stems &amp;drawn</source>
-        <translation>Stä&amp;mme gezeichnet</translation>
+        <source>no species</source>
+        <extracomment>Limits of the dbh classes in centimetres; a stem on a limit is in the class above it. The same on every map.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>living</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dead</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cut</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>gone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>status not understood</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dbh not known</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>also at the last visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>new since the last visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not to be compared</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>with an error</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>to look at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>with a note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>without findings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dbh below {high:g} cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dbh {low:g} to below {high:g} cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dbh {low:g} cm and more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>record not understood</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>in or out of the circle</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>may be mistyped</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>diameter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>against the last visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>hidden from the centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>error</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>and {count} more species</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>out (hollow)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at the last visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>position, 2 standard deviations</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>circle, radius {radii} m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>circle on the slope, radius {radii} m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>borderline zone, ± {width:.2f} m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>where it may stand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{text} at {distance}</source>
+        <extracomment>Characters of the longest number drawn in full. Beyond this many stems only those with findings get a number, and no more than this. Beyond this many stems none gets one: each number is tried against all stems, and there is no room anyway. A line that numbers keep clear of is taken as points this far apart, each with this radius.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{given} counts in degrees, so the plots are shown in {crs}.</source>
+        <extracomment>States of a plot, the gravest first. Side of the smallest cells, metres; on the map a cell is at least so many millimetres wide. Bits of a cell&apos;s number along one axis; enough for the whole earth.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No plot has coordinates, so there is no map of the whole survey.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{names} and {count} more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Without coordinates, so not on the map: {names}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>with errors</source>
+        <extracomment>Sign of a state; together with fill and outline it never leaves a colour alone.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>nothing to look at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>without stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>plots close together</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plot has no coordinates, so no projected grid is drawn.</source>
+        <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems are drawn {factor:g} times as thick as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>magnetic N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>grid N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>true N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whole plot</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>without number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not drawn, since azimuth or distance is not known: {names}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plot has more than {most} stems, so none is numbered.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plot has more than {most} stems, so only those with findings are numbered.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too far out for this map, an arrow at the rim: {count}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Angle count: each stem has its own limiting distance, so no circle is drawn.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plot radius is not known, so no circle is drawn.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Slope or aspect is not known, so the circle is drawn as on level ground.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1069,7 +1636,7 @@
     </message>
     <message>
         <source>Choose a plot in the list to see its map.</source>
-        <extracomment>Milliseconds for which the map of another plot is still shown while the new one is being described. Free ground between a selected stem and its ring. Below this share of the scale at which a plot fits, the whole survey comes into sight. Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting.</extracomment>
+        <extracomment>Milliseconds for which the map of another plot is still shown while the new one is being described. Free ground between a selected stem and its ring. Below this share of the scale at which a plot fits, the whole survey comes into sight. Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting. Ground shown around coordinates that were asked for.</extracomment>
         <translation>Wählen Sie in der Liste eine Probefläche, um ihre Karte zu sehen.</translation>
     </message>
 </context>
@@ -1086,6 +1653,10 @@
         <source>Plots</source>
         <extracomment>To be raised when panels come, go or change their names: an older layout is then no longer restored.</extracomment>
         <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>Layers</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Stems</source>
@@ -2077,6 +2648,10 @@
         <extracomment>A plot is entered when it fills this share of the map as it would fit, and left below a smaller one. Seconds within which a picture is made anew while the map moves.</extracomment>
         <translation>{count} Probeflächen, {errors} mit Fehlern, {others} zu prüfen</translation>
     </message>
+    <message>
+        <source>The nearest plot is {plot}, {distance} m away.</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>table_model</name>
@@ -2128,10 +2703,6 @@
         <translation> und </translation>
     </message>
     <message>
-        <source> and %1 more</source>
-        <translation> und %1 weitere</translation>
-    </message>
-    <message>
         <source> or </source>
         <translation> oder </translation>
     </message>
@@ -2160,10 +2731,6 @@
         <translation>%1 und Ähnliches wurde mit dem Tag zuerst gelesen; nichts in der Spalte klärt Tag und Monat. Wenn das falsch ist, Datum als Jahr-Monat-Tag schreiben.</translation>
     </message>
     <message>
-        <source>%1 at %2 %3</source>
-        <translation>%1 bei %2 %3</translation>
-    </message>
-    <message>
         <source>%1 below the headings holds units or headings and was skipped.</source>
         <translation>%1 unter den Überschriften enthält Einheiten oder Überschriften und wurde übergangen.</translation>
     </message>
@@ -2182,10 +2749,6 @@
     <message>
         <source>%1 could not be finished (%2); a file of that name is as it was.</source>
         <translation>%1 konnte nicht fertiggestellt werden (%2); eine Datei dieses Namens ist, wie sie war.</translation>
-    </message>
-    <message>
-        <source>%1 counts in degrees, so the plots are shown in %2.</source>
-        <translation>%1 zählt in Grad, darum sind die Probeflächen in %2 gezeigt.</translation>
     </message>
     <message>
         <source>%1 differ from line to line on plot %2 (first in line %3); the first line of each plot holds.</source>
@@ -2400,12 +2963,12 @@
         <translation>%1, Layer %2</translation>
     </message>
     <message>
-        <source>%1, radius %2 m</source>
-        <translation>%1, Radius %2 m</translation>
-    </message>
-    <message>
         <source>%1, sheet %2</source>
         <translation>%1, Blatt %2</translation>
+    </message>
+    <message>
+        <source>%1: a picture of a map ends in .png or .svg.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1: a plot sheet ends in .pdf, .png or .svg.</source>
@@ -2552,14 +3115,6 @@
         <translation>Eine Winkelzählprobe braucht basal_area_factor.</translation>
     </message>
     <message>
-        <source>Angle count: each stem has its own limiting distance, so no circle is drawn.</source>
-        <translation>Winkelzählprobe: Jeder Stamm hat seinen eigenen Grenzabstand, darum ist kein Kreis gezeichnet.</translation>
-    </message>
-    <message>
-        <source>no species</source>
-        <translation>ohne Baumart</translation>
-    </message>
-    <message>
         <source>Azimuths cannot be counted from the north of %1: choose a projected system.</source>
         <translation>Azimute können nicht vom Nord von %1 gezählt werden: ein projiziertes System wählen.</translation>
     </message>
@@ -2640,10 +3195,6 @@
         <translation>Keine Datei mit Aufnahmen wurde angegeben; CSV-, XLSX-, GeoJSON- oder GeoPackage-Dateien angeben.</translation>
     </message>
     <message>
-        <source>No plot has coordinates, so there is no map of the whole survey.</source>
-        <translation>Keine Probefläche hat Koordinaten, darum gibt es keine Karte der ganzen Inventur.</translation>
-    </message>
-    <message>
         <source>No plot radius was given: set it (--radius, or radius_m in the settings).</source>
         <translation>Es wurde kein Probeflächenradius angegeben: in den Einstellungen setzen (radius_m, oder --radius).</translation>
     </message>
@@ -2702,10 +3253,6 @@
     <message>
         <source>No. {stem}: with a dbh of {dbh_cm:.1f} cm its circle ends at {limiting_distance_m:.2f} m, but it stands at {distance_m:.2f} m, in a circle that its dbh does not reach; it is not counted.</source>
         <translation>Nr. {stem}: Bei einem BHD von {dbh_cm:.1f} cm endet sein Kreis bei {limiting_distance_m:.2f} m, er steht aber bei {distance_m:.2f} m, in einem Kreis, den sein BHD nicht erreicht; nicht gezählt.</translation>
-    </message>
-    <message>
-        <source>Not drawn, since azimuth or distance is not known: %1%2.</source>
-        <translation>Nicht gezeichnet, weil Azimut oder Abstand nicht bekannt ist: %1%2.</translation>
     </message>
     <message>
         <source>Not said, so assumed: {assumed}. Confirm them in the settings.</source>
@@ -2830,14 +3377,6 @@
     <message>
         <source>Sheet %1 of %2 is hidden or holds no cells and was not read.</source>
         <translation>Blatt %1 von %2 ist verborgen oder leer und wurde nicht gelesen.</translation>
-    </message>
-    <message>
-        <source>Slope or aspect is not known, so the circle is drawn as on level ground.</source>
-        <translation>Hangneigung oder Exposition ist nicht bekannt, darum ist der Kreis wie auf ebenem Boden gezeichnet.</translation>
-    </message>
-    <message>
-        <source>Stems are drawn %1 times as thick as they are.</source>
-        <translation>Stämme sind %1-mal so dick gezeichnet, wie sie sind.</translation>
     </message>
     <message>
         <source>Stems name no plot.</source>
@@ -2968,24 +3507,8 @@
         <translation>Das Bild für %1 konnte nicht gemacht werden; nichts wurde geschrieben.</translation>
     </message>
     <message>
-        <source>The plot has more than %1 stems, so none is numbered.</source>
-        <translation>Die Probefläche hat mehr als %1 Stämme, darum ist keiner beziffert.</translation>
-    </message>
-    <message>
-        <source>The plot has more than %1 stems, so only those with findings are numbered.</source>
-        <translation>Die Probefläche hat mehr als %1 Stämme, darum sind nur die mit Befunden beziffert.</translation>
-    </message>
-    <message>
-        <source>The plot has no coordinates, so no projected grid is drawn.</source>
-        <translation>Die Probefläche hat keine Koordinaten, darum ist kein Koordinatengitter gezeichnet.</translation>
-    </message>
-    <message>
         <source>The plot radius</source>
         <translation>Der Probeflächenradius</translation>
-    </message>
-    <message>
-        <source>The plot radius is not known, so no circle is drawn.</source>
-        <translation>Der Probeflächenradius ist nicht bekannt, darum ist kein Kreis gezeichnet.</translation>
     </message>
     <message>
         <source>The radius of a circle</source>
@@ -3056,10 +3579,6 @@
         <translation>In einer Spalte sind Tausender gekennzeichnet.</translation>
     </message>
     <message>
-        <source>Too far out for this map, an arrow at the rim: %1.</source>
-        <translation>Zu weit draußen für diese Karte, ein Pfeil am Rand: %1.</translation>
-    </message>
-    <message>
         <source>Too few cells in %1; the missing cells are taken as empty.</source>
         <translation>Zu wenige Zellen in %1; die fehlenden gelten als leer.</translation>
     </message>
@@ -3078,10 +3597,6 @@
     <message>
         <source>Values of one plot differ from line to line.</source>
         <translation>Werte einer Probefläche unterscheiden sich von Zeile zu Zeile.</translation>
-    </message>
-    <message>
-        <source>Without coordinates, so not on the map: %1%2.</source>
-        <translation>Ohne Koordinaten, darum nicht auf der Karte: %1%2.</translation>
     </message>
     <message>
         <source>Writing %1</source>
@@ -3136,14 +3651,6 @@
         <translation>ein Stratum hat weniger als zwei Probeflächen</translation>
     </message>
     <message>
-        <source>against the last visit</source>
-        <translation>gegen die letzte Aufnahme</translation>
-    </message>
-    <message>
-        <source>also at the last visit</source>
-        <translation>auch bei der letzten Aufnahme</translation>
-    </message>
-    <message>
         <source>an angle count</source>
         <translation>eine Winkelzählprobe</translation>
     </message>
@@ -3156,16 +3663,8 @@
         <translation>eine alte Excel- oder Word-Datei oder eine mit Kennwort; als XLSX oder CSV speichern</translation>
     </message>
     <message>
-        <source>and %1 more species</source>
-        <translation>und %1 weitere Baumarten</translation>
-    </message>
-    <message>
         <source>another column names the visits, so it is kept beside them</source>
         <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
-    </message>
-    <message>
-        <source>at the last visit</source>
-        <translation>bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
@@ -3188,16 +3687,8 @@
         <translation>Grundfläche m²/ha</translation>
     </message>
     <message>
-        <source>borderline zone, ± %1 m</source>
-        <translation>Grenzbereich, ± %1 m</translation>
-    </message>
-    <message>
         <source>cells are written in an unusual way</source>
         <translation>Zellen sind ungewöhnlich geschrieben</translation>
-    </message>
-    <message>
-        <source>circle on the slope</source>
-        <translation>Kreis am Hang</translation>
     </message>
     <message>
         <source>cluster to which the plot belongs</source>
@@ -3222,22 +3713,6 @@
     <message>
         <source>day of the measurement</source>
         <translation>Tag der Messung</translation>
-    </message>
-    <message>
-        <source>dbh %1 cm and more</source>
-        <translation>BHD %1 cm und mehr</translation>
-    </message>
-    <message>
-        <source>dbh %1 to below %2 cm</source>
-        <translation>BHD %1 bis unter %2 cm</translation>
-    </message>
-    <message>
-        <source>dbh below %1 cm</source>
-        <translation>BHD unter %1 cm</translation>
-    </message>
-    <message>
-        <source>dbh not known</source>
-        <translation>BHD nicht bekannt</translation>
     </message>
     <message>
         <source>decimal mark</source>
@@ -3316,10 +3791,6 @@
         <translation>Gitter</translation>
     </message>
     <message>
-        <source>grid N</source>
-        <translation>Gitter-N</translation>
-    </message>
-    <message>
         <source>has a first line far too long for headings</source>
         <translation>hat eine erste Zeile, die für Überschriften viel zu lang ist</translation>
     </message>
@@ -3336,16 +3807,8 @@
         <translation>Höhe des oberen Durchmessers</translation>
     </message>
     <message>
-        <source>hidden from the centre</source>
-        <translation>vom Mittelpunkt aus verdeckt</translation>
-    </message>
-    <message>
         <source>in</source>
         <translation>innerhalb</translation>
-    </message>
-    <message>
-        <source>in or out of the circle</source>
-        <translation>innerhalb oder außerhalb des Kreises</translation>
     </message>
     <message>
         <source>instrument used</source>
@@ -3408,16 +3871,8 @@
         <translation>magnetisch</translation>
     </message>
     <message>
-        <source>magnetic N</source>
-        <translation>magn. N</translation>
-    </message>
-    <message>
         <source>magnetic declination, east positive</source>
         <translation>Missweisung, Ost positiv</translation>
-    </message>
-    <message>
-        <source>may be mistyped</source>
-        <translation>vielleicht vertippt</translation>
     </message>
     <message>
         <source>measured, empty, non-forest or not reached</source>
@@ -3438,10 +3893,6 @@
     <message>
         <source>name or number of the sample plot</source>
         <translation>Name oder Nummer der Probefläche</translation>
-    </message>
-    <message>
-        <source>new since the last visit</source>
-        <translation>neu seit der letzten Aufnahme</translation>
     </message>
     <message>
         <source>nicht erreicht</source>
@@ -3500,14 +3951,6 @@
         <translation>nicht erreicht</translation>
     </message>
     <message>
-        <source>not to be compared</source>
-        <translation>nicht zu vergleichen</translation>
-    </message>
-    <message>
-        <source>nothing to look at</source>
-        <translation>nichts zu prüfen</translation>
-    </message>
-    <message>
         <source>number</source>
         <translation>Zahl</translation>
     </message>
@@ -3536,10 +3979,6 @@
         <translation>außerhalb</translation>
     </message>
     <message>
-        <source>out (hollow)</source>
-        <translation>außerhalb (hohl)</translation>
-    </message>
-    <message>
         <source>per ha</source>
         <translation>je ha</translation>
     </message>
@@ -3556,10 +3995,6 @@
         <translation>Probeflächen</translation>
     </message>
     <message>
-        <source>plots close together</source>
-        <translation>dicht beieinander liegende Probeflächen</translation>
-    </message>
-    <message>
         <source>point from which the stem was measured</source>
         <translation>Punkt, von dem aus der Stamm gemessen wurde</translation>
     </message>
@@ -3572,16 +4007,8 @@
         <translation>Punkt y</translation>
     </message>
     <message>
-        <source>position, 2 standard deviations</source>
-        <translation>Ort, 2 Standardabweichungen</translation>
-    </message>
-    <message>
         <source>radius of this plot&apos;s circle</source>
         <translation>Radius dieser Probefläche</translation>
-    </message>
-    <message>
-        <source>record not understood</source>
-        <translation>Eintrag nicht verstanden</translation>
     </message>
     <message>
         <source>second diameter, measured crosswise</source>
@@ -3614,10 +4041,6 @@
     <message>
         <source>stations</source>
         <translation>Standpunkten</translation>
-    </message>
-    <message>
-        <source>status not understood</source>
-        <translation>Status nicht verstanden</translation>
     </message>
     <message>
         <source>stem</source>
@@ -3688,10 +4111,6 @@
         <translation>Tausendertrennzeichen</translation>
     </message>
     <message>
-        <source>to look at</source>
-        <translation>zu prüfen</translation>
-    </message>
-    <message>
         <source>too few stems</source>
         <translation>zu wenige Stämme</translation>
     </message>
@@ -3704,10 +4123,6 @@
         <translation>geografisch</translation>
     </message>
     <message>
-        <source>true N</source>
-        <translation>geogr. N</translation>
-    </message>
-    <message>
         <source>vertical angle of a slope distance, up positive</source>
         <translation>Höhenwinkel einer Schrägdistanz, aufwärts positiv</translation>
     </message>
@@ -3716,40 +4131,8 @@
         <translation>was vom Mittelpunkt aus nicht zu sehen ist, wird noch nicht berechnet</translation>
     </message>
     <message>
-        <source>where it may stand</source>
-        <translation>wo er stehen könnte</translation>
-    </message>
-    <message>
         <source>who measured</source>
         <translation>wer gemessen hat</translation>
-    </message>
-    <message>
-        <source>whole plot</source>
-        <translation>ganze Probefläche</translation>
-    </message>
-    <message>
-        <source>with a note</source>
-        <translation>mit einem Hinweis</translation>
-    </message>
-    <message>
-        <source>with an error</source>
-        <translation>mit einem Fehler</translation>
-    </message>
-    <message>
-        <source>with errors</source>
-        <translation>mit Fehlern</translation>
-    </message>
-    <message>
-        <source>without findings</source>
-        <translation>ohne Befunde</translation>
-    </message>
-    <message>
-        <source>without number</source>
-        <translation>ohne Nummer</translation>
-    </message>
-    <message>
-        <source>without stems</source>
-        <translation>ohne Stämme</translation>
     </message>
     <message>
         <source>worth %1 stems/ha</source>

@@ -41,7 +41,7 @@ class CirclesField(QTableWidget):
                 self.tr("From this dbh on stems do not count in the circle"),
             )
         ):
-            self.horizontalHeaderItem(column).setToolTip(meaning)
+            self.model().setHeaderData(column, Qt.Orientation.Horizontal, meaning, Qt.ItemDataRole.ToolTipRole)
         self.setAccessibleName(self.tr("Concentric circles"))
         self.setToolTip(
             self.tr(

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 from stemmap.desktop.goto_field import GotoField
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_canvas import MapCanvas
+from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 
@@ -19,7 +20,7 @@ class MapPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self.canvas = MapCanvas(session, jobs)
-        self.heading = QLabel()
+        self.heading = OneLine()
         self.heading.setContentsMargins(10, 6, 10, 6)
         self.notes = QLabel()
         self.notes.setWordWrap(True)
@@ -41,11 +42,11 @@ class MapPanel(QWidget):
         layout.addWidget(self.notes)
         self.canvas.described.connect(self._on_described)
         self.canvas.moved.connect(self._on_moved)
-        session.replaced.connect(self._on_visit_selected)
-        session.visit_selected.connect(self._on_visit_selected)
+        session.replaced.connect(self._show_heading)
+        session.visit_selected.connect(self._show_heading)
 
     @Slot()
-    def _on_visit_selected(self) -> None:
+    def _show_heading(self) -> None:
         opened, visit = self._session.opened, self._session.visit
         if opened is None:
             return
@@ -57,7 +58,9 @@ class MapPanel(QWidget):
             stratum, crew = str(visits.texts("stratum")[visit]), str(visits.texts("crew")[visit])
             parts += [self.tr("stratum {name}").format(name=stratum)] if stratum else []
             parts += [self.tr("crew {name}").format(name=crew)] if crew else []
-        self.heading.setText(", ".join(parts))
+            if self.canvas.is_far:
+                parts = [self.tr("All plots, selected: {plot}").format(plot=parts[0])]
+        self.heading.say(", ".join(parts))
 
     @Slot()
     def _on_moved(self) -> None:
@@ -72,6 +75,7 @@ class MapPanel(QWidget):
         plots = self.canvas.survey.plots
         if self.canvas.is_far and plots is not None and plots.crs is not None:
             sentences = list(plots.notes)
+        self._show_heading()
         if shown is not None and workup is not None and not workup.survey.visits.stem_count[shown.request.visit]:
             sentences.insert(0, self.tr("No stems were recorded on this plot."))
         self.notes.setText(" ".join(sentences))
