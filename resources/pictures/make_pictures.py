@@ -13,8 +13,10 @@ from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtGui import QGuiApplication
 
 from stemmap.drawing.application import application
+from stemmap.drawing.targets import write_png
+from stemmap.progress import Progress
 from stemmap.tasks.demo import sample_files
-from stemmap.tasks.sheets import write_sheets
+from stemmap.tasks.sheets import document
 
 HERE = Path(__file__).resolve().parent
 PLOT, VISIT, STEM = "20", "2026", "30"
@@ -60,7 +62,8 @@ def main() -> None:
     _settle(2.0)
     window.grab().save(str(HERE / "window.png"))
     window.close()
-    write_sheets(workup, HERE / "sheet.png", plots=[PLOT])
+    sheet = document(workup, [workup.survey.visit_row(PLOT)], progress=Progress())
+    write_png(next(sheet), HERE / "sheet.png")
 
 
 if __name__ == "__main__":

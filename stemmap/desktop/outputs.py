@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QMimeData, QObject, Signal, Slot
 from PySide6.QtGui import QGuiApplication, QImage
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QMainWindow
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
     from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
+
+#: How long a passing sentence is shown, milliseconds.
+_SHOWN_MS: Final = 5000
 
 
 class Outputs(QObject):
@@ -31,7 +34,7 @@ class Outputs(QObject):
     begun = Signal()
     written = Signal(str)
 
-    def __init__(self, session: Session, jobs: Jobs, window: QWidget) -> None:
+    def __init__(self, session: Session, jobs: Jobs, window: QMainWindow) -> None:
         super().__init__(window)
         self._session, self._jobs, self._window = session, jobs, window
         self._printing: Printing | None = None
@@ -140,12 +143,16 @@ class Outputs(QObject):
         data.setData("text/tab-separated-values", table.encode())
         data.setText(table)
         QGuiApplication.clipboard().setMimeData(data)
-        self.written.emit(self.tr("The map is on the clipboard: as a picture, as SVG, and its stems as a table."))
+        self._say(self.tr("The map is on the clipboard: as a picture, as SVG, and its stems as a table."))
+
+    def _say(self, sentence: str) -> None:
+        """Say something that need not stay."""
+        self._window.statusBar().showMessage(sentence, _SHOWN_MS)
 
     def _lacks_plot(self) -> bool:
         """Whether no plot is selected; then it is said what to do."""
         if self._session.visit == WHOLE_SURVEY:
-            self.written.emit(self.tr("Select a plot first: the map of one plot is what is copied or saved."))
+            self._say(self.tr("Select a plot first: the map of one plot is what is copied or saved."))
             return True
         return False
 

@@ -124,7 +124,8 @@ class SheetsDialog(QDialog):
     def ask(self, workup: Workup, visit: int) -> None:
         """Show the dialog for a survey and the plot that is selected in it."""
         self._workup, self._visit = workup, visit
-        self._one.setText(visit_name(workup, visit) if visit >= 0 else self.tr("The plot shown (none is)"))
+        shown = visit_name(workup, visit) if visit >= 0 else self.tr("none")
+        self._one.setText(self.tr("&The one shown: {plot}").format(plot=shown.replace("&", "&&")))
         self._one.setEnabled(visit >= 0)
         self._doubtful.setText(self.tr("Plots with an &error or something to look at"))
         self._all.setText(self.tr("&All plots"))

@@ -165,7 +165,7 @@ def test_page_setup_takes_a_known_paper_over(opened, dialog, monkeypatch):
 def test_the_map_on_the_clipboard_is_picture_drawing_and_table(opened, settled, qtbot):
     opened.session.select_visit(opened.session.workup.survey.visit_row("20", "2026"))
     opened.actions_by_name["copy-map"].trigger()
-    qtbot.waitUntil(lambda: "clipboard" in opened.message_bar.sentence, timeout=30_000)
+    qtbot.waitUntil(lambda: "clipboard" in opened.statusBar().currentMessage(), timeout=30_000)
     data = QGuiApplication.clipboard().mimeData()
     table = bytes(data.data("text/tab-separated-values").data()).decode().splitlines()
 
@@ -192,7 +192,7 @@ def test_without_a_plot_it_is_said_what_to_do(opened):
     opened.session.select_visit(-1)
     opened.actions_by_name["copy-map"].trigger()
 
-    assert opened.message_bar.sentence.startswith("Select a plot first")
+    assert opened.statusBar().currentMessage().startswith("Select a plot first")
 
 
 def test_a_printer_that_cuts_off_the_edges_is_spoken_of(opened, dialog, settled, tmp_path):
