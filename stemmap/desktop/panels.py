@@ -62,9 +62,69 @@ class Panels:
             "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _RIGHT),
         }
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
+        self._explain()
         self._arrange()
         self._around_map: QByteArray | None = None
         self.round.changed.connect(self.make_room)
+
+    def _explain(self) -> None:
+        """Say what each panel is for to whoever points at it and asks."""
+        for part, text in (
+            (
+                self.map_panel,
+                _tr(
+                    "panels",
+                    "The map shows every stem where its azimuth and distance place it, to scale. Around the circle "
+                    "lies the borderline zone. A letter and an outline stand for a finding, a dashed disc for where a "
+                    "stem may really stand, a small hollow dot for where it stood at the last visit.",
+                ),
+            ),
+            (
+                self.docks["plots"],
+                _tr(
+                    "panels",
+                    "Every plot and visit with its state: what was found, how much of it is left to look at, or that "
+                    "it was looked through. Choose one to see its map.",
+                ),
+            ),
+            (
+                self.docks["stems"],
+                _tr(
+                    "panels",
+                    "Every stem as it was typed in the forest, and what is derived from it. "
+                    "Nothing typed is ever changed.",
+                ),
+            ),
+            (
+                self.docks["findings"],
+                _tr(
+                    "panels",
+                    "What speaks against the records of the selected plot, in sentences. "
+                    "Each is a doubt, not a verdict.",
+                ),
+            ),
+            (
+                self.docks["all-findings"],
+                _tr("panels", "The findings of the whole survey: sort them, filter them by typing, copy them."),
+            ),
+            (
+                self.docks["summary"],
+                _tr(
+                    "panels",
+                    "What the selected plot says per hectare, with the reason where a value cannot be known; for the "
+                    "whole survey the estimates of its strata.",
+                ),
+            ),
+            (
+                self.docks["settings"],
+                _tr(
+                    "panels",
+                    "How this survey was measured: units, north, sampling design, errors. A change is computed and "
+                    "shown at once; it is kept when you save the settings.",
+                ),
+            ),
+        ):
+            part.setWhatsThis(text)
 
     def make_room(self) -> None:
         """Give the whole window to the map in the round, and take the room back after it."""

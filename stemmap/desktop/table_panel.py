@@ -145,6 +145,7 @@ class TablePanel(QWidget):
         self.filter.setWhatsThis(help_)
         self.filter.setClearButtonEnabled(True)
         self.count = QLabel()
+        self.count.setMinimumWidth(1)  # it gives way first in a narrow panel
         self.line = QHBoxLayout()
         self.line.setContentsMargins(6, 4, 6, 4)
         self.line.addWidget(self.filter, 1)

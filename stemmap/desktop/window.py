@@ -429,6 +429,9 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember sizes and places, and stop all work first."""
+        QSettings().setValue("window/geometry", self.saveGeometry())
+        if self._panels is not None and self.session.workup is not None:
+            self._panels.remember()
         self.jobs.close()
         if self._handbook is not None:
             self._handbook.close()
