@@ -1,0 +1,299 @@
+"""Two visits of the same plots: which stem is which, and how one map is turned and moved against the other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = ["Map", "Matches", "RigidFit", "matches", "placed", "rigid_fit", "search"]
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+#: Degrees of freedom of the errors' tails: a pair far off hardly pulls at the fit.
+_TAIL: Final = 3.0
+_ROUNDS: Final = 8
+#: Metres between the levels on which plots are laid so that one k-d tree serves them all.
+_APART: Final = 1.0e4
+#: Turns that are tried when two maps do not lie on one another, degrees.
+_TURNS: Final = np.arange(-45.0, 45.1, 1.5)
+#: Shifts that are tried reach so far, metres.
+_REACH: Final = 3.0
+#: How close a turned or moved stem must come to count, metres.
+_NEAR: Final = 0.45
+
+
+@dataclass(frozen=True)
+class Map:
+    """Stems of several plots around their centres; arrays of shape (stems,).
+
+    Parameters
+    ----------
+    x_m, y_m
+        East and north of the plot centre.
+    var_east, var_north, cov_east_north
+        Their errors, square metres.
+    dbh_cm
+        Diameters; NaN where not known.
+    plot
+        Number of the plot, equal in both maps.
+    """
+
+    x_m: Floats
+    y_m: Floats
+    var_east: Floats
+    var_north: Floats
+    cov_east_north: Floats
+    dbh_cm: Floats
+    plot: Integers
+
+    def take(self, rows: NDArray[np.integer]) -> Map:
+        """Some stems."""
+        return Map(
+            self.x_m[rows],
+            self.y_m[rows],
+            self.var_east[rows],
+            self.var_north[rows],
+            self.cov_east_north[rows],
+            self.dbh_cm[rows],
+            self.plot[rows],
+        )
+
+
+@dataclass(frozen=True)
+class RigidFit:
+    """How this visit's maps lie on the last ones, by plot; arrays of shape (plots,).
+
+    Parameters
+    ----------
+    rotation_deg
+        By so much this visit's azimuths are larger.
+    shift_east_m, shift_north_m
+        This visit's centre minus the last one's, in the last visit's north.
+    covariance
+        Of the three (degrees, metres, metres), shape (plots, 3, 3); infinite where nothing could be fitted.
+    pairs
+        Number of pairs the fit rests on.
+    """
+
+    rotation_deg: Floats
+    shift_east_m: Floats
+    shift_north_m: Floats
+    covariance: Floats
+    pairs: Integers
+
+
+@dataclass(frozen=True)
+class Matches:
+    """Which stem of this visit is which of the last.
+
+    Parameters
+    ----------
+    last
+        For each stem of this visit the row of the last visit's, -1: none; shape (this,).
+    cost
+        Squared distance of each pair in units of its errors, with that of its growth; NaN where there is none.
+    """
+
+    last: Integers
+    cost: Floats
+
+
+def rigid_fit(this: Map, last: Map, plots: int) -> RigidFit:
+    """Fit a turn and a shift that lay this visit's stems on the last visit's, pair by pair and plot by plot.
+
+    Gauss-Newton with the covariance of each pair and the weights of a Student distribution, so that mistyped stems
+    and wrong pairs hardly count.
+
+    Parameters
+    ----------
+    this, last
+        The pairs, row by row; a plot's number says which fit a pair belongs to.
+    plots
+        Number of plots.
+    """
+    group = this.plot
+    turn, shift = np.zeros(plots), np.zeros((plots, 2))
+    normal = np.zeros((plots, 3, 3))
+    pairs = np.bincount(group, minlength=plots)
+    ridge = np.diag([1e-9, 1e-9, 1e-9])
+    for _ in range(_ROUNDS):
+        sine, cosine = np.sin(turn)[group], np.cos(turn)[group]
+        x, y = cosine * this.x_m - sine * this.y_m, sine * this.x_m + cosine * this.y_m
+        off_x, off_y = last.x_m - x - shift[group, 0], last.y_m - y - shift[group, 1]
+        xx, yy, xy = _precision(this, last, sine, cosine)
+        far = xx * off_x**2 + yy * off_y**2 + 2.0 * xy * off_x * off_y
+        weight = (_TAIL + 2.0) / (_TAIL + far)
+        along, across = -y, x
+        terms = {
+            (0, 0): xx * along**2 + yy * across**2 + 2.0 * xy * along * across,
+            (0, 1): xx * along + xy * across,
+            (0, 2): xy * along + yy * across,
+            (1, 1): xx,
+            (1, 2): xy,
+            (2, 2): yy,
+        }
+        for (row, column), term in terms.items():
+            normal[:, row, column] = normal[:, column, row] = np.bincount(group, weight * term, minlength=plots)
+        pull_x, pull_y = xx * off_x + xy * off_y, xy * off_x + yy * off_y
+        right = np.stack(
+            [
+                np.bincount(group, weight * pull, minlength=plots)
+                for pull in (pull_x * along + pull_y * across, pull_x, pull_y)
+            ],
+            axis=1,
+        )
+        step = np.linalg.solve(normal + ridge, right[..., None])[..., 0]
+        turn, shift = turn + np.clip(step[:, 0], -0.3, 0.3), shift + step[:, 1:]
+    scale = np.array([np.degrees(1.0), 1.0, 1.0])
+    solved = np.linalg.inv(normal + ridge) * scale[:, None] * scale
+    covariance = np.where((pairs >= 2)[:, None, None], solved, np.inf)
+    return RigidFit(np.degrees(turn), shift[:, 0], shift[:, 1], covariance, pairs)
+
+
+def placed(this: Map, fit: RigidFit) -> Map:
+    """This visit's stems where the last visit would see them, turned and moved as fitted, errors with them."""
+    angle = np.radians(fit.rotation_deg)[this.plot]
+    sine, cosine = np.sin(angle), np.cos(angle)
+    east, north, both = _turned(this, sine, cosine)
+    return replace(
+        this,
+        x_m=cosine * this.x_m - sine * this.y_m + fit.shift_east_m[this.plot],
+        y_m=sine * this.x_m + cosine * this.y_m + fit.shift_north_m[this.plot],
+        var_east=east,
+        var_north=north,
+        cov_east_north=both,
+    )
+
+
+def matches(this: Map, last: Map, *, growth_cm: tuple[float, float], farthest: float = 25.0) -> Matches:
+    """Match all stems of two visits at once, each with one other at most, best pairs first.
+
+    A pair costs its squared distance in units of the combined errors and the squared surplus of its growth; of a
+    stem without dbh only the distance counts. Pairs that are each other's best are matched, then the rest anew.
+
+    Parameters
+    ----------
+    this, last
+        Stems of both visits, already laid on one another.
+    growth_cm
+        Usual growth of dbh between the visits and its standard deviation.
+    farthest
+        Cost above which two stems are not the same.
+    """
+    from scipy.spatial import cKDTree
+
+    found = Matches(np.full(len(this.x_m), -1, np.int64), np.full(len(this.x_m), np.nan))
+    here, there = np.flatnonzero(np.isfinite(this.x_m)), np.flatnonzero(np.isfinite(last.x_m))
+    if not len(here) or not len(there):
+        return found
+    nearest = min(4, len(there))
+    variance = np.maximum(this.var_east + this.var_north, 1e-4)[here]
+    reach = float(np.sqrt(farthest * 2.0 * np.quantile(variance, 0.99)))
+    tree = cKDTree(_levels(last.take(there)), balanced_tree=False, compact_nodes=False)
+    _, other = tree.query(_levels(this.take(here)), k=nearest, distance_upper_bound=reach)
+    other = other.reshape(len(here), nearest)
+    place, column = np.nonzero(other < len(there))
+    left, right = here[place], there[other[place, column]]
+    cost = _cost(this.take(left), last.take(right), growth_cm)
+    good = cost <= farthest
+    left, right, cost = left[good], right[good], cost[good]
+    taken = np.zeros(len(last.x_m), bool)
+    while len(left):
+        best_left, best_right = np.full(len(this.x_m), np.inf), np.full(len(last.x_m), np.inf)
+        np.minimum.at(best_left, left, cost)
+        np.minimum.at(best_right, right, cost)
+        mutual = (cost == best_left[left]) & (cost == best_right[right])
+        # Of two equal costs the first counts.
+        chosen = np.flatnonzero(mutual)
+        chosen = chosen[np.unique(left[chosen], return_index=True)[1]]
+        chosen = chosen[np.unique(right[chosen], return_index=True)[1]]
+        found.last[left[chosen]], found.cost[left[chosen]] = right[chosen], cost[chosen]
+        taken[right[chosen]] = True
+        rest = (found.last[left] < 0) & ~taken[right]
+        left, right, cost = left[rest], right[rest], cost[rest]
+    return found
+
+
+def search(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) -> tuple[RigidFit, RigidFit]:
+    """Turns, and shifts, that bring most stems of this visit near stems of the last with a dbh that fits.
+
+    For plots whose maps do not lie on one another as they are; the first result only turns, the second only moves.
+    """
+    from scipy.spatial import cKDTree
+
+    nothing = np.zeros(plots)
+    none = RigidFit(nothing, nothing, nothing, np.full((plots, 3, 3), np.inf), np.zeros(plots, np.int64))
+    good = np.isfinite(this.x_m)
+    this, last = this.take(np.flatnonzero(good)), last.take(np.flatnonzero(np.isfinite(last.x_m)))
+    if not len(this.x_m) or not len(last.x_m):
+        return none, none
+    tree = cKDTree(_levels(last))
+    hits = np.zeros((len(_TURNS), plots))
+    for number, turn in enumerate(_TURNS):
+        at = placed(this, replace(none, rotation_deg=np.full(plots, turn)))
+        apart, other = tree.query(_levels(at), distance_upper_bound=_NEAR)
+        near = np.flatnonzero(other < len(last.x_m))
+        fits = _grown(this.dbh_cm[near], last.dbh_cm[other[near]], growth_cm)
+        worth = fits * (1.0 - 0.5 * apart[near] / _NEAR)
+        hits[number] = np.bincount(this.plot[near], worth, minlength=plots)
+    turned = replace(none, rotation_deg=_TURNS[hits.argmax(axis=0)])
+
+    pairs = cKDTree(_levels(this)).query_ball_tree(tree, _REACH)
+    left = np.repeat(np.arange(len(pairs)), [len(each) for each in pairs])
+    right = np.array([each for some in pairs for each in some], np.int64)
+    fits = _grown(this.dbh_cm[left], last.dbh_cm[right], growth_cm)
+    left, right = left[fits], right[fits]
+    if not len(left):
+        return turned, none
+    off_x, off_y = last.x_m[right] - this.x_m[left], last.y_m[right] - this.y_m[left]
+    offs = np.column_stack([off_x, off_y, this.plot[left] * _APART])
+    votes = np.asarray(cKDTree(offs).query_ball_point(offs, _NEAR, return_length=True))
+    order = np.lexsort((-votes, this.plot[left]))
+    plot, first = np.unique(this.plot[left][order], return_index=True)
+    east, north = nothing.copy(), nothing.copy()
+    east[plot], north[plot] = off_x[order][first], off_y[order][first]
+    return turned, replace(none, shift_east_m=east, shift_north_m=north)
+
+
+def _levels(some: Map) -> Floats:
+    return np.column_stack([some.x_m, some.y_m, some.plot * _APART])
+
+
+def _turned(some: Map, sine: Floats, cosine: Floats) -> tuple[Floats, Floats, Floats]:
+    """Variances and covariance after a counter-clockwise turn."""
+    east, north, both = some.var_east, some.var_north, some.cov_east_north
+    return (
+        cosine**2 * east + sine**2 * north - 2.0 * sine * cosine * both,
+        sine**2 * east + cosine**2 * north + 2.0 * sine * cosine * both,
+        sine * cosine * (east - north) + (cosine**2 - sine**2) * both,
+    )
+
+
+def _precision(this: Map, last: Map, sine: Floats, cosine: Floats) -> tuple[Floats, Floats, Floats]:
+    """Inverse of the combined covariance of pairs: its two diagonal elements and the other one."""
+    east, north, both = _turned(this, sine, cosine)
+    east, north, both = east + last.var_east, north + last.var_north, both + last.cov_east_north
+    # A finger's breadth for what was not measured: which side of the stem, a leaning stem.
+    east, north = east + 4e-4, north + 4e-4
+    determinant = east * north - both**2
+    return north / determinant, east / determinant, -both / determinant
+
+
+def _cost(this: Map, last: Map, growth_cm: tuple[float, float]) -> Floats:
+    xx, yy, xy = _precision(this, last, np.zeros(1), np.ones(1))
+    off_x, off_y = last.x_m - this.x_m, last.y_m - this.y_m
+    surplus = (this.dbh_cm - last.dbh_cm - growth_cm[0]) / growth_cm[1]
+    # A mistyped dbh must not part a pair that lies well.
+    grown = np.minimum(np.nan_to_num(surplus, nan=1.0) ** 2, 12.0)
+    cost: Floats = xx * off_x**2 + yy * off_y**2 + 2.0 * xy * off_x * off_y + grown
+    return cost
+
+
+def _grown(this_cm: Floats, last_cm: Floats, growth_cm: tuple[float, float]) -> NDArray[np.bool_]:
+    """Whether the growth is a usual one, or not known."""
+    fits: NDArray[np.bool_] = ~(np.abs(this_cm - last_cm - growth_cm[0]) > 3.5 * growth_cm[1])
+    return fits

@@ -1,0 +1,239 @@
+"""The order in which stems were numbered: how much it tells of an azimuth, learnt plot by plot."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = ["Sweep", "order_of_numbers"]
+
+Floats = NDArray[np.float64]
+
+#: Steps of the circle on which the sweep of the crew is followed; finer than a compass is read and steadied.
+_STEPS: Final = 180
+_STEP_DEG: Final = 360.0 / _STEPS
+#: Share of azimuths that tell nothing of their place in the order, mistyped or numbered out of turn.
+_ASTRAY: Final = 0.04
+#: Chance that the crew began a second sweep somewhere in a plot.
+_RESTART: Final = 0.1
+#: Chance of a plot numbered in no order before its azimuths are seen.
+_NO_ORDER: Final = 0.3
+#: Plots followed at once: their arrays stay small.
+_AT_ONCE: Final = 512
+#: Nodes and weights that smear a density by a normal error (Gauss-Hermite, five nodes).
+_NODES: Final = np.array([-2.856970, -1.355626, 0.0, 1.355626, 2.856970])
+_WEIGHTS: Final = np.array([0.011257, 0.222076, 0.533333, 0.222076, 0.011257])
+
+
+@dataclass(frozen=True)
+class Sweep:
+    """What the order of numbers tells.
+
+    Parameters
+    ----------
+    clockwise
+        Whether the numbers run clockwise rather than counter-clockwise, by plot; means nothing where nothing is told.
+    start_deg
+        Azimuth at which the numbers begin, by plot.
+    tells
+        Probability that the plot was numbered in order, by plot; shape (plots,).
+    density
+        For each wanted stem the density of its true azimuth given those of all others, relative to a uniform one,
+        at steps of the sweep; shape (wanted, steps).
+    row, plot
+        Place of each stem among the wanted (-1: not wanted) and its plot; shape (stems,).
+    sd_deg
+        Standard deviation of an azimuth about the order.
+    """
+
+    clockwise: NDArray[np.bool_]
+    start_deg: Floats
+    tells: Floats
+    density: NDArray[np.float32]
+    row: NDArray[np.int64]
+    plot: NDArray[np.int64]
+    sd_deg: float
+
+    def log_likelihood(self, stem: NDArray[np.integer], azimuth_deg: Floats, *, astray: float = 0.004) -> Floats:
+        """Logarithm of the density of azimuths for given stems, relative to a uniform one; 0 where nothing is told.
+
+        Parameters
+        ----------
+        stem
+            Stems, all of them wanted; shape (n,).
+        azimuth_deg
+            Azimuths they may have; shape (n,).
+        astray
+            Share of right azimuths that stand out of order all the same.
+        """
+        plot = self.plot[stem]
+        turned = _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
+        row = self.row[stem]
+        total = np.zeros(len(stem))
+        known = np.isfinite(turned)
+        for node, weight in zip(_NODES, _WEIGHTS, strict=True):
+            place = (np.where(known, turned, 0.0) + node * self.sd_deg) / _STEP_DEG - 0.5
+            below = np.floor(place)
+            share = place - below
+            left = below.astype(np.int64) % _STEPS
+            total += weight * (
+                (1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % _STEPS]
+            )
+        tells = self.tells[plot]
+        mixed = tells * ((1.0 - astray) * total + astray) + 1.0 - tells
+        return np.where(known, np.log(mixed), 0.0)
+
+
+def order_of_numbers(
+    azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float, wanted: NDArray[np.bool_] | None = None
+) -> Sweep:
+    """Learn from the azimuths of each plot, in the order of their numbers, how far that order tells of them.
+
+    A hidden sweep runs round the circle once, may seldom begin anew, and each stem was seen where the sweep stood,
+    or, seldom, anywhere. Its place at each stem follows from all stems before and all after it (the forward and
+    backward sums of a hidden Markov chain), so that several wrong azimuths do not mislead one another.
+
+    Parameters
+    ----------
+    azimuth_deg
+        Azimuths in the order of numbers, plot after plot; NaN where unknown; shape (stems,).
+    first
+        Stems of plot i are rows first[i] to first[i + 1]; shape (plots + 1,).
+    sd_deg
+        Standard deviation of an azimuth about the order: of measuring, of rounding, and of what the crew takes for
+        the next stem.
+    wanted
+        Stems whose densities are kept; None: all.
+    """
+    first = np.asarray(first, np.int64)
+    count = np.diff(first)
+    plot = np.repeat(np.arange(len(count)), count)
+    start, clockwise = _starts(azimuth_deg, plot, len(count))
+    wanted = np.ones(len(plot), bool) if wanted is None else wanted
+    row = np.where(wanted, np.cumsum(wanted) - 1, -1)
+    density = np.ones((int(wanted.sum()), _STEPS), np.float32)
+    tells = np.zeros(len(count))
+    turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    by_count = np.argsort(count, kind="stable")
+    by_count = by_count[count[by_count] >= 4]
+    for begin in range(0, len(by_count), _AT_ONCE):
+        chosen = by_count[begin : begin + _AT_ONCE]
+        place = np.arange(int(count[chosen[-1]]))
+        stem = np.where(place[:, None] < count[chosen], first[chosen] + place[:, None], -1)
+        seen = _seen(np.append(turned, np.nan)[stem], sd_deg)
+        before, after, log_evidence = _followed(seen, count[chosen])
+        # The order is one of two directions and begins anywhere, which costs about as much as it can fit by chance.
+        odds = log_evidence - math.log(2.0 * _STEPS) + math.log((1.0 - _NO_ORDER) / _NO_ORDER)
+        tells[chosen] = 1.0 / (1.0 + np.exp(-np.clip(odds, -50.0, 50.0)))
+        inside = np.append(wanted, False)[stem]
+        both = before[inside] * after[inside]
+        density[row[stem[inside]]] = both / both.mean(axis=1, keepdims=True)
+    return Sweep(clockwise, start, tells, density, row, plot, sd_deg)
+
+
+def _along(azimuth_deg: Floats, start_deg: Floats, clockwise: NDArray[np.bool_]) -> Floats:
+    """Degrees from the start in the direction of the sweep, in [0, 360)."""
+    turned: Floats = np.where(clockwise, azimuth_deg - start_deg, start_deg - azimuth_deg) % 360.0
+    return turned
+
+
+def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[Floats, NDArray[np.bool_]]:
+    """Where each plot's numbers begin, and whether they run clockwise.
+
+    The start is where number and azimuth, counted from there, go together best: with w the place in the order less
+    its mean, the sum of w times azimuth grows by 360 times the w of every azimuth that the start passes.
+    """
+    known = np.flatnonzero(np.isfinite(azimuth_deg))
+    of_plot, angle = plot[known], azimuth_deg[known]
+    count = np.bincount(of_plot, minlength=plots)
+    begin = np.append(0, np.cumsum(count))
+    weight = np.arange(len(known)) - begin[of_plot] - (count[of_plot] - 1) / 2.0
+    best = np.full((2, plots), -np.inf)
+    start = np.zeros((2, plots))
+    filled = np.flatnonzero(count)
+    for turn, sense in enumerate((1.0, -1.0)):
+        seen = (sense * angle) % 360.0
+        order = np.lexsort((seen, of_plot))
+        passed = np.cumsum(weight[order])
+        passed -= (passed[begin[:-1][filled]] - weight[order][begin[:-1][filled]])[np.cumsum(count[filled] > 0) - 1][
+            np.repeat(np.arange(len(filled)), count[filled])
+        ]
+        base = np.bincount(of_plot, weight * seen, minlength=plots)
+        gain = 360.0 * passed
+        top = np.maximum.reduceat(gain, begin[:-1][filled]) if len(filled) else np.zeros(0)
+        hit = np.flatnonzero(gain >= top[np.repeat(np.arange(len(filled)), count[filled])] - 1e-9)
+        group, once = np.unique(of_plot[hit], return_index=True)
+        last = hit[once]
+        following = np.where(last + 1 < begin[group + 1], last + 1, begin[group])
+        gap = (seen[order][following] - seen[order][last]) % 360.0
+        gap = np.where(count[group] == 1, 360.0, gap)
+        # Half way into the gap, but no further from the first stem than a sweep would begin before it.
+        start[turn, group] = sense * (seen[order][following] - np.minimum(gap / 2.0, 20.0))
+        best[turn, filled] = base[filled] + top
+    clockwise = best[0] >= best[1]
+    return np.where(clockwise, start[0], start[1]) % 360.0, clockwise
+
+
+def _seen(turned: Floats, sd_deg: float) -> NDArray[np.float32]:
+    """Likelihood of each azimuth at each step of the sweep, relative to a uniform one; 1 where it is not known."""
+    middle = ((np.arange(_STEPS) + 0.5) * _STEP_DEG).astype(np.float32)
+    apart = np.abs(np.nan_to_num(turned, nan=0.0).astype(np.float32)[..., None] - middle)
+    apart = np.minimum(apart, np.float32(360.0) - apart) / np.float32(math.hypot(sd_deg, _STEP_DEG / 3.5))
+    seen = np.exp(np.float32(-0.5) * np.minimum(apart, np.float32(12.0)) ** 2)
+    seen *= np.float32((1.0 - _ASTRAY)) * _STEPS / seen.sum(axis=-1, keepdims=True)
+    seen += np.float32(_ASTRAY)
+    seen[~np.isfinite(turned)] = 1.0
+    return seen
+
+
+def _followed(
+    seen: NDArray[np.float32], count: NDArray[np.int64]
+) -> tuple[NDArray[np.float32], NDArray[np.float32], Floats]:
+    """Where the sweep stands before and after each stem, and the logarithm of what order explains better than none.
+
+    Parameters
+    ----------
+    seen
+        Likelihoods, shape (places, plots, steps).
+    count
+        Stems of each plot.
+    """
+    places, plots, steps = seen.shape
+    before, after = np.ones_like(seen), np.ones_like(seen)
+    evidence = np.zeros(plots)
+    begin = _restarts(places, count)
+    state = np.ones((plots, steps), np.float32)
+    for place in range(places):
+        before[place] = state
+        state = state * seen[place]
+        total = state.mean(axis=1, keepdims=True)
+        live = place < count
+        evidence[live] += np.log(total[live, 0])
+        state = np.cumsum(state / total, axis=1) / np.float32(steps) + begin[place + 1][:, None]
+    state = np.ones((plots, steps), np.float32)
+    for place in range(places - 1, -1, -1):
+        after[place] = state
+        state = state * seen[place]
+        state /= state.mean(axis=1, keepdims=True)
+        passed = np.cumsum(state[:, ::-1], axis=1)[:, ::-1] / np.float32(steps)
+        state = np.where((place < count)[:, None], passed + begin[place][:, None], np.float32(1.0))
+    # Of all ways n stems can stand, so many are in order.
+    ways = np.array([math.lgamma(steps + n) - math.lgamma(steps) - math.lgamma(n + 1) for n in count])
+    return before, after, evidence - ways + count * math.log(steps)
+
+
+def _restarts(places: int, count: NDArray[np.int64]) -> NDArray[np.float32]:
+    """Weight of a second sweep that begins at each place, shape (places + 1, plots).
+
+    Two sweeps of k and n - k stems explain n! / (k! (n - k)!) times as many orders as one does.
+    """
+    place = np.arange(places + 1)[:, None]
+    factorial = np.array([math.lgamma(n + 1.0) for n in range(places + 2)])
+    rest = np.maximum(count - place, 0)
+    choices = factorial[count] - factorial[place] - factorial[rest]
+    weight: NDArray[np.float32] = np.where(place < count, _RESTART / count * np.exp(-choices), 0.0).astype(np.float32)
+    return weight
