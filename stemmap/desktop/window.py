@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QMainWindow,
     QMenu,
+    QSizePolicy,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -247,6 +248,8 @@ class MainWindow(QMainWindow):
         """Show a survey in place of the one before."""
         panels = self.panels
         panels.settings_panel.setEnabled(True)
+        # Behind the map the size of the start page no longer matters.
+        self.start_page.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         self._pages.setCurrentWidget(panels.map_panel)
         if self.session.workup is None:
             panels.show()
