@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from inspect import cleandoc
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, get_args
+from typing import TYPE_CHECKING, Any, TypeVar, get_args
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from stemmap.survey.measured import Measured
 
 Run = Callable[["Case"], Iterable[Batch]]
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True)
@@ -30,6 +31,14 @@ class Case:
 
     survey: Survey
     measured: Measured
+    _made: dict[Callable[[Case], Any], Any] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def once(self, make: Callable[[Case], Made]) -> Made:
+        """What a function makes of the case, made once: evidence that several checks build on."""
+        if make not in self._made:
+            self._made[make] = make(self)
+        made: Made = self._made[make]
+        return made
 
     def about_stems(self, rows: NDArray[np.integer], message: str, **rest: Any) -> Batch:
         """Batch about stems, shape (n,); `rest` as in `Batch`."""

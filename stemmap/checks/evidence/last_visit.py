@@ -1,0 +1,217 @@
+"""What the last visit of a plot tells: how its map lies on this one, which stem is which, and how they grew."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, search
+from stemmap.survey.measured import Status
+from stemmap.survey.registry import Case
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+#: Growth of dbh that is thought of before the survey has told, and its standard deviation, centimetres.
+_GROWTH_CM = (1.5, 3.0)
+#: A plot of whose stems so many find their place needs no search for a turned compass or a moved centre.
+_LIES_WELL = 0.8
+#: What a turn (one number) and a shift (two) must explain to be believed, in units of chi-square.
+_TURN_COST, _SHIFT_COST = 12.0, 16.0
+#: Turns (degrees) and shifts (metres) too small to speak of.
+_LEAST_TURN, _LEAST_SHIFT = 1.5, 0.2
+#: Pairs without which a plot says nothing as a whole.
+_ENOUGH_PAIRS = 5
+
+
+@dataclass(frozen=True)
+class Revisit:
+    """Two visits of each plot that has two, or of each two that follow one another.
+
+    Parameters
+    ----------
+    visit
+        Row of this visit in the survey, by pair of visits; shape (p,).
+    this, last
+        Rows of the stems of this and of the last visit; shape (n,) and (m,).
+    here, there
+        Both maps, this visit's already laid on the last one.
+    fit
+        Turn and shift of each pair of visits, without those that are not believed.
+    turned, moved
+        Whether a turn, a shift is believed; shape (p,).
+    found
+        Which of `this` is which of `last`.
+    copied
+        Whether a stem carries azimuth and distance of the last visit to the last digit, as most of its plot do;
+        shape (n,).
+    growth_cm
+        Growth of dbh and its standard deviation as this survey has them.
+    """
+
+    visit: Integers
+    this: Integers
+    last: Integers
+    here: Map
+    there: Map
+    fit: RigidFit
+    turned: NDArray[np.bool_]
+    moved: NDArray[np.bool_]
+    found: Matches
+    copied: NDArray[np.bool_]
+    growth_cm: tuple[float, float]
+
+
+def revisit(case: Case) -> Revisit:
+    """Lay every visit on the one before it and match the stems of both."""
+    visits = case.survey.visits
+    visit = np.flatnonzero((visits.previous >= 0) & (visits.stem_count > 0))
+    visit = visit[visits.stem_count[visits.previous[visit]] > 0]
+    this, here_plot = _stems(case, visit)
+    last, there_plot = _stems(case, visits.previous[visit])
+    standing = case.measured.status[last] <= Status.DEAD
+    last, there_plot = last[standing], there_plot[standing]
+    here, there = _map(case, this, here_plot), _map(case, last, there_plot)
+    plots = len(visit)
+    found = matches(here, there, growth_cm=_GROWTH_CM)
+    growth = _growth(here, there, found)
+    fit = rigid_fit(*_pairs(here, there, found), plots)
+    calm = _believed(fit)[0]
+    found = matches(placed(here, calm), there, growth_cm=growth)
+    fit = rigid_fit(*_pairs(here, there, found), plots)
+    fewer = np.minimum(np.bincount(here.plot, minlength=plots), np.bincount(there.plot, minlength=plots))
+    doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
+    if doubtful.any():
+        fit = _searched(here, there, fit, doubtful, growth)
+    fit, turned, moved = _believed(fit)
+    laid = placed(here, fit)
+    found = matches(laid, there, growth_cm=growth)
+    return Revisit(
+        visit, this, last, laid, there, fit, turned, moved, found, _copied(case, this, last, found, here.plot), growth
+    )
+
+
+def _stems(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:
+    """Rows of all stems of some visits, and for each the place of its visit among them."""
+    first, count = case.survey.visits.first_stem[visit], case.survey.visits.stem_count[visit]
+    plot = np.repeat(np.arange(len(visit)), count)
+    begin = np.cumsum(count) - count
+    return first[plot] + np.arange(len(plot)) - begin[plot], plot
+
+
+def _map(case: Case, rows: Integers, plot: Integers) -> Map:
+    measured, errors = case.measured, case.measured.errors
+    return Map(
+        measured.x_m[rows],
+        measured.y_m[rows],
+        errors.var_east[rows],
+        errors.var_north[rows],
+        errors.cov_east_north[rows],
+        measured.dbh_cm[rows],
+        plot,
+    )
+
+
+def _pairs(here: Map, there: Map, found: Matches) -> tuple[Map, Map]:
+    matched = np.flatnonzero(found.last >= 0)
+    return here.take(matched), there.take(found.last[matched])
+
+
+def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:
+    """Median growth and its spread among pairs that lie well."""
+    matched = np.flatnonzero(found.cost < 9.0)
+    grown = here.dbh_cm[matched] - there.dbh_cm[found.last[matched]]
+    grown = grown[np.isfinite(grown)]
+    if len(grown) < 20:
+        return _GROWTH_CM
+    low, middle, high = np.quantile(grown, [0.16, 0.5, 0.84])
+    return float(middle), float(max((high - low) / 2.0, 0.3))
+
+
+def _score(found: Matches, plot: Integers, plots: int) -> Floats:
+    """Number of stems that find their place, closer ones counting more."""
+    return np.bincount(plot, np.where(found.last >= 0, 1.0 - found.cost / 50.0, 0.0), minlength=plots)
+
+
+def _searched(
+    here: Map, there: Map, fit: RigidFit, doubtful: NDArray[np.bool_], growth: tuple[float, float]
+) -> RigidFit:
+    """The fits of doubtful plots tried anew from a turned and from a moved map; the one that matches most stays."""
+    some = np.flatnonzero(doubtful)
+    place = np.cumsum(doubtful) - 1
+    left, right = np.flatnonzero(doubtful[here.plot]), np.flatnonzero(doubtful[there.plot])
+    this, last = here.take(left), there.take(right)
+    this, last = replace(this, plot=place[this.plot]), replace(last, plot=place[last.plot])
+    own = RigidFit(*(getattr(fit, name)[some] for name in RigidFit.__dataclass_fields__))
+    best, best_score = own, np.full(len(some), -np.inf)
+    for number, begin in enumerate((own, *search(this, last, len(some), growth_cm=growth))):
+        tried = begin
+        for _ in range(3):
+            found = matches(placed(this, tried), last, growth_cm=growth)
+            tried = rigid_fit(*_pairs(this, last, found), len(some))
+        found = matches(placed(this, tried), last, growth_cm=growth)
+        score = _score(found, this.plot, len(some)) - 1.0 * (number > 0)
+        better = score > best_score
+        best_score = np.where(better, score, best_score)
+        best = _merged(best, tried, better)
+    whole = {}
+    for name in RigidFit.__dataclass_fields__:
+        values = getattr(fit, name).copy()
+        values[some] = getattr(best, name)
+        whole[name] = values
+    return RigidFit(**whole)
+
+
+def _merged(first: RigidFit, second: RigidFit, where: NDArray[np.bool_]) -> RigidFit:
+    names = RigidFit.__dataclass_fields__
+    taken = {}
+    for name in names:
+        a, b = getattr(first, name), getattr(second, name)
+        taken[name] = np.where(where.reshape(-1, *[1] * (a.ndim - 1)), b, a)
+    return RigidFit(**taken)
+
+
+def _believed(fit: RigidFit) -> tuple[RigidFit, NDArray[np.bool_], NDArray[np.bool_]]:
+    """The fit with only the turn, only the shift, both or neither, whichever explains most for its cost.
+
+    With the covariance C of the full fit p, leaving out some of p costs p_out' (C_out,out)^-1 p_out; the rest
+    becomes p_in - C_in,out (C_out,out)^-1 p_out.
+    """
+    full = np.stack([fit.rotation_deg, fit.shift_east_m, fit.shift_north_m], axis=1)
+    known = np.isfinite(fit.covariance[:, 0, 0]) & (fit.pairs >= _ENOUGH_PAIRS)
+    covariance = np.where(known[:, None, None], fit.covariance, np.eye(3))
+    best = np.zeros_like(full)
+    best_cost = np.full(len(full), np.inf)
+    turned, moved = np.zeros(len(full), bool), np.zeros(len(full), bool)
+    for turn, shift in ((False, False), (True, False), (False, True), (True, True)):
+        kept = np.array([turn, shift, shift])
+        out = np.flatnonzero(~kept)
+        cost = np.full(len(full), _TURN_COST * turn + _SHIFT_COST * shift)
+        rest = full.copy()
+        if len(out):
+            pull = np.linalg.solve(covariance[:, out[:, None], out], full[:, out, None])
+            cost += (full[:, None, out] @ pull)[:, 0, 0]
+            rest -= (covariance[:, :, out] @ pull)[..., 0]
+        small = (np.abs(rest[:, 0]) < _LEAST_TURN) & turn
+        small |= (np.hypot(rest[:, 1], rest[:, 2]) < _LEAST_SHIFT) & shift
+        better = (cost < best_cost) & known & ~small
+        best_cost = np.where(better, cost, best_cost)
+        best = np.where(better[:, None], np.where(kept, rest, 0.0), best)
+        turned, moved = np.where(better, turn, turned), np.where(better, shift, moved)
+    believed = replace(fit, rotation_deg=best[:, 0], shift_east_m=best[:, 1], shift_north_m=best[:, 2])
+    return believed, turned, moved
+
+
+def _copied(case: Case, this: Integers, last: Integers, found: Matches, plot: Integers) -> NDArray[np.bool_]:
+    """Stems with azimuth and distance of the last visit to the last digit, on plots where that is no chance."""
+    matched = found.last >= 0
+    other = last[np.where(matched, found.last, 0)] if len(last) else np.zeros(len(this), np.int64)
+    same = matched.copy()
+    for name in ("azimuth", "distance_m"):
+        typed = case.survey.stems.numbers(name)
+        same &= typed[this] == typed[other]
+    size = int(plot.max(initial=-1)) + 1
+    share = np.bincount(plot, same, minlength=size) / np.maximum(np.bincount(plot, matched, minlength=size), 1)
+    return same & (share[plot] > 0.3) & (np.bincount(plot, same, minlength=size)[plot] >= 4)
