@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QToolButton, QWidget
 
 from stemmap.desktop.palettes import severity_colour
 
@@ -18,9 +18,6 @@ class MessageBar(QFrame):
         self.setAutoFillBackground(True)
         self._label = QLabel()
         self._label.setWordWrap(True)
-        # Rather the map gives way than the last line of a message.
-        self._label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self._label.setTextFormat(Qt.TextFormat.PlainText)
         self._label.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
@@ -42,6 +39,14 @@ class MessageBar(QFrame):
         edge = QRect(0, 0, 5, self.height())
         QPainter(self).fillRect(edge, severity_colour("warning", self.palette()))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep room for all lines: rather the map and the tables give way than the last line of a message."""
+        super().resizeEvent(event)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        self._label.setMinimumHeight(self._label.heightForWidth(self._label.width()))
+
     @property
     def sentence(self) -> str:
         """What is shown; empty when nothing is."""
@@ -50,6 +55,7 @@ class MessageBar(QFrame):
     def tell(self, sentence: str) -> None:
         """Show a sentence in place of the one before."""
         self._label.setText(sentence)
+        self._make_room()
         self.setAccessibleName(self.tr("Message"))
         self.setAccessibleDescription(sentence)
         self.show()
