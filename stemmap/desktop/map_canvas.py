@@ -96,6 +96,7 @@ class MapCanvas(MapView):
     def _on_described(self) -> None:
         if self._was_far != self.is_far:
             self._was_far, self.line = self.is_far, None
+            self.pointed.emit("")
 
     def _ground(self, place: QPointF) -> tuple[float, float]:
         """Metres of a point of the widget; those of the stem or plot under it where there is one."""

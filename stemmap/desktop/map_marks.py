@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPalette, QPen
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSizeF, Qt
+from PySide6.QtGui import QColor, QPainter, QPalette, QPen, QPixmap
 
 from stemmap.desktop.map_request import LEGEND_MM
 
@@ -14,32 +14,75 @@ if TYPE_CHECKING:
     from stemmap.drawing.scene import Scene, View
 
 
-def paint_corners(
-    painter: QPainter,
-    room: QRect,
-    view: View,
-    *,
-    north: Scene,
-    legend: Scene | None,
-    theme: Theme,
-    length_unit: str,
-) -> None:
-    """Scale bar, north arrow and legend stay in their corners."""
-    from stemmap.drawing.ground import scale_bar
-    from stemmap.drawing.painter import paint
-    from stemmap.drawing.scene import View
+class Corners:
+    """Scale bar, north arrow and legend, which stay in their corners; the last two are kept as pictures."""
 
-    bar = scale_bar(view.millimetres_per_metre, theme, length_unit=length_unit)
-    per_mm, width, height = view.per_millimetre, room.width(), room.height()
-    paint(bar, painter, View(2.5 * per_mm, height - 2.5 * per_mm, per_mm, per_mm))
-    if legend is not None:
-        left, tall = width - LEGEND_MM * per_mm, -legend.box.low[1] * per_mm
-        ground = QColor(theme.page)
-        ground.setAlphaF(0.85)
-        painter.fillRect(QRectF(left - per_mm, height - tall - 2.0 * per_mm, width, tall + 2.0 * per_mm), ground)
-        paint(legend, painter, View(left, height - tall - per_mm, per_mm, per_mm))
-    half = north.box.high_mm[0]
-    paint(north, painter, View((half + 2.0) * per_mm, 12.0 * per_mm, per_mm, per_mm))
+    def __init__(self) -> None:
+        self._kept: dict[str, tuple[Scene, tuple[float, float], QPixmap]] = {}
+        self._ratio = 1.0
+
+    def paint(
+        self,
+        painter: QPainter,
+        room: QRect,
+        view: View,
+        *,
+        north: Scene,
+        legend: Scene | None,
+        theme: Theme,
+        length_unit: str,
+    ) -> None:
+        """Paint them over a map."""
+        from stemmap.drawing.ground import scale_bar
+        from stemmap.drawing.painter import paint
+        from stemmap.drawing.scene import View
+
+        self._ratio = painter.device().devicePixelRatioF()
+        bar = scale_bar(view.millimetres_per_metre, theme, length_unit=length_unit)
+        per_mm, width, height = view.per_millimetre, room.width(), room.height()
+        paint(bar, painter, View(2.5 * per_mm, height - 2.5 * per_mm, per_mm, per_mm))
+        half = north.box.high_mm[0] + 2.0
+        arrow = self._picture(
+            "north",
+            north,
+            QSizeF(2.0 * half, 16.0),
+            origin_mm=(half, 12.0),
+            per_mm=per_mm,
+            ground=QColor(Qt.GlobalColor.transparent),
+        )
+        painter.drawPixmap(QPointF(0.0, 0.0), arrow)
+        if legend is not None:
+            ground = QColor(theme.page)
+            ground.setAlphaF(0.85)
+            size = QSizeF(LEGEND_MM + 1.0, 2.0 - legend.box.low[1])
+            at = QPointF(width - size.width() * per_mm, height - size.height() * per_mm)
+            picture = self._picture("legend", legend, size, origin_mm=(1.0, 1.0), per_mm=per_mm, ground=ground)
+            painter.drawPixmap(at, picture)
+
+    def _picture(
+        self,
+        name: str,
+        scene: Scene,
+        size_mm: QSizeF,
+        *,
+        origin_mm: tuple[float, float],
+        per_mm: float,
+        ground: QColor,
+    ) -> QPixmap:
+        """The kept picture of a scene whose origin lies some millimetres right of and below its corner."""
+        from stemmap.drawing.painter import paint
+        from stemmap.drawing.scene import View
+
+        kept = self._kept.get(name)
+        if kept is None or kept[0] is not scene or kept[1] != (per_mm, self._ratio):
+            picture = QPixmap((size_mm * per_mm * self._ratio).toSize())
+            picture.setDevicePixelRatio(self._ratio)
+            picture.fill(ground)
+            inner = QPainter(picture)
+            paint(scene, inner, View(origin_mm[0] * per_mm, origin_mm[1] * per_mm, per_mm, per_mm))
+            inner.end()
+            kept = self._kept[name] = (scene, (per_mm, self._ratio), picture)
+        return kept[2]
 
 
 def paint_ring(painter: QPainter, palette: QPalette, place: QPointF, reach: float, *, strong: bool) -> None:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_layers import MapLayers
-from stemmap.desktop.map_marks import paint_corners, paint_cross, paint_frame, paint_ring, paint_words
+from stemmap.desktop.map_marks import Corners, paint_cross, paint_frame, paint_ring, paint_words
 from stemmap.desktop.map_picture import MapPicture
 from stemmap.desktop.map_request import LEGEND_MM, DescribedMap, MapRequest, describe_map, theme_of
 from stemmap.desktop.palettes import is_dark
@@ -67,6 +67,7 @@ class MapView(QWidget):
         self._is_far = self._far_wanted = False
         self._selecting = False
         self._picture = MapPicture(jobs, self)
+        self._corners = Corners()
         self._picture.renewed.connect(self.update)
         self.hovered = -1
         self.pin: tuple[float, float] | None = None
@@ -431,7 +432,7 @@ class MapView(QWidget):
 
     def _paint_plot(self, painter: QPainter, shown: DescribedMap, view: View) -> None:
         self._picture.paint(painter, shown.scene, view, moving=self.moving)
-        paint_corners(
+        self._corners.paint(
             painter,
             self.rect(),
             view,
@@ -455,7 +456,7 @@ class MapView(QWidget):
             paint_words(painter, self.palette(), self.rect(), self._words)
             return
         self._picture.paint(painter, scene, view, moving=self.moving)
-        paint_corners(
+        self._corners.paint(
             painter,
             self.rect(),
             view,

@@ -26,7 +26,7 @@ ERROR, TO_LOOK_AT, CLEAR, NO_STEMS = range(4)
 
 #: Side of the smallest cells, metres; on the map a cell is at least so many millimetres wide.
 _CELL_M: Final = 8.0
-_CELL_MM: Final = 14.0
+_CELL_MM: Final = 10.0
 #: Bits of a cell's number along one axis; enough for the whole earth.
 _BITS: Final = 24
 _EMPTY_REACH_M: Final = 100.0

@@ -75,7 +75,7 @@ def _plots(plots: Overview, clusters: Clusters, chosen: NDArray[np.int64], scale
         if not len(at):
             continue
         fill = _fill(kind, theme)
-        shapes.append(Discs(at, radius_mm=PLOT_MM, fill=fill, stroke=_stroke(kind, theme)))
+        shapes.append(Discs(at, radius_mm=PLOT_MM, fill=fill, stroke=_rim(kind, theme)))
         if sign:
             shapes.append(Texts(at, (sign,) * len(at), WORDS, readable_on(fill)))
     return shapes
@@ -90,13 +90,14 @@ def _clusters(clusters: Clusters, chosen: NDArray[np.int64], theme: Theme) -> li
         counts = tuple(_short(count) for count in clusters.count[rows].tolist())
         radius = np.maximum(CLUSTER_MM, widths(counts) * SMALL / 2.0 + 0.9)
         at, fill = clusters.place[rows], _fill(kind, theme)
-        for size in np.unique(radius).tolist():
-            alike = at[radius == size]
-            shapes.append(Discs(alike, radius_mm=size, fill=theme.inside, stroke=_stroke(kind, theme)))
+        shapes += [
+            Discs(at[radius == size], radius_mm=size, fill=theme.inside, stroke=_rim(kind, theme))
+            for size in np.unique(radius).tolist()
+        ]
         shapes.append(Texts(at, counts, SMALL, theme.ink))
         if SIGNS[kind]:
             tip = 0.78 * radius[:, None] * (1.0, 1.0)
-            shapes.append(Discs(at, radius_mm=1.05, fill=fill, stroke=_stroke(kind, theme), centre_mm=tip))
+            shapes.append(Discs(at, radius_mm=1.2, fill=fill, centre_mm=tip))
             shapes.append(Texts(at, (SIGNS[kind],) * len(at), SMALL, readable_on(fill), tip))
     return shapes
 
@@ -109,10 +110,9 @@ def _fill(kind: int, theme: Theme) -> str:
     return {ERROR: theme.accent, TO_LOOK_AT: FINDING_FILLS[1], CLEAR: theme.inside, NO_STEMS: theme.zone}[kind]
 
 
-def _stroke(kind: int, theme: Theme) -> Stroke:
-    if kind == NO_STEMS:
-        return Stroke(theme.soft, 0.2, dash_mm=(0.6, 0.5))
-    return Stroke(theme.accent if kind == ERROR else theme.ink, 0.5 if kind == ERROR else 0.2)
+def _rim(kind: int, theme: Theme) -> Stroke:
+    colour = {ERROR: theme.accent, NO_STEMS: theme.soft}.get(kind, theme.ink)
+    return Stroke(colour, 0.5 if kind == ERROR else 0.25)
 
 
 def _names(
@@ -130,9 +130,10 @@ def _names(
     names = tuple(shortened(str(name), _LONGEST) for name in plots.names[clusters.first[single]])
     size = widths(names) * SMALL
     at = clusters.place[single] * scale
-    left = at[:, 0] + PLOT_MM + 0.6
+    beside = np.maximum(np.nan_to_num(plots.radius_m[clusters.first[single]]) * scale, PLOT_MM)
+    left = at[:, 0] + beside + 0.6
     marks = np.vstack([at, clusters.place[crowd] * scale])
-    reach = np.append(np.full(len(single), PLOT_MM), np.full(len(crowd), CLUSTER_MM + 0.5))
+    reach = np.append(beside, np.full(len(crowd), CLUSTER_MM + 0.5))
     over = (marks[:, 0] + reach > left[:, None]) & (marks[:, 0] - reach < (left + size)[:, None])
     over &= np.abs(marks[:, 1] - at[:, 1, None]) < reach + SMALL / 2.0
     over[np.arange(len(single)), np.arange(len(single))] = False
@@ -142,8 +143,9 @@ def _names(
     # Of two names that meet the one of the earlier plot stays.
     free &= ~np.tril(meet, -1).any(axis=1)
     kept = np.flatnonzero(free)
+    offset = np.column_stack([beside[kept] + 0.6, np.zeros(len(kept))])
     texts = tuple(names[number] for number in kept.tolist())
-    return [Texts(clusters.place[single[kept]], texts, SMALL, theme.ink, (PLOT_MM + 0.6, 0.0), align=0.0)]
+    return [Texts(clusters.place[single[kept]], texts, SMALL, theme.ink, offset, align=0.0)]
 
 
 def _grid(plots: Overview, low: tuple[float, float], high: tuple[float, float], theme: Theme) -> list[Shape]:
@@ -182,7 +184,7 @@ def describe_overview_legend(plots: Overview, *, theme: Theme, width_mm: float) 
             continue
         at = np.array([[3.0, -(row + 0.5) * ROW_MM]])
         fill = _fill(kind, theme)
-        shapes.append(Discs(at, 1.5, fill=fill, stroke=_stroke(kind, theme)))
+        shapes.append(Discs(at, 1.5, fill=fill, stroke=_rim(kind, theme)))
         if SIGNS[kind]:
             shapes.append(Texts(at, (SIGNS[kind],), SMALL, readable_on(fill)))
         shapes.append(Texts(at, (f"{words}: {count}",), SMALL, theme.ink, (4.0, 0.0), align=0.0))

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import ceil
+from typing import Final
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QBrush, QColor, QImage, QPaintEngine, QPainter, QPen, QPolygonF
 
 from stemmap.drawing.page import Page
-from stemmap.drawing.scene import Discs, Lines, Paths, Polygons, Scene, Stroke, Texts, View
+from stemmap.drawing.scene import Discs, Floats, Lines, Paths, Polygons, Scene, Stroke, Texts, View
 from stemmap.drawing.typeface import CAPITALS, font, widths
+
+#: From this many on, equal discs on a screen or picture are painted once and stamped.
+_MANY: Final = 48
 
 
 def paint(scene: Scene, painter: QPainter, view: View) -> None:
@@ -81,8 +86,29 @@ def _paint_discs(discs: Discs, painter: QPainter, view: View) -> None:
     radius = np.broadcast_to(np.maximum(radius, discs.least_mm * view.per_millimetre), len(places))
     painter.setPen(_pen(discs.stroke, view))
     painter.setBrush(_brush(discs.fill))
+    alike = len(places) >= _MANY and np.ptp(radius) == 0.0
+    if alike and painter.paintEngine().type() == QPaintEngine.Type.Raster:
+        _stamp_discs(places, float(radius[0]), painter)
+        return
     for x, y, r in np.column_stack([places, radius]).tolist():
         painter.drawEllipse(QPointF(x, y), r, r)
+
+
+def _stamp_discs(places: Floats, radius: float, painter: QPainter) -> None:
+    """Paint one disc with the painter's pen and brush and put its picture at every place, to the nearest pixel."""
+    ratio = painter.device().devicePixelRatioF()
+    half = ceil(radius + painter.pen().widthF()) + 1
+    stamp = QImage(ceil(2 * half * ratio), ceil(2 * half * ratio), QImage.Format.Format_ARGB32_Premultiplied)
+    stamp.setDevicePixelRatio(ratio)
+    stamp.fill(Qt.GlobalColor.transparent)
+    once = QPainter(stamp)
+    once.setRenderHint(QPainter.RenderHint.Antialiasing)
+    once.setPen(painter.pen())
+    once.setBrush(painter.brush())
+    once.drawEllipse(QPointF(half, half), radius, radius)
+    once.end()
+    for x, y in (places - half).tolist():
+        painter.drawImage(QPointF(x, y), stamp)
 
 
 def _paint_polygons(polygons: Polygons, painter: QPainter, view: View) -> None:
