@@ -312,3 +312,15 @@ def test_icons_stand_out(qapp, dark):
                 if picture.pixelColor(x, y).alpha() == 255}  # fmt: skip
         assert inks, name
         assert min(contrast(ink, ground) for ink in inks) >= SYMBOL, name
+
+
+def test_every_icon_is_of_an_action(opened):
+    from stemmap.assets import resource
+
+    drawn = {path.stem for path in resource("icons").glob("*.svg")} - {"stemmap"}
+    assert drawn - set(opened.actions_by_name) == set()
+    assert [name for name in drawn if opened.actions_by_name[name].icon().isNull()] == []
+
+
+def test_program_has_its_own_icon(qapp, opened):
+    assert not qapp.windowIcon().isNull()
