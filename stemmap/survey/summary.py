@@ -16,6 +16,7 @@ from stemmap.survey.measured import Measured, Status
 from stemmap.survey.plot_status import PlotStatus, plot_status
 from stemmap.survey.settings import sampling_design
 from stemmap.survey.survey import Survey
+from stemmap.survey.unseen import Unseen, unseen
 from stemmap.units import METRES
 
 Floats = NDArray[np.float64]
@@ -61,6 +62,8 @@ class Summary:
         Why a value is not known, by visit; empty when it is.
     expected_inside
         Expected number of sample trees, where stems outside are recorded to a stated margin; else NaN.
+    unseen
+        What was not seen from the centre.
     """
 
     survey: Survey
@@ -81,6 +84,7 @@ class Summary:
     density_reason: NDArray[np.object_]
     pattern_reason: NDArray[np.object_]
     expected_inside: Floats
+    unseen: Unseen
 
     @cached_property
     def stems_per_ha(self) -> Floats:
@@ -143,7 +147,7 @@ class Summary:
             "mingling_n": int(self.near.counted_mingling[row]),
             "neighbour_edge": "only stems whose fourth neighbour is nearer than the edge",
             "pattern_stems": self._pattern_words(row),
-            "hidden_share": None,
+            **self._unseen_json(row, reason),
             "expected_in": known(
                 "expected_in",
                 self.expected_inside[row],
@@ -165,8 +169,21 @@ class Summary:
         for name in ("in", "borderline", "species", "dbh_classes", "dead", "pattern_stems"):
             if values[name] is None or (name == "dead" and density):
                 reason[name] = density or pattern
-        reason["hidden_share"] = "what cannot be seen from the centre is not computed yet"
         values["reasons"] = reason
+        return values
+
+    def _unseen_json(self, row: int, reason: dict[str, str]) -> dict[str, Any]:
+        """Hidden share of the circle and what is expected to be missed, with the interval; reasons are added."""
+        why = str(self.density_reason[row]) or str(self.unseen.reason[row])
+        values: dict[str, Any] = {"hidden_share": None if why else _finite(self.unseen.ground.share[row])}
+        for name, made in (
+            ("missed_stems_per_ha", self.unseen.stems_per_ha),
+            ("missed_basal_area_m2_per_ha", self.unseen.basal_area_m2_per_ha),
+        ):
+            for ending, column in (("", made.expected), ("_low", made.low), ("_high", made.high)):
+                values[name + ending] = None if why else _finite(column[row])
+        if why:
+            reason.update(dict.fromkeys(values, why))
         return values
 
     @cached_property
@@ -312,6 +329,7 @@ def summarise(survey: Survey, measured: Measured) -> Summary:
         density_reason=density_reason,
         pattern_reason=pattern_reason,
         expected_inside=stand.sum_by_plot(probability, first) if outside is not None else np.full(count, np.nan),
+        unseen=unseen(survey, measured),
     )
 
 

@@ -12,7 +12,9 @@ from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 _COLUMNS = (
     *("plot", "visit", "date", "stratum", "plot_status", "stems", "in", "borderline", "without_dbh"),
     *("stems_per_ha", "basal_area_m2_per_ha", "qmd_cm", "mean_nearest_m"),
-    *("uniform_angle", "uniform_angle_n", "mingling", "mingling_n", "expected_in"),
+    *("uniform_angle", "uniform_angle_n", "mingling", "mingling_n", "expected_in", "hidden_share"),
+    *("missed_stems_per_ha", "missed_stems_per_ha_low", "missed_stems_per_ha_high"),
+    *("missed_basal_area_m2_per_ha", "missed_basal_area_m2_per_ha_low", "missed_basal_area_m2_per_ha_high"),
 )
 
 

@@ -373,3 +373,83 @@ def test_empty_upload_has_no_strata():
     made = summary()
     assert made.strata_json() == []
     assert made.stems_per_ha.shape == (0,)
+
+
+# What the stems hide
+
+
+def test_hidden_share_is_the_sector_behind_a_stem():
+    told = plot({"azimuth": [90], "distance_m": [5.0], "dbh_cm": [100]}, design={"radius_m": 10.0})
+    # Computed: 2 asin(0.1) of the full angle, from 5 m to 10 m.
+    assert told["hidden_share"] == pytest.approx(np.arcsin(0.1) / np.pi * 0.75)
+    # A lone stem is seen wherever it stands.
+    assert told["missed_stems_per_ha"] == told["missed_stems_per_ha_low"] == told["missed_stems_per_ha_high"] == 0.0
+
+
+def test_missed_stems_and_their_basal_area_come_with_intervals():
+    rng = np.random.default_rng(1)
+    stems = {
+        "azimuth": rng.uniform(0, 360, 60).round().tolist(),
+        "distance_m": (1 + 11.5 * np.sqrt(rng.random(60))).round(2).tolist(),
+        "dbh_cm": [30] * 60,
+    }
+    told = plot(stems, design={"radius_m": 12.62})
+    assert 0.1 < told["hidden_share"] < 0.4
+    for name in ("missed_stems_per_ha", "missed_basal_area_m2_per_ha"):
+        assert 0.0 <= told[f"{name}_low"] < told[name] < told[f"{name}_high"]
+    share = told["missed_stems_per_ha"] / told["stems_per_ha"]
+    assert told["missed_basal_area_m2_per_ha"] == pytest.approx(share * told["basal_area_m2_per_ha"])
+
+
+def test_dead_stems_hide_but_cut_ones_do_not():
+    stems = {"azimuth": [90], "distance_m": [5.0], "dbh_cm": [100]}
+    assert plot({**stems, "status": ["dead"]}, design={"radius_m": 10.0})["hidden_share"] > 0.02
+    assert plot({**stems, "status": ["cut"]}, design={"radius_m": 10.0})["hidden_share"] == 0.0
+
+
+def test_stems_of_each_circle_are_missed_in_their_own_circle():
+    circles = [{"radius_m": 8.0, "min_dbh_cm": 7}, {"radius_m": 12.0, "min_dbh_cm": 30}]
+    stems = {"azimuth": [0, 0.5, 180], "distance_m": [2.0, 6.0, 10.0], "dbh_cm": [45, 10, 40]}
+    told = plot(stems, design={"kind": "concentric", "circles": circles})
+    assert told["hidden_share"] == pytest.approx(
+        (np.arcsin(0.1125) * (1 - 4 / 144) + np.arcsin(0.02) * (1 - 100 / 144)) / np.pi
+    )
+    assert told["missed_stems_per_ha"] > 0.0
+
+
+def test_empty_plot_hides_nothing():
+    told = plot(plots={"plot": [1], "plot_status": ["empty"], "radius_m": [10]})
+    assert told["hidden_share"] == told["missed_stems_per_ha"] == told["missed_basal_area_m2_per_ha"] == 0.0
+
+
+def test_stems_seen_from_other_points_are_not_hidden_from_the_centre():
+    stems = {"plot": [1, 1], "azimuth": [0, 0], "distance_m": [3.0, 3.0], "dbh_cm": [30, 30], "station": ["", "7"]}
+    made = survey(
+        stems, stations={"station": ["7"], "azimuth": [90], "distance_m": [4]}, settings={"design": {"radius_m": 10}}
+    )
+    told = summarise(made, measure(made)).plot_json(0)
+    assert told["hidden_share"] is None
+    assert "other points" in told["reasons"]["hidden_share"]
+
+
+@pytest.mark.parametrize(
+    ("change", "settings", "why"),
+    [
+        ({}, {"measurement": {"method": "at_stem"}}, "measured at the stem"),
+        ({}, {"design": {"kind": "angle_count", "basal_area_factor": 4}}, "angle count"),
+        ({}, {"design": {}}, "no plot radius"),
+        ({"dbh_cm": [30, ""]}, {}, "no dbh"),
+        ({"azimuth": [0, ""]}, {}, "no place"),
+        ({}, {"design": {"radius_m": 10.0, "slope": "same_radius_on_slope"}}, "slope"),
+        (
+            {},
+            {"design": {"kind": "concentric", "circles": [{"radius_m": 9}, {"radius_m": 3, "offset_m": 5}]}},
+            "apart from the centre",
+        ),
+    ],
+)
+def test_hidden_share_that_cannot_be_known_says_why(change, settings, why):
+    told = plot({"dbh_cm": [30, 30], **change}, **{"design": {"radius_m": 10.0}, **settings})
+    for name in ("hidden_share", "missed_stems_per_ha", "missed_stems_per_ha_low", "missed_basal_area_m2_per_ha"):
+        assert told[name] is None
+        assert why in told["reasons"][name]
