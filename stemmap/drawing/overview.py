@@ -81,7 +81,7 @@ class Overview:
     plot_of_visit
         Index of the plot of each visit of the survey, -1 without coordinates; shape (visits,).
     levels
-        Clusters in cells of 8 m, 16 m, 32 m ...; the last one holds all plots in few.
+        Clusters in cells of 8 m, 16 m, 32 m ...; the last one is a single cell.
     adrift
         Rows of the last visits of plots without coordinates.
     notes
@@ -245,12 +245,12 @@ def _from_system(system: str, x: Floats, y: Floats, crs: str) -> Floats:
 
 
 def _cell_code(place: Floats) -> Integers:
-    """Number of the smallest cell of each place, the bits of both axes by turns.
+    """Number of the smallest cell of each place, counted from the south-west, the bits of both axes by turns.
 
     In this order (G. M. Morton, 1966) the plots of every larger cell follow each other, so one sorting serves all.
     """
-    half = 1 << (_BITS - 1)
-    cell = np.clip(np.floor(place / _CELL_M) + half, 0, 2 * half - 1).astype(np.uint64)
+    corner = place.min(axis=0, initial=np.inf)
+    cell = np.minimum((place - corner) / _CELL_M, (1 << _BITS) - 1).astype(np.uint64)
     for shift, mask in (
         (16, 0x0000FFFF0000FFFF),
         (8, 0x00FF00FF00FF00FF),
@@ -280,7 +280,7 @@ def _levels(place: Floats, code: Integers, state: Integers) -> tuple[Clusters, .
                 first=first,
             )
         )
-        if len(first) <= 4:
+        if len(first) == 1:
             break
     return tuple(made)
 
