@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY
+from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     from stemmap.tasks.sheets import SheetOptions
@@ -141,7 +142,8 @@ class SheetsDialog(QDialog):
         from stemmap.tasks.sheets import SheetOptions
 
         day = date.today() if self.dated.isChecked() else None
-        return SheetsWanted(self._rows(), SheetOptions(self.scale.currentData(), self.paper.currentText(), day))
+        scale, paper = self.scale.currentData(), self.paper.currentText()
+        return SheetsWanted(self._rows(), SheetOptions(scale, paper, day, worded))
 
     def _rows(self) -> list[int]:
         from stemmap.tasks.sheets import chosen_visits

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 from PySide6.QtCore import QCoreApplication
@@ -171,13 +171,19 @@ def describe_plot(
     return Scene(tuple(shapes), box, theme.page, places, tuple(notes))
 
 
-def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:
+def north_up(survey: Survey, measured: Measured, visit_row: int) -> Literal["grid", "true", "magnetic"]:
     """Which north is up on the map."""
     north = survey.settings.measurement.north
     if north == "magnetic" and np.isnan(measured.declination_deg[visit_row]):
-        return _tr("map", "magnetic N")
+        return "magnetic"
     located = measured.crs is not None and np.isfinite(measured.centres.lon[visit_row])
-    return _tr("map", "grid N") if located or north == "grid" else _tr("map", "true N")
+    return "grid" if located or north == "grid" else "true"
+
+
+def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:
+    """Word at the north arrow."""
+    words = {"grid": _tr("map", "grid N"), "true": _tr("map", "true N"), "magnetic": _tr("map", "magnetic N")}
+    return words[north_up(survey, measured, visit_row)]
 
 
 def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:

@@ -150,15 +150,17 @@ def describe_sheet(
     plot_map = _map(style, visit_row, findings, scale)
     side = plot_map.box.size_mm(1000.0 / scale)[1]
     below = MARGIN_MM + HEAD_MM + side + _GAP_MM
-    foot, notes = map_foot(words, visit_row, plot_map.notes, inner), plot_map.notes[:0]
+    under_map = [words.design(visit_row), words.errors(), *plot_map.notes]
+    over_list: list[str] = []
+    foot = map_foot(words, visit_row, under_map, inner)
     legend = _legend(style, visit_row, findings, free_mm=end - _height(foot) - below, width_mm=inner)
-    if below + _height(legend) + _height(foot) > end:
-        # What the map cannot show is then said above the list.
-        foot, notes = map_foot(words, visit_row, (), inner), plot_map.notes
+    while under_map and below + _height(legend) + _height(foot) > end:
+        over_list.insert(0, under_map.pop())
+        foot = map_foot(words, visit_row, under_map, inner)
     under = below + _height(legend) + _GAP_MM
     other_foot = list_foot(inner)
     rooms = end - _height(foot) - _GAP_MM - under, end - _height(other_foot) - _GAP_MM - MARGIN_MM - HEAD_MM
-    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes)
+    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=over_list)
     cuts = _cuts(stems, *rooms)
     name = plot_name(style.survey, visit_row)
     pages = []

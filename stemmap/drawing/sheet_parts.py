@@ -28,7 +28,7 @@ def plot_name(survey: Survey, visit_row: int) -> str:
     visits = survey.visits
     visit = str(visits.visit[visit_row])
     plot = _tr("sheet", "Plot {plot}").format(plot=visits.plot[visit_row])
-    return f"{plot}, {_tr('sheet', 'visit {visit}').format(visit=visit)}" if visit else plot
+    return _tr("sheet", "{plot}, visit {visit}").format(plot=plot, visit=visit) if visit else plot
 
 
 def head(
@@ -57,10 +57,10 @@ def head(
     return Scene(shapes, Box(low=(0.0, -HEAD_MM), high=(width_mm, 0.0)), PAPER.page)
 
 
-def map_foot(words: SheetWords, visit_row: int, notes: Sequence[str], width_mm: float) -> Scene:
-    """Check bar, notes, where and how it was measured, caution; the lower left corner is the origin."""
-    sentences = (*notes, words.centre(visit_row), words.azimuths(visit_row), words.design(visit_row), words.errors())
-    lines = [line for sentence in (*sentences, caution()) for line in wrapped(sentence, SMALL, width_mm)]
+def map_foot(words: SheetWords, visit_row: int, others: Sequence[str], width_mm: float) -> Scene:
+    """Check bar, where it is and which north, other sentences, caution; the lower left corner is the origin."""
+    sentences = (words.centre(visit_row), words.azimuths(visit_row), *others, caution())
+    lines = [line for sentence in sentences for line in wrapped(sentence, SMALL, width_mm)]
     height = len(lines) * _LINE_MM
     bar = _check_bar().at((0.0, 0.0), (0.0, height + 2.0))
     return Scene((_lines(lines, width_mm), *bar), Box(high=(width_mm, height + 4.0)), PAPER.page)

@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from stemmap.core import bearings
 from stemmap.core.locate import project
-from stemmap.drawing.plot_map import north_word
+from stemmap.drawing.plot_map import north_up
 from stemmap.drawing.scene import Floats
 from stemmap.survey.measured import Measured
 from stemmap.survey.place import coordinate_system
@@ -114,7 +114,7 @@ class SheetWords:
             "true": _tr("sheet", "true north"),
             "magnetic": _tr("sheet", "magnetic north"),
         }
-        up = north_word(self.survey, measured, visit_row).split()[0]
+        up = north_up(self.survey, measured, visit_row)
         on_map = norths[up]
         if up == "grid" and measured.crs:
             on_map = _tr("sheet", "{north} of {crs}").format(north=on_map, crs=measured.crs)

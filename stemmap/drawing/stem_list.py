@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -139,7 +140,7 @@ class StemList:
     def __len__(self) -> int:
         return len(self.doubts)
 
-    @property
+    @cached_property
     def heights_mm(self) -> Floats:
         """Height of each row with the lines under it, shape (n,)."""
         lines = np.array([len(reasons) for reasons in self.reasons], dtype=float)

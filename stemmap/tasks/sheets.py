@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -32,11 +32,14 @@ class SheetOptions:
         "A4", "A3" or "Letter".
     printed
         Day of printing, for the sheet's head; None: it is not said.
+    wording
+        Gives the sentence of a finding in the reader's language.
     """
 
     scale: int | None = None
     paper: str = "A4"
     printed: date | None = None
+    wording: Callable[[str], str] = str
 
 
 _USUAL = SheetOptions()
@@ -173,9 +176,8 @@ def _sheets(
     number = 1
     for place, row in enumerate(rows):
         progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", place / len(rows))
-        pages = describe_sheet(
-            style, row, findings=workup.findings.of_visit(row), first_number=number if numbered else None
-        )
+        told = [replace(each, message=options.wording(each.message)) for each in workup.findings.of_visit(row)]
+        pages = describe_sheet(style, row, findings=told, first_number=number if numbered else None)
         number += len(pages)
         yield pages
 

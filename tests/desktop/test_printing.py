@@ -73,7 +73,8 @@ def test_the_dialog_stays_as_it_was_left(opened, dialog):
     dialog.reject()
     opened.actions_by_name["sheets"].trigger()
 
-    assert dialog.wanted.options == SheetOptions(200, "A3", None)
+    options = dialog.wanted.options
+    assert (options.scale, options.paper, options.printed) == (200, "A3", None)
     assert dialog.plots.checkedId() == 1
     assert dialog.print_button.isDefault()
 

@@ -46,7 +46,9 @@ def test_contents_and_outline_lead_to_the_pages_of_each_plot(sample, tmp_path):
         row = sample.survey.visit_row(plot, "2026")
         assert int(count) == len(sample.findings.of_visit(row))
     states = {row[0]: row[1] for row in rows}
-    assert states["5"] == "errors: 1, to look at: 1"
+    five = sample.survey.visit_row("5", "2026")
+    errors, warnings = (int(sample.findings.count_by_visit(each)[five]) for each in ("error", "warning"))
+    assert states["5"] == f"errors: {errors}, to look at: {warnings}"
     assert states["12"] == "empty plot, no findings"
 
 
