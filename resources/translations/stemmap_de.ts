@@ -44,70 +44,70 @@
     <name>CommandSearch</name>
     <message>
         <source>All commands and their keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Befehle und ihre Tasten</translation>
     </message>
     <message>
         <source>Type what you want to do</source>
-        <translation type="unfinished"></translation>
+        <translation>Tippen Sie, was Sie tun möchten</translation>
     </message>
     <message>
         <source>Find a command</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl suchen</translation>
     </message>
     <message>
         <source>Commands</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehle</translation>
     </message>
     <message>
         <source>Command</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Menu</source>
-        <translation type="unfinished"></translation>
+        <translation>Menü</translation>
     </message>
 </context>
 <context>
     <name>CrsChooser</name>
     <message>
         <source>Coordinate system of results</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinatensystem der Ergebnisse</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keiner</translation>
     </message>
     <message>
-        <source>Now in force: {name}. The coordinates that plots were given in are not changed by this.</source>
-        <translation type="unfinished"></translation>
+        <source>Now in force: {name}. Results are given in the system chosen here, and plot coordinates that come without a system of their own are read in it.</source>
+        <translation>Jetzt gilt: {name}. Ergebnisse stehen in dem hier gewählten System, und Koordinaten von Probeflächen, die ohne eigenes System kommen, werden darin gelesen.</translation>
     </message>
     <message>
         <source>Only those for use where the plots are</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur solche, die für das Gebiet der Probeflächen gelten</translation>
     </message>
     <message>
         <source>Use it</source>
-        <translation type="unfinished"></translation>
+        <translation>Verwenden</translation>
     </message>
     <message>
         <source>Let the program choose</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Programm wählen lassen</translation>
     </message>
     <message>
         <source>Reading the list…</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Liste wird gelesen…</translation>
     </message>
     <message>
         <source>Choose a row; type a name, a code or a region to find it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Zeile wählen; einen Namen, eine Kennzahl oder ein Gebiet tippen, um sie zu finden.</translation>
     </message>
     <message>
         <source>{name} ({code}). For use in: {area} ({west}° to {east}°, {south}° to {north}°).</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} ({code}). Gilt für: {area} ({west}° bis {east}°, {south}° bis {north}°).</translation>
     </message>
 </context>
 <context>
@@ -190,8 +190,8 @@
 <context>
     <name>LanguageMenu</name>
     <message>
-        <source>L&amp;anguage</source>
-        <translation>&amp;Sprache</translation>
+        <source>La&amp;nguage</source>
+        <translation>Sp&amp;rache</translation>
     </message>
     <message>
         <source>Like the &amp;system</source>
@@ -218,15 +218,15 @@
     </message>
     <message>
         <source>La&amp;yers</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ebenen</translation>
     </message>
     <message>
         <source>Fill &amp;by</source>
-        <translation type="unfinished"></translation>
+        <translation>Fü&amp;llen nach</translation>
     </message>
     <message>
         <source>True &amp;scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Maßs&amp;tab</translation>
     </message>
     <message>
         <source>&amp;Go</source>
@@ -285,7 +285,7 @@
     </message>
     <message>
         <source>Scale of the map on this screen, by the size the screen reports</source>
-        <translation type="unfinished"></translation>
+        <translation>Maßstab der Karte auf diesem Bildschirm, nach der Größe, die er meldet</translation>
     </message>
     <message>
         <source>stratum {name}</source>
@@ -294,6 +294,10 @@
     <message>
         <source>crew {name}</source>
         <translation>Trupp {name}</translation>
+    </message>
+    <message>
+        <source>All plots, selected: {plot}</source>
+        <translation>Alle Probeflächen, gewählt: {plot}</translation>
     </message>
     <message>
         <source>No stems were recorded on this plot.</source>
@@ -323,7 +327,7 @@
     <name>Outputs</name>
     <message>
         <source>The stems were written to {path} without coordinates: no plot centre is known.</source>
-        <extracomment>What is drawn on the map that is copied or saved; the window hands in what its own map shows.</extracomment>
+        <extracomment>How long a passing sentence is shown, milliseconds. What is drawn on the map that is copied or saved; the window hands in what its own map shows.</extracomment>
         <translation>Die Stämme wurden ohne Koordinaten nach {path} geschrieben: Kein Mittelpunkt ist bekannt.</translation>
     </message>
     <message>
@@ -352,23 +356,23 @@
     </message>
     <message>
         <source>The map was written to {path}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte wurde nach {path} geschrieben.</translation>
     </message>
     <message>
         <source>Map as a picture</source>
-        <translation type="unfinished"></translation>
+        <translation>Karte als Bild</translation>
     </message>
     <message>
         <source>PNG (*.png);;SVG (*.svg)</source>
-        <translation type="unfinished"></translation>
+        <translation>PNG (*.png);;SVG (*.svg)</translation>
     </message>
     <message>
         <source>The map is on the clipboard: as a picture, as SVG, and its stems as a table.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte ist in der Zwischenablage: als Bild, als SVG, und ihre Stämme als Tabelle.</translation>
     </message>
     <message>
         <source>Select a plot first: the map of one plot is what is copied or saved.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wählen Sie zuerst eine Probefläche: Kopiert oder gespeichert wird die Karte einer Probefläche.</translation>
     </message>
     <message>
         <source>The settings were saved to {path}.</source>
@@ -395,46 +399,82 @@
     </message>
 </context>
 <context>
+    <name>Preferences</name>
+    <message>
+        <source>Preferences</source>
+        <extracomment>How the colours are chosen.</extracomment>
+        <translation>Voreinstellungen</translation>
+    </message>
+    <message>
+        <source>Like the system</source>
+        <translation>Wie das System</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>&amp;Language</source>
+        <translation>&amp;Sprache</translation>
+    </message>
+    <message>
+        <source>&amp;Colours</source>
+        <translation>&amp;Farben</translation>
+    </message>
+    <message>
+        <source>Another language is spoken from the next start on.</source>
+        <translation>Eine andere Sprache gilt vom nächsten Start an.</translation>
+    </message>
+    <message>
+        <source>Numbers are written like {number}; both comma and point may be typed.</source>
+        <translation>Zahlen werden wie {number} geschrieben; Komma und Punkt dürfen beide getippt werden.</translation>
+    </message>
+</context>
+<context>
     <name>Printing</name>
     <message>
         <source>Plot sheets</source>
         <extracomment>Sheets in a preview, which holds all its pages in memory.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächenblätter</translation>
     </message>
     <message>
         <source>Pages printed: {count}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gedruckte Seiten: {count}.</translation>
     </message>
     <message>
         <source>Preview of {shown} of {wanted} sheets</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau auf {shown} von {wanted} Blättern</translation>
     </message>
     <message>
         <source>Preview of the plot sheets</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau der Probeflächenblätter</translation>
     </message>
     <message>
         <source>The paper of the printer is smaller than the sheets, so their edges are cut off; the scale is true.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Papier des Druckers ist kleiner als die Blätter, darum sind ihre Ränder abgeschnitten; der Maßstab stimmt.</translation>
     </message>
     <message>
         <source>The printer leaves {widest} mm white at an edge, more than the sheets do: what lies there is cut off; the scale is true.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Drucker lässt an einem Rand {widest} mm weiß, mehr als die Blätter: Was dort liegt, ist abgeschnitten; der Maßstab stimmt.</translation>
     </message>
 </context>
 <context>
     <name>RecentMenu</name>
     <message>
         <source>Open &amp;recent</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zuletzt geöffnet</translation>
     </message>
     <message>
         <source>&amp;Forget these</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Diese vergessen</translation>
     </message>
     <message>
         <source>Nothing was opened yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch wurde nichts geöffnet</translation>
     </message>
 </context>
 <context>
@@ -532,71 +572,79 @@
     <name>SheetsDialog</name>
     <message>
         <source>Plot sheets</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächenblätter</translation>
     </message>
     <message>
         <source>&amp;Every visit, not only the last</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Jede Aufnahme, nicht nur die letzte</translation>
     </message>
     <message>
         <source>Da&amp;y of printing on each sheet</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tag des Drucks auf jedem Blatt</translation>
     </message>
     <message>
         <source>Plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen</translation>
     </message>
     <message>
         <source>&amp;Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Papier</translation>
     </message>
     <message>
         <source>the largest that fits each plot</source>
-        <translation type="unfinished"></translation>
+        <translation>der größte, der zu jeder Probefläche passt</translation>
     </message>
     <message>
         <source>&amp;Scale</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Maßstab</translation>
     </message>
     <message>
         <source>Paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier</translation>
     </message>
     <message>
         <source>Scale</source>
-        <translation type="unfinished"></translation>
+        <translation>Maßstab</translation>
     </message>
     <message>
         <source>P&amp;rint…</source>
-        <translation type="unfinished"></translation>
+        <translation>D&amp;rucken…</translation>
     </message>
     <message>
         <source>Pre&amp;view</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vorschau</translation>
     </message>
     <message>
         <source>Pa&amp;ge setup…</source>
-        <translation type="unfinished"></translation>
+        <translation>Seite ein&amp;richten…</translation>
+    </message>
+    <message>
+        <source>Paper and tray of the printer, where the system has one</source>
+        <translation>Papier und Fach des Druckers, wo das System einen hat</translation>
     </message>
     <message>
         <source>Save as P&amp;DF…</source>
-        <translation type="unfinished"></translation>
+        <translation>Als PD&amp;F speichern…</translation>
     </message>
     <message>
-        <source>The plot shown (none is)</source>
-        <translation type="unfinished"></translation>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>&amp;The one shown: {plot}</source>
+        <translation>&amp;Die gezeigte: {plot}</translation>
     </message>
     <message>
         <source>Plots with an &amp;error or something to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen mit einem &amp;Fehler oder etwas zu prüfen</translation>
     </message>
     <message>
         <source>&amp;All plots</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alle Probeflächen</translation>
     </message>
     <message>
         <source>Sheets: {count}. Print at 100 % (actual size); a bar of 100 mm on each sheet shows whether it was.</source>
-        <translation type="unfinished"></translation>
+        <translation>Blätter: {count}. Mit 100 % (Originalgröße) drucken; ein Balken von 100 mm auf jedem Blatt zeigt, ob es stimmte.</translation>
     </message>
 </context>
 <context>
@@ -813,7 +861,7 @@
     <name>SystemsTable</name>
     <message>
         <source>Coordinate systems</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinatensysteme</translation>
     </message>
 </context>
 <context>
@@ -899,7 +947,7 @@
     <message>
         <source>Show the map at 1:{scale} on this screen, by the size the screen reports</source>
         <extracomment>Denominators of the scales at which the map can be shown true to scale.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte auf diesem Bildschirm in 1:{scale} zeigen, nach der Größe, die er meldet</translation>
     </message>
     <message>
         <source>Zoom &amp;in</source>
@@ -915,47 +963,47 @@
     </message>
     <message>
         <source>Reduce the map, from a plot over to all plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte verkleinern, von einer Probefläche bis zu allen</translation>
     </message>
     <message>
         <source>Fit the plot, or all plots, into the map; a double click does the same</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche oder alle in die Karte einpassen; ein Doppelklick tut dasselbe</translation>
     </message>
     <message>
         <source>&amp;All plots</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alle Probeflächen</translation>
     </message>
     <message>
         <source>Show all plots at their places; on the map the Home key does it</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Probeflächen an ihren Orten zeigen; auf der Karte tut es die Taste Pos1</translation>
     </message>
     <message>
-        <source>&amp;Into the plot</source>
-        <translation type="unfinished"></translation>
+        <source>Into t&amp;he plot</source>
+        <translation>&amp;In die Probefläche</translation>
     </message>
     <message>
         <source>Show the stems of the selected plot; on the map the Enter key does it</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stämme der gewählten Probefläche zeigen; auf der Karte tut es die Eingabetaste</translation>
     </message>
     <message>
         <source>&amp;Go to…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Gehe zu…</translation>
     </message>
     <message>
         <source>Type a plot, a stem or coordinates to go there</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Probefläche, einen Stamm oder Koordinaten tippen, um hinzugehen</translation>
     </message>
     <message>
         <source>&amp;Measure</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Messen</translation>
     </message>
     <message>
         <source>Drag from point to point to read distance and grid azimuth; once more ends it</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Punkt zu Punkt ziehen, um Abstand und Gitterazimut zu lesen; noch einmal beendet es</translation>
     </message>
     <message>
         <source>What the fill of a stem stands for</source>
-        <translation type="unfinished"></translation>
+        <translation>Wofür die Füllung eines Stammes steht</translation>
     </message>
     <message>
         <source>&amp;Whole plot</source>
@@ -963,31 +1011,31 @@
     </message>
     <message>
         <source>&amp;Print plot sheets…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Probeflächenblätter drucken…</translation>
     </message>
     <message>
         <source>Maps at true scale with lists of stems to measure again: on a printer or as PDF</source>
-        <translation type="unfinished"></translation>
+        <translation>Maßstäbliche Karten mit Listen der Stämme zum Nachmessen: auf einem Drucker oder als PDF</translation>
     </message>
     <message>
         <source>&amp;Copy map</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Karte kopieren</translation>
     </message>
     <message>
         <source>Put the map of the plot shown on the clipboard, and its stems as a table</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte der gezeigten Probefläche in die Zwischenablage legen, und ihre Stämme als Tabelle</translation>
     </message>
     <message>
         <source>Save &amp;map as a picture…</source>
-        <translation type="unfinished"></translation>
+        <translation>Karte als &amp;Bild speichern…</translation>
     </message>
     <message>
         <source>Write the map of the plot shown as PNG or SVG</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte der gezeigten Probefläche als PNG oder SVG schreiben</translation>
     </message>
     <message>
         <source>Sa&amp;ve settings…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einstellungen speichern…</translation>
     </message>
     <message>
         <source>Start the &amp;round</source>
@@ -1093,48 +1141,120 @@
         <source>Version, licences, and what the maps are not</source>
         <translation>Version, Lizenzen, und was die Karten nicht sind</translation>
     </message>
+    <message>
+        <source>Other &amp;visit</source>
+        <translation>Andere A&amp;ufnahme</translation>
+    </message>
+    <message>
+        <source>Show the visit before of the same plot and stem, and at the first one the last</source>
+        <translation>Die Aufnahme davor zeigen, gleiche Probefläche und gleicher Stamm, und bei der ersten die letzte</translation>
+    </message>
+    <message>
+        <source>Find a ste&amp;m</source>
+        <translation>&amp;Stamm suchen</translation>
+    </message>
+    <message>
+        <source>Look for stems in all plots by number, species or any word, such as plot 20 stem 30</source>
+        <translation>Stämme in allen Probeflächen suchen, nach Nummer, Baumart oder jedem Wort, etwa Probefläche 20 Stamm 30</translation>
+    </message>
+    <message>
+        <source>Find fin&amp;dings</source>
+        <translation>Befun&amp;de suchen</translation>
+    </message>
+    <message>
+        <source>Look for findings of the whole survey by any word</source>
+        <translation>Befunde der ganzen Inventur nach jedem Wort suchen</translation>
+    </message>
+    <message>
+        <source>&amp;Coordinate system…</source>
+        <translation>&amp;Koordinatensystem…</translation>
+    </message>
+    <message>
+        <source>Choose the coordinate system of results by name, code or area of use</source>
+        <translation>Das Koordinatensystem der Ergebnisse nach Name, Kennzahl oder Gebiet wählen</translation>
+    </message>
+    <message>
+        <source>Col&amp;umns of the table</source>
+        <translation>&amp;Spalten der Tabelle</translation>
+    </message>
+    <message>
+        <source>Choose what the table with the focus shows; its headings have the same menu</source>
+        <translation>Wählen, was die Tabelle mit dem Fokus zeigt; ihre Überschriften haben dasselbe Menü</translation>
+    </message>
+    <message>
+        <source>&amp;Reset the panels</source>
+        <translation>Bereiche &amp;zurücksetzen</translation>
+    </message>
+    <message>
+        <source>Put all panels back where they were at first</source>
+        <translation>Alle Bereiche dorthin zurückbringen, wo sie anfangs waren</translation>
+    </message>
+    <message>
+        <source>All &amp;commands and keys</source>
+        <translation>Alle B&amp;efehle und Tasten</translation>
+    </message>
+    <message>
+        <source>Find a command by typing, with the key for it</source>
+        <translation>Einen Befehl durch Tippen suchen, mit der Taste dafür</translation>
+    </message>
+    <message>
+        <source>&amp;What is this?</source>
+        <translation>&amp;Was ist das?</translation>
+    </message>
+    <message>
+        <source>Click on a part of the window to be told what it is for</source>
+        <translation>Auf einen Teil des Fensters klicken, um zu erfahren, wozu er dient</translation>
+    </message>
+    <message>
+        <source>Pre&amp;ferences…</source>
+        <translation>&amp;Voreinstellungen…</translation>
+    </message>
+    <message>
+        <source>Language and colours of the program</source>
+        <translation>Sprache und Farben des Programms</translation>
+    </message>
 </context>
 <context>
     <name>crs_chooser</name>
     <message>
         <source>degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Grad</translation>
     </message>
     <message>
         <source>projected</source>
-        <translation type="unfinished"></translation>
+        <translation>projiziert</translation>
     </message>
     <message>
         <source>name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>name of the coordinate system</source>
-        <translation type="unfinished"></translation>
+        <translation>Name des Koordinatensystems</translation>
     </message>
     <message>
         <source>code</source>
-        <translation type="unfinished"></translation>
+        <translation>Kennzahl</translation>
     </message>
     <message>
         <source>its code in the EPSG dataset</source>
-        <translation type="unfinished"></translation>
+        <translation>seine Kennzahl im EPSG-Datensatz</translation>
     </message>
     <message>
         <source>kind</source>
-        <translation type="unfinished"></translation>
+        <translation>Art</translation>
     </message>
     <message>
         <source>longitude and latitude in degrees, or easting and northing</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge und Breite in Grad, oder Ostwert und Nordwert</translation>
     </message>
     <message>
         <source>area of use</source>
-        <translation type="unfinished"></translation>
+        <translation>Gebiet</translation>
     </message>
     <message>
         <source>where it may be used</source>
-        <translation type="unfinished"></translation>
+        <translation>wo es gilt</translation>
     </message>
 </context>
 <context>
@@ -1223,23 +1343,24 @@
     <name>goto</name>
     <message>
         <source>Plot, plot/stem, or coordinates</source>
-        <translation type="unfinished"></translation>
+        <extracomment>Between two numbers: a semicolon, a comma with a blank, or a blank before a number.</extracomment>
+        <translation>Probefläche, Probefläche/Stamm oder Koordinaten</translation>
     </message>
     <message>
         <source>Go to</source>
-        <translation type="unfinished"></translation>
+        <translation>Gehe zu</translation>
     </message>
     <message>
         <source>For example 12, 12/7, /7 for a stem of this plot, 4471200 5324100, or 13.40 E 52.52 N</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Beispiel 12, 12/7, /7 für einen Stamm dieser Probefläche, 4471200 5324100 oder 13.40 E 52.52 N</translation>
     </message>
     <message>
         <source>Answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort</translation>
     </message>
     <message>
         <source>There is no plot, stem or place “{text}”.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Probefläche, keinen Stamm und keinen Ort „{text}“.</translation>
     </message>
 </context>
 <context>
@@ -1318,7 +1439,7 @@
     </message>
     <message>
         <source>Pro&amp;jected grid</source>
-        <translation>Ko&amp;ordinatengitter</translation>
+        <translation>Koordina&amp;tengitter</translation>
     </message>
     <message>
         <source>Lines of round easting and northing with their coordinates</source>
@@ -1353,6 +1474,10 @@
         <translation>Befund</translation>
     </message>
     <message>
+        <source>Layers</source>
+        <translation>Ebenen</translation>
+    </message>
+    <message>
         <source>Fill by</source>
         <translation>Füllen nach</translation>
     </message>
@@ -1374,258 +1499,258 @@
     <message>
         <source>no species</source>
         <extracomment>Limits of the dbh classes in centimetres; a stem on a limit is in the class above it. The same on every map.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>ohne Baumart</translation>
     </message>
     <message>
         <source>living</source>
-        <translation type="unfinished"></translation>
+        <translation>lebend</translation>
     </message>
     <message>
         <source>dead</source>
-        <translation type="unfinished"></translation>
+        <translation>tot</translation>
     </message>
     <message>
         <source>cut</source>
-        <translation type="unfinished"></translation>
+        <translation>entnommen</translation>
     </message>
     <message>
         <source>gone</source>
-        <translation type="unfinished"></translation>
+        <translation>verschwunden</translation>
     </message>
     <message>
         <source>status not understood</source>
-        <translation type="unfinished"></translation>
+        <translation>Status nicht verstanden</translation>
     </message>
     <message>
         <source>dbh not known</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD nicht bekannt</translation>
     </message>
     <message>
         <source>also at the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>auch bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>new since the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>neu seit der letzten Aufnahme</translation>
     </message>
     <message>
         <source>not to be compared</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht zu vergleichen</translation>
     </message>
     <message>
         <source>with an error</source>
-        <translation type="unfinished"></translation>
+        <translation>mit einem Fehler</translation>
     </message>
     <message>
         <source>to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>zu prüfen</translation>
     </message>
     <message>
         <source>with a note</source>
-        <translation type="unfinished"></translation>
+        <translation>mit einem Hinweis</translation>
     </message>
     <message>
         <source>without findings</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Befunde</translation>
     </message>
     <message>
         <source>dbh below {high:g} cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD unter {high:g} cm</translation>
     </message>
     <message>
         <source>dbh {low:g} to below {high:g} cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD {low:g} bis unter {high:g} cm</translation>
     </message>
     <message>
         <source>dbh {low:g} cm and more</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD {low:g} cm und mehr</translation>
     </message>
     <message>
         <source>record not understood</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag nicht verstanden</translation>
     </message>
     <message>
         <source>in or out of the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb oder außerhalb des Kreises</translation>
     </message>
     <message>
         <source>may be mistyped</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht vertippt</translation>
     </message>
     <message>
         <source>diameter</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchmesser</translation>
     </message>
     <message>
         <source>against the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>gegen die letzte Aufnahme</translation>
     </message>
     <message>
         <source>hidden from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>vom Mittelpunkt aus verdeckt</translation>
     </message>
     <message>
         <source>error</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler</translation>
     </message>
     <message>
         <source>note</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinweis</translation>
     </message>
     <message>
         <source>and {count} more species</source>
-        <translation type="unfinished"></translation>
+        <translation>und {count} weitere Baumarten</translation>
     </message>
     <message>
         <source>out (hollow)</source>
-        <translation type="unfinished"></translation>
+        <translation>außerhalb (hohl)</translation>
     </message>
     <message>
         <source>at the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>position, 2 standard deviations</source>
-        <translation type="unfinished"></translation>
+        <translation>Ort, 2 Standardabweichungen</translation>
     </message>
     <message>
         <source>circle, radius {radii} m</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreis, Radius {radii} m</translation>
     </message>
     <message>
         <source>circle on the slope, radius {radii} m</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreis am Hang, Radius {radii} m</translation>
     </message>
     <message>
         <source>borderline zone, ± {width:.2f} m</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzbereich, ± {width:.2f} m</translation>
     </message>
     <message>
         <source>where it may stand</source>
-        <translation type="unfinished"></translation>
+        <translation>wo er stehen könnte</translation>
     </message>
     <message>
         <source>{text} at {distance}</source>
         <extracomment>Characters of the longest number drawn in full. Beyond this many stems only those with findings get a number, and no more than this. Beyond this many stems none gets one: each number is tried against all stems, and there is no room anyway. A line that numbers keep clear of is taken as points this far apart, each with this radius.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>{text} bei {distance}</translation>
     </message>
     <message>
         <source>{given} counts in degrees, so the plots are shown in {crs}.</source>
         <extracomment>States of a plot, the gravest first. Side of the smallest cells, metres; on the map a cell is at least so many millimetres wide. Bits of a cell&apos;s number along one axis; enough for the whole earth.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>{given} zählt in Grad, darum sind die Probeflächen in {crs} gezeigt.</translation>
     </message>
     <message>
         <source>No plot has coordinates, so there is no map of the whole survey.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Probefläche hat Koordinaten, darum gibt es keine Karte der ganzen Inventur.</translation>
     </message>
     <message>
         <source>{names} and {count} more</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} und {count} weitere</translation>
     </message>
     <message>
         <source>Without coordinates, so not on the map: {names}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Koordinaten, darum nicht auf der Karte: {names}.</translation>
     </message>
     <message>
         <source>with errors</source>
         <extracomment>Sign of a state; together with fill and outline it never leaves a colour alone.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>mit Fehlern</translation>
     </message>
     <message>
         <source>nothing to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts zu prüfen</translation>
     </message>
     <message>
         <source>without stems</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Stämme</translation>
     </message>
     <message>
         <source>plots close together</source>
-        <translation type="unfinished"></translation>
+        <translation>dicht beieinander liegende Probeflächen</translation>
     </message>
     <message>
         <source>The plot has no coordinates, so no projected grid is drawn.</source>
         <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche hat keine Koordinaten, darum ist kein Koordinatengitter gezeichnet.</translation>
     </message>
     <message>
         <source>Stems are drawn {factor:g} times as thick as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme sind {factor:g}-mal so dick gezeichnet, wie sie sind.</translation>
     </message>
     <message>
         <source>magnetic N</source>
-        <translation type="unfinished"></translation>
+        <translation>magn. N</translation>
     </message>
     <message>
         <source>grid N</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitter-N</translation>
     </message>
     <message>
         <source>true N</source>
-        <translation type="unfinished"></translation>
+        <translation>geogr. N</translation>
     </message>
     <message>
         <source>whole plot</source>
-        <translation type="unfinished"></translation>
+        <translation>ganze Probefläche</translation>
     </message>
     <message>
         <source>without number</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Nummer</translation>
     </message>
     <message>
         <source>Not drawn, since azimuth or distance is not known: {names}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gezeichnet, weil Azimut oder Abstand nicht bekannt ist: {names}.</translation>
     </message>
     <message>
         <source>The plot has more than {most} stems, so none is numbered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche hat mehr als {most} Stämme, darum ist keiner beziffert.</translation>
     </message>
     <message>
         <source>The plot has more than {most} stems, so only those with findings are numbered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probefläche hat mehr als {most} Stämme, darum sind nur die mit Befunden beziffert.</translation>
     </message>
     <message>
         <source>Too far out for this map, an arrow at the rim: {count}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu weit draußen für diese Karte, ein Pfeil am Rand: {count}.</translation>
     </message>
     <message>
         <source>Angle count: each stem has its own limiting distance, so no circle is drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Winkelzählprobe: Jeder Stamm hat seinen eigenen Grenzabstand, darum ist kein Kreis gezeichnet.</translation>
     </message>
     <message>
         <source>The plot radius is not known, so no circle is drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Probeflächenradius ist nicht bekannt, darum ist kein Kreis gezeichnet.</translation>
     </message>
     <message>
         <source>Slope or aspect is not known, so the circle is drawn as on level ground.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hangneigung oder Exposition ist nicht bekannt, darum ist der Kreis wie auf ebenem Boden gezeichnet.</translation>
     </message>
 </context>
 <context>
     <name>map_canvas</name>
     <message>
         <source>Map</source>
-        <translation type="unfinished"></translation>
+        <translation>Karte</translation>
     </message>
     <message>
         <source>On a plot, left and right arrow keys go from stem to stem clockwise; Home shows all plots, Enter the selected one. The tables show the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf einer Probefläche gehen die Pfeiltasten links und rechts im Uhrzeigersinn von Stamm zu Stamm; Pos1 zeigt alle Probeflächen, die Eingabetaste die gewählte. Die Tabellen zeigen dasselbe.</translation>
     </message>
     <message>
         <source>Drag from point to point to measure; M or Esc ends it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Messen von Punkt zu Punkt ziehen; M oder Esc beendet es.</translation>
     </message>
     <message>
         <source>{distance} m from the centre, grid azimuth {azimuth}</source>
-        <translation type="unfinished"></translation>
+        <translation>{distance} m vom Mittelpunkt, Gitterazimut {azimuth}</translation>
     </message>
     <message>
         <source>easting {easting} m, northing {northing} m ({system})</source>
-        <translation type="unfinished"></translation>
+        <translation>Ostwert {easting} m, Nordwert {northing} m ({system})</translation>
     </message>
     <message>
         <source>{count} stems marked; copy them in the table of stems</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Stämme markiert; in der Tabelle der Stämme lassen sie sich kopieren</translation>
     </message>
 </context>
 <context>
@@ -1644,7 +1769,7 @@
     <name>measuring</name>
     <message>
         <source>{distance} m, grid azimuth {azimuth}</source>
-        <translation type="unfinished"></translation>
+        <translation>{distance} m, Gitterazimut {azimuth}</translation>
     </message>
 </context>
 <context>
@@ -1656,7 +1781,7 @@
     </message>
     <message>
         <source>Layers</source>
-        <translation type="unfinished"></translation>
+        <translation>Ebenen</translation>
     </message>
     <message>
         <source>Stems</source>
@@ -1677,6 +1802,34 @@
     <message>
         <source>Settings</source>
         <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>The map shows every stem where its azimuth and distance place it, to scale. Around the circle lies the borderline zone. A letter and an outline stand for a finding, a dashed disc for where a stem may really stand, a small hollow dot for where it stood at the last visit.</source>
+        <translation>Die Karte zeigt jeden Stamm maßstäblich dort, wohin ihn Azimut und Abstand stellen. Um den Kreis liegt der Grenzbereich. Ein Buchstabe und ein Umriss stehen für einen Befund, eine gestrichelte Scheibe dafür, wo ein Stamm wirklich stehen könnte, ein kleiner hohler Punkt dafür, wo er bei der letzten Aufnahme stand.</translation>
+    </message>
+    <message>
+        <source>Every plot and visit with its state: what was found, how much of it is left to look at, or that it was looked through. Choose one to see its map.</source>
+        <translation>Jede Probefläche und Aufnahme mit ihrem Stand: was gefunden wurde, wie viel davon noch zu prüfen ist, oder dass sie durchgesehen ist. Wählen Sie eine, um ihre Karte zu sehen.</translation>
+    </message>
+    <message>
+        <source>Every stem as it was typed in the forest, and what is derived from it. Nothing typed is ever changed.</source>
+        <translation>Jeder Stamm, wie er im Wald getippt wurde, und was daraus folgt. Getipptes wird nie verändert.</translation>
+    </message>
+    <message>
+        <source>What speaks against the records of the selected plot, in sentences. Each is a doubt, not a verdict.</source>
+        <translation>Was gegen die Einträge der gewählten Probefläche spricht, in Sätzen. Jeder ist ein Zweifel, kein Urteil.</translation>
+    </message>
+    <message>
+        <source>The findings of the whole survey: sort them, filter them by typing, copy them.</source>
+        <translation>Die Befunde der ganzen Inventur: sortieren, durch Tippen filtern, kopieren.</translation>
+    </message>
+    <message>
+        <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
+        <translation>Was die gewählte Probefläche je Hektar ergibt, mit dem Grund, wo ein Wert nicht bekannt sein kann; für die ganze Inventur die Schätzungen ihrer Straten.</translation>
+    </message>
+    <message>
+        <source>How this survey was measured: units, north, sampling design, errors. A change is computed and shown at once; it is kept when you save the settings.</source>
+        <translation>Wie diese Inventur gemessen wurde: Einheiten, Nord, Verfahren, Messfehler. Eine Änderung wird sofort berechnet und gezeigt; sie bleibt, wenn Sie die Einstellungen speichern.</translation>
     </message>
 </context>
 <context>
@@ -2285,6 +2438,10 @@
         <translation>Probefläche {plot}</translation>
     </message>
     <message>
+        <source>{plot}, visit {visit}</source>
+        <translation>{plot}, Aufnahme {visit}</translation>
+    </message>
+    <message>
         <source>stratum {stratum}</source>
         <translation>Stratum {stratum}</translation>
     </message>
@@ -2650,7 +2807,7 @@
     </message>
     <message>
         <source>The nearest plot is {plot}, {distance} m away.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die nächste Probefläche ist {plot}, {distance} m entfernt.</translation>
     </message>
 </context>
 <context>
@@ -2677,7 +2834,7 @@
     </message>
     <message>
         <source>Rows with all these words are shown; a column&apos;s name before a word looks there alone: plot 20 stem 30</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeigt werden Zeilen mit allen diesen Worten; der Name einer Spalte vor einem Wort sucht nur dort: Probefläche 20 Stamm 30</translation>
     </message>
     <message>
         <source>Searching…</source>
@@ -2968,7 +3125,7 @@
     </message>
     <message>
         <source>%1: a picture of a map ends in .png or .svg.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Ein Bild einer Karte endet auf .png oder .svg.</translation>
     </message>
     <message>
         <source>%1: a plot sheet ends in .pdf, .png or .svg.</source>
@@ -2993,6 +3150,10 @@
     <message>
         <source>(beyond the last heading)</source>
         <translation>(hinter der letzten Überschrift)</translation>
+    </message>
+    <message>
+        <source>(no name)</source>
+        <translation>(ohne Namen)</translation>
     </message>
     <message>
         <source>, %1 m²/ha</source>
@@ -3143,6 +3304,10 @@
         <translation>Positionen werden berechnet</translation>
     </message>
     <message>
+        <source>Crew {crew}: {found:.0f} stems stand in the outermost half metre of their circles, where {expected:.0f} were expected.</source>
+        <translation>Trupp {crew}: {found:.0f} Stämme stehen im äußersten halben Meter ihrer Kreise, wo {expected:.0f} zu erwarten waren.</translation>
+    </message>
+    <message>
         <source>Dates stand as day numbers of a spreadsheet.</source>
         <translation>Datumsangaben stehen als Tageszahlen einer Tabellenkalkulation.</translation>
     </message>
@@ -3161,6 +3326,10 @@
     <message>
         <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or &quot;nearest&quot; with distances to the edge.</source>
         <translation>Die Randbehandlung &quot;%1&quot; geht nicht; &quot;none&quot; benutzen, oder &quot;nearest&quot; mit Abständen zum Rand.</translation>
+    </message>
+    <message>
+        <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.1f} stems ({missed_low:.1f} to {missed_high:.1f}), {missed_percent:.0f} % of all, may stand unseen.</source>
+        <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.1f} Stämme ({missed_low:.1f} bis {missed_high:.1f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
     <message>
         <source>Line %1, column %2: %3</source>
@@ -3317,6 +3486,14 @@
     <message>
         <source>Plot {plot}: there is no such longitude and latitude; it is drawn around its own centre.</source>
         <translation>Probefläche {plot}: Solche Länge und Breite gibt es nicht; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees %1 than the last visit&apos;s ({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme sind {turn_deg:.1f} Grad %1 als die der letzten ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_deg:.1f}).</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s centre lies {shift_m:.2f} m from the last visit&apos;s, towards {towards_deg:.0f} degrees ({pairs} stems found again, standard error {standard_error_m:.2f} m).</source>
+        <translation>Probefläche {plot}: Der Mittelpunkt dieser Aufnahme liegt {shift_m:.2f} m von dem der letzten, in Richtung {towards_deg:.0f} Grad ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_m:.2f} m).</translation>
     </message>
     <message>
         <source>Post-stratification needs the area of every stratum, each a positive number.</source>
@@ -3623,6 +3800,10 @@
         <translation>eine Parquet-Datei; als CSV oder GeoPackage ausgeben</translation>
     </message>
     <message>
+        <source>a circle of the design lies apart from the centre</source>
+        <translation>ein Kreis des Verfahrens liegt abseits des Mittelpunkts</translation>
+    </message>
+    <message>
         <source>a compressed file (7z)</source>
         <translation>eine komprimierte Datei (7z)</translation>
     </message>
@@ -3655,6 +3836,10 @@
         <translation>eine Winkelzählprobe</translation>
     </message>
     <message>
+        <source>an angle count has no circle whose ground could be hidden</source>
+        <translation>eine Winkelzählprobe hat keinen Kreis, dessen Boden verdeckt sein könnte</translation>
+    </message>
+    <message>
         <source>an angle count has no one inclusion rule for all its stems</source>
         <translation>eine Winkelzählprobe hat keine gemeinsame Auswahlregel für alle Stämme</translation>
     </message>
@@ -3667,6 +3852,10 @@
         <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
     </message>
     <message>
+        <source>anything else</source>
+        <translation>alles andere</translation>
+    </message>
+    <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
         <translation>bei {distance_m:.2f} m entscheidet sein BHD von {dbh_cm:.1f} cm, nahe einer Klassengrenze</translation>
     </message>
@@ -3677,6 +3866,10 @@
     <message>
         <source>azimuth unit</source>
         <translation>Azimuteinheit</translation>
+    </message>
+    <message>
+        <source>back bearing</source>
+        <translation>Rückazimut</translation>
     </message>
     <message>
         <source>basal area</source>
@@ -3719,6 +3912,10 @@
         <translation>Dezimalzeichen</translation>
     </message>
     <message>
+        <source>decimal point</source>
+        <translation>Dezimalzeichen</translation>
+    </message>
+    <message>
         <source>decimal points (%1) and decimal commas (%2) stand side by side; each cell was read by its own mark.</source>
         <translation>Punkte (%1) und Kommas (%2) stehen nebeneinander als Dezimalzeichen; jede Zelle wurde nach ihrem eigenen Zeichen gelesen.</translation>
     </message>
@@ -3741,6 +3938,18 @@
     <message>
         <source>diameter higher up the stem</source>
         <translation>Durchmesser weiter oben am Stamm</translation>
+    </message>
+    <message>
+        <source>digit added</source>
+        <translation>Ziffer zu viel</translation>
+    </message>
+    <message>
+        <source>digit doubled</source>
+        <translation>Ziffer doppelt</translation>
+    </message>
+    <message>
+        <source>digit missing</source>
+        <translation>Ziffer fehlt</translation>
     </message>
     <message>
         <source>direction from the plot centre</source>
@@ -3781,6 +3990,10 @@
     <message>
         <source>gon</source>
         <translation>Gon</translation>
+    </message>
+    <message>
+        <source>gon and degree</source>
+        <translation>Gon und Grad</translation>
     </message>
     <message>
         <source>gons</source>
@@ -3851,8 +4064,16 @@
         <translation>die Grundfläche ist nicht bekannt</translation>
     </message>
     <message>
+        <source>larger</source>
+        <translation>größer</translation>
+    </message>
+    <message>
         <source>latitude of the plot centre, WGS 84</source>
         <translation>Breite des Mittelpunkts, WGS 84</translation>
+    </message>
+    <message>
+        <source>line above</source>
+        <translation>Zeile darüber</translation>
     </message>
     <message>
         <source>living stems within %1 m, one position a tree</source>
@@ -3893,6 +4114,10 @@
     <message>
         <source>name or number of the sample plot</source>
         <translation>Name oder Nummer der Probefläche</translation>
+    </message>
+    <message>
+        <source>neighbouring key</source>
+        <translation>Nachbartaste</translation>
     </message>
     <message>
         <source>nicht erreicht</source>
@@ -3975,6 +4200,10 @@
         <translation>nur Stämme, deren vierter Nachbar näher ist als der Rand</translation>
     </message>
     <message>
+        <source>other unit</source>
+        <translation>andere Einheit</translation>
+    </message>
+    <message>
         <source>out</source>
         <translation>außerhalb</translation>
     </message>
@@ -4027,6 +4256,14 @@
         <translation>Hangneigung</translation>
     </message>
     <message>
+        <source>smaller</source>
+        <translation>kleiner</translation>
+    </message>
+    <message>
+        <source>some standing stems have no place or no dbh</source>
+        <translation>einige stehende Stämme haben keinen Ort oder keinen BHD</translation>
+    </message>
+    <message>
         <source>some stems that are in have no dbh</source>
         <translation>einige Stämme innerhalb haben keinen BHD</translation>
     </message>
@@ -4057,6 +4294,10 @@
     <message>
         <source>stems per ha</source>
         <translation>Stämme je ha</translation>
+    </message>
+    <message>
+        <source>stems were measured from other points too</source>
+        <translation>Stämme wurden auch von anderen Punkten aus gemessen</translation>
     </message>
     <message>
         <source>stems with plots</source>
@@ -4099,6 +4340,10 @@
         <translation>die Baumart der Stämme oder ihrer Nachbarn fehlt</translation>
     </message>
     <message>
+        <source>the stems were measured at the stem, not from the centre</source>
+        <translation>die Stämme wurden am Stamm gemessen, nicht vom Mittelpunkt</translation>
+    </message>
+    <message>
         <source>the unit in %1 and its like was left out of the number.</source>
         <translation>die Einheit in %1 und Ähnlichem wurde aus der Zahl weggelassen.</translation>
     </message>
@@ -4125,10 +4370,6 @@
     <message>
         <source>vertical angle of a slope distance, up positive</source>
         <translation>Höhenwinkel einer Schrägdistanz, aufwärts positiv</translation>
-    </message>
-    <message>
-        <source>what cannot be seen from the centre is not computed yet</source>
-        <translation>was vom Mittelpunkt aus nicht zu sehen ist, wird noch nicht berechnet</translation>
     </message>
     <message>
         <source>who measured</source>

@@ -26,7 +26,7 @@ FLOORS = ("checks", "survey", "reading", "writing", "tasks", "core", "drawing")
 #: Single words that stand in for a part of a sentence.
 WORDS = (
     *("in", "out", "azimuth", "distance", "number", "date", "plot", "stem", "stems", "plots", "stations"),
-    *("Summarising", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
+    *("Summarising", "larger", "smaller", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
 )
 #: What no sentence for a user has: several lines, markup, patterns, keys of a file.
 _NO_SENTENCE = re.compile(r"\n|<|\\|\{\"|'crs'|\[\^")

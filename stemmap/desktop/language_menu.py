@@ -24,7 +24,7 @@ class LanguageMenu(QMenu):
 
     def __init__(self, parent: QWidget, tell: Callable[[str], None]) -> None:
         super().__init__(parent)
-        self.setTitle(self.tr("L&anguage"))
+        self.setTitle(self.tr("La&nguage"))
         self._tell = tell
         self._group = QActionGroup(self)
         for language, text in ((SYSTEM, self.tr("Like the &system")), *LANGUAGES.items()):

@@ -95,7 +95,7 @@ def _of_view(window: MainWindow) -> tuple[Entry, ...]:
         ),
         Entry(
             "into-plot",
-            _tr("commands", "&Into the plot"),
+            _tr("commands", "Into t&he plot"),
             _tr("commands", "Show the stems of the selected plot; on the map the Enter key does it"),
             lambda: _canvas(window).show_plot(),
             ("Alt+Down",),

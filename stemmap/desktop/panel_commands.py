@@ -137,7 +137,7 @@ def _of_panels(window: MainWindow) -> tuple[Entry, ...]:
         ),
         Entry(
             "preferences",
-            _tr("commands", "P&references…"),
+            _tr("commands", "Pre&ferences…"),
             _tr("commands", "Language and colours of the program"),
             lambda: _show_preferences(window),
             (_Key.Preferences, "Ctrl+,"),
