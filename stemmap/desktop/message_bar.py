@@ -45,7 +45,7 @@ class MessageBar(QFrame):
         self._make_room()
 
     def _make_room(self) -> None:
-        self._label.setMinimumHeight(self._label.heightForWidth(self._label.width()))
+        self._label.setMinimumHeight(max(self._label.heightForWidth(self._label.width()), 0))
 
     @property
     def sentence(self) -> str:

@@ -136,8 +136,8 @@ def test_states_have_signs_and_clusters_have_counts(theme):
 
 
 def test_names_never_lie_on_each_other():
-    plots = plots_of({**grid(2), "plot": ["far to the west", "right", "c", "d"]}, **UTM)
-    scale = 0.07  # 200 m are 14 mm: the long name would reach the plot to the right
+    plots = plots_of({**grid(2), "plot": ["far to the westx", "right", "c", "d"]}, **UTM)
+    scale = 0.08  # 200 m are 16 mm: the long name would reach the plot to the right
     scene = drawn(plots, View(450.0, 350.0, scale * PER_MM, PER_MM))
 
     assert not [word for word in words(scene) if word.startswith("far")]
