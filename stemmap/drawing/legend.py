@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
 from PySide6.QtCore import QCoreApplication
 
-from stemmap.drawing.colouring import Colouring, colouring
+from stemmap.drawing.colouring import Colouring, Spots, colouring
 from stemmap.drawing.doubts import LETTERS, OUTLINE_GAP_MM, Ghost, badge_shapes, ghost_shapes, last_dot, outline
 from stemmap.drawing.grids import ellipse
 from stemmap.drawing.ground import Border, borders
@@ -208,8 +209,26 @@ def _stem(
     status: Status = Status.LIVING,
     no_dbh: bool = False,
 ) -> tuple[Shape, ...]:
+    marks = colours.fills, colours.spots
+    return _symbol(theme, *marks, at=at, kind=kind, radius=radius, inside=inside, status=status, no_dbh=no_dbh)
+
+
+@lru_cache(maxsize=1024)
+def _symbol(
+    theme: Theme,
+    fills: tuple[str, ...],
+    spots: tuple[Spots, ...],
+    *,
+    at: tuple[float, float],
+    kind: int,
+    radius: float,
+    inside: bool,
+    status: Status,
+    no_dbh: bool,
+) -> tuple[Shape, ...]:
+    """A stem as the map draws it; the legends of a document show the same ones again and again."""
     made = _one(np.array([at]), radius=radius, kind=kind, inside=inside, status=status, no_dbh=no_dbh)
-    return tuple(stem_shapes(made, colours, 1.0, theme))
+    return tuple(stem_shapes(made, Colouring((), fills, spots, made.kind, ""), 1.0, theme))
 
 
 def _one(
