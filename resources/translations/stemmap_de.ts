@@ -910,7 +910,7 @@
     </message>
     <message>
         <source>Open the &amp;sample survey</source>
-        <translation>&amp;Beispielinventur öffnen</translation>
+        <translation>Beispiel&amp;inventur öffnen</translation>
     </message>
     <message>
         <source>An invented forest with planted recording errors</source>
@@ -938,7 +938,7 @@
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation>Be&amp;enden</translation>
+        <translation>Bee&amp;nden</translation>
     </message>
     <message>
         <source>Close the program; your files are as they were</source>
@@ -951,7 +951,7 @@
     </message>
     <message>
         <source>Zoom &amp;in</source>
-        <translation>Ver&amp;größern</translation>
+        <translation>&amp;Hineinzoomen</translation>
     </message>
     <message>
         <source>Enlarge the map; the wheel does it at the pointer</source>
@@ -959,7 +959,7 @@
     </message>
     <message>
         <source>Zoom &amp;out</source>
-        <translation>Ver&amp;kleinern</translation>
+        <translation>Hina&amp;uszoomen</translation>
     </message>
     <message>
         <source>Reduce the map, from a plot over to all plots</source>
