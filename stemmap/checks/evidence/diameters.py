@@ -1,0 +1,79 @@
+"""What is usual for a diameter: by species, and by how the same stem grew since the last visit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.survey.registry import Case
+
+Floats = NDArray[np.float64]
+
+#: Degrees of freedom of the Student distribution of log dbh: big trees happen.
+_TAIL = 6.0
+#: Share of right pairs that grew in no usual way, and the spread of those, centimetres.
+_ODD_GROWTH, _ODD_SPREAD_CM = 0.002, 8.0
+#: No stem is thicker than this, centimetres.
+_THICKEST_CM = 300.0
+
+
+@dataclass(frozen=True)
+class Diameters:
+    """Middle and spread of the logarithm of dbh, by species.
+
+    Parameters
+    ----------
+    species
+        Code of each stem's species, shape (stems,).
+    middle, spread
+        By species.
+    """
+
+    species: NDArray[np.int64]
+    middle: Floats
+    spread: Floats
+
+    def log_density(self, stem: NDArray[np.integer], dbh_cm: Floats, most_cm: float | None = None) -> Floats:
+        """Logarithm of the density of diameters per centimetre for given stems; 0 where the diameter is not known."""
+        code = self.species[stem]
+        log_dbh = np.log(np.maximum(dbh_cm, 1e-3))
+        off = (log_dbh - self.middle[code]) / self.spread[code]
+        density = -0.5 * (_TAIL + 1.0) * np.log1p(off**2 / _TAIL) - np.log(2.6 * self.spread[code]) - log_dbh
+        density = density - 8.0 * (dbh_cm > (most_cm or _THICKEST_CM))
+        return np.where(np.isfinite(dbh_cm), density, 0.0)
+
+
+def diameters(case: Case) -> Diameters:
+    """Learn the survey's diameters; species with few stems follow all stems."""
+    column = case.survey.stems.records.columns.get("species")
+    dbh = case.measured.dbh_cm
+    code = np.zeros(len(dbh), np.int64) if column is None else column.alike() + 1
+    known = np.flatnonzero(np.isfinite(dbh))
+    log_dbh = np.log(dbh[known])
+    size = int(code.max(initial=0)) + 1
+    count = np.bincount(code[known], minlength=size)
+    all_middle, all_spread = _middle_and_spread(np.sort(log_dbh))
+    middle, spread = np.full(size, all_middle), np.full(size, all_spread)
+    order = np.lexsort((log_dbh, code[known]))
+    begin = np.cumsum(count) - count
+    for each in np.flatnonzero(count >= 30):
+        middle[each], spread[each] = _middle_and_spread(log_dbh[order[begin[each] : begin[each] + count[each]]])
+    return Diameters(code, middle, spread)
+
+
+def log_growth(grown_cm: Floats, growth_cm: tuple[float, float]) -> Floats:
+    """Logarithm of the density of a growth, per centimetre; a growth that is not known tells nothing."""
+    usual, spread = growth_cm
+    near = np.exp(-0.5 * np.minimum(((grown_cm - usual) / spread) ** 2, 200.0)) / spread
+    far = np.exp(-0.5 * np.minimum(((grown_cm - usual) / _ODD_SPREAD_CM) ** 2, 200.0)) / _ODD_SPREAD_CM
+    density = np.log(((1.0 - _ODD_GROWTH) * near + _ODD_GROWTH * far) / np.sqrt(2.0 * np.pi) + 1e-12)
+    return np.where(np.isfinite(grown_cm), density, np.log(0.05))
+
+
+def _middle_and_spread(ordered: Floats) -> tuple[float, float]:
+    if not len(ordered):
+        return np.log(25.0), 0.5
+    low, middle, high = np.quantile(ordered, [0.16, 0.5, 0.84])
+    return float(middle), float(max((high - low) / 2.0, 0.15))

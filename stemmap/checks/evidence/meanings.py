@@ -1,0 +1,160 @@
+"""Everything that suspected records may have been meant to be, one row for each meaning."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.checks.evidence.suspects import Suspects
+from stemmap.checks.evidence.typed import QUANTITIES, typed
+from stemmap.core.keystrokes import SLIPS, meant
+from stemmap.survey.registry import Case
+from stemmap.units import FULL_CIRCLE
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+EXCHANGED = SLIPS.index("exchanged")
+LINE_ABOVE = SLIPS.index("line above")
+ANYTHING = SLIPS.index("anything else")
+
+#: Values that stand for anything at all, by quantity.
+_ANYTHING = (90, 40, 40)
+#: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
+_REACH_M, _THICKNESS_CM = 25.0, 100.0
+
+
+@dataclass(frozen=True)
+class Meanings:
+    """Meanings of suspected records, shape (n,). The first of each record is that it is right as typed.
+
+    Parameters
+    ----------
+    owner
+        Place of the record among the suspects.
+    quantity
+        0 azimuth, 1 distance, 2 diameter; -1: right as typed.
+    value
+        What was meant, in the unit of the file.
+    slip
+        Index into `SLIPS`.
+    log_chance
+        Logarithm of the chance that this slip gave what was typed.
+    azimuth_deg, distance_m, dbh_cm
+        The record under this meaning: grid azimuth, horizontal distance to the axis, dbh.
+    partner
+        Row of the same exchange seen from the other record; -1: no exchange.
+    """
+
+    owner: Integers
+    quantity: Integers
+    value: Floats
+    slip: Integers
+    log_chance: Floats
+    azimuth_deg: Floats
+    distance_m: Floats
+    dbh_cm: Floats
+    partner: Integers
+
+
+def meanings(case: Case, doubted: Suspects) -> Meanings:
+    """Think of everything that the suspected records may have been meant to be."""
+    as_typed, rows = case.once(typed), doubted.rows
+    count = len(rows)
+    parts = [(np.arange(count), np.full(count, -1), np.full(count, np.nan), np.full(count, -1), np.zeros(count))]
+    partners = [np.full(count, -1)]
+    for quantity, name in enumerate(as_typed.columns):
+        if name is None:
+            continue
+        parts += [_readings(case, doubted, quantity, name), _anything(case, doubted, quantity)]
+        partners += [np.full(len(each[0]), -1) for each in parts[-2:]]
+    so_far = sum(len(each[0]) for each in parts)
+    exchange, partner = _exchanges(case, doubted)
+    parts.append(exchange)
+    partners.append(partner + so_far)
+    owner, quantity, value, slip, chance = (np.concatenate([each[place] for each in parts]) for place in range(5))
+    stem = rows[owner]
+    measured = case.measured
+    azimuth = np.where(
+        quantity == 0,
+        (value * as_typed.degrees + as_typed.turn_deg[stem]) % 360.0,
+        measured.grid_azimuth_deg[stem],
+    )
+    distance = np.where(
+        quantity == 1, value * as_typed.per_metre[stem] + as_typed.to_axis_m[stem], measured.horizontal_distance_m[stem]
+    )
+    dbh = np.where(quantity == 2, value * as_typed.per_centimetre, measured.dbh_cm[stem])
+    return Meanings(owner, quantity, value, slip, chance, azimuth, distance, dbh, np.concatenate(partners))
+
+
+def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[np.generic], ...]:
+    """What the typed text alone makes one think of."""
+    column = case.survey.stems.records.columns[name]
+    codes = column.codes[doubted.rows]
+    typed_codes, place = np.unique(codes[codes >= 0], return_inverse=True)
+    written = doubted.spellings[quantity]
+    found = meant(
+        [str(column.labels[code]) for code in typed_codes],
+        QUANTITIES[quantity],
+        decimals=written.decimals if written is not None else 0,
+        keeps_zeros=written is not None and written.keeps_zeros,
+        full_circle=FULL_CIRCLE[case.survey.settings.measurement.azimuth_unit],
+    )
+    begin, number = found.first[:-1][place], np.diff(found.first)[place]
+    owner = np.repeat(np.flatnonzero(codes >= 0), number)
+    row = np.repeat(begin - (np.cumsum(number) - number), number) + np.arange(len(owner))
+    return owner, np.full(len(owner), quantity), found.value[row], found.slip[row], found.log_chance[row]
+
+
+def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[np.generic], ...]:
+    """Values all over the range: what was meant cannot be told from what was typed."""
+    as_typed, rows = case.once(typed), doubted.rows
+    steps = _ANYTHING[quantity]
+    share = (np.arange(steps) + 0.5) / steps
+    if quantity == 0:
+        reach = np.full(len(rows), 360.0 / as_typed.degrees)
+    elif quantity == 1:
+        reach = case.measured.limiting_distance_m[rows]
+        reach = np.where(np.isfinite(reach), reach, case.measured.radius_m[case.survey.stems.visit_row[rows]])
+        reach = np.where(np.isfinite(reach), reach, _REACH_M) / as_typed.per_metre[rows]
+    else:
+        reach = np.full(len(rows), _THICKNESS_CM / as_typed.per_centimetre)
+    numbers = as_typed.numbers[quantity]
+    owner = np.repeat(np.flatnonzero(np.isfinite(numbers[rows])), steps)
+    value = reach[owner] * np.tile(share, len(owner) // steps)
+    # The line above: the same number as in the record before says that much more than any number does.
+    before = np.append(np.nan, numbers[:-1])
+    before[case.survey.visits.first_stem[:-1].clip(max=max(len(numbers) - 1, 0))] = np.nan
+    again = (numbers == before)[rows]
+    slip = np.where(again[owner], LINE_ABOVE, ANYTHING)
+    finest = 10.0 ** -(written.decimals if (written := doubted.spellings[quantity]) is not None else 0)
+    chance = -np.log(steps) + np.where(again[owner], np.log(np.maximum(reach[owner] / finest, 1.0)), 0.0)
+    return owner, np.full(len(owner), quantity), value, slip, chance
+
+
+def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[np.generic], ...], Integers]:
+    """Azimuths of two suspected stems of one visit exchanged, each pair from both sides."""
+    visit = case.survey.stems.visit_row
+    azimuth = case.once(typed).numbers[0]
+    usable = np.flatnonzero(np.isfinite(azimuth[doubted.rows]))
+    of = visit[doubted.rows[usable]]
+    first, last = np.searchsorted(of, of), np.searchsorted(of, of, side="right")
+    count = last - first
+    left = np.repeat(np.arange(len(of)), count)
+    right = np.arange(len(left)) - np.repeat(np.cumsum(count) - count, count) + np.repeat(first, count)
+    different = azimuth[doubted.rows[usable[left]]] != azimuth[doubted.rows[usable[right]]]
+    left, right = left[different], right[different]
+    width = max(len(of), 1)
+    key = left * width + right
+    partner = np.searchsorted(key, right * width + left)
+    owner, other = usable[left], usable[right]
+    stems = case.survey.visits.stem_count[visit[doubted.rows[owner]]]
+    return (
+        owner,
+        np.zeros(len(owner), np.int64),
+        azimuth[doubted.rows[other]],
+        np.full(len(owner), EXCHANGED),
+        -np.log(np.maximum(stems - 1.0, 1.0)),
+    ), partner

@@ -1,0 +1,138 @@
+"""Which records are worth a closer look: those that something speaks against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.checks.evidence.diameters import diameters
+from stemmap.checks.evidence.ground import ground
+from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.spelling import Spelling, spelling
+from stemmap.checks.evidence.typed import typed
+from stemmap.core.sweep import Sweep, order_of_numbers
+from stemmap.survey.measured import Status
+from stemmap.survey.registry import Case
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+Truths = NDArray[np.bool_]
+
+#: What the crew takes for the next stem though it stands a little further back, and rounding; degrees.
+_TURN_TAKING_DEG = 0.6
+#: A step back along the order by more than this is worth a look, degrees.
+_STEP_BACK_DEG = 6.0
+#: Share of steps back from which numbers follow no order.
+_NO_ORDER = 0.35
+#: Surveys up to this size have the order of every plot looked at.
+_SMALL = 60_000
+
+
+@dataclass(frozen=True)
+class Suspects:
+    """Records worth a closer look.
+
+    Parameters
+    ----------
+    rows
+        Rows of the stems, sorted; shape (n,).
+    sweep
+        What the order of numbers tells on the visits looked at.
+    place
+        Place of each stem of the survey in the sweep, -1: its visit was not looked at.
+    pairs
+        Rows of two records that may be one stem entered twice, the later one first; shape (p, 2).
+    spellings
+        How the numbers of each quantity are written; None where there is no such column.
+    """
+
+    rows: Integers
+    sweep: Sweep
+    place: Integers
+    pairs: Integers
+    spellings: tuple[Spelling | None, ...]
+
+
+def suspects(case: Case) -> Suspects:
+    """Find the records that anything speaks against."""
+    survey, measured = case.survey, case.measured
+    as_typed, free, both = case.once(typed), case.once(ground), case.once(revisit)
+    azimuth, distance, _ = as_typed.numbers
+    doubtful = np.isfinite(azimuth) & np.isnan(measured.grid_azimuth_deg)
+    doubtful |= np.isfinite(distance) & ~(distance > 0.0)
+    doubtful |= measured.compared_distance_m > measured.limiting_distance_m + 3.0 * free.sd_m
+    doubtful |= measured.inside_known & (measured.expansion_per_ha == 0.0)
+    spellings = []
+    for name in as_typed.columns:
+        column = None if name is None else survey.stems.records.columns[name]
+        written = None if column is None else spelling(column)
+        spellings.append(written)
+        if written is not None:
+            doubtful |= written.odd(written.places)
+    usual = case.once(diameters)
+    off = np.abs(np.log(measured.dbh_cm) - usual.middle[usual.species]) / usual.spread[usual.species]
+    doubtful |= off > 3.0
+    doubtful[both.this[(both.found.last < 0) | (both.found.cost > 9.0)]] = True
+    pairs = _close(case, doubtful)
+    alive = as_typed.doubted & (measured.status <= Status.DEAD)
+    doubtful &= alive
+    sweep, place = _order(case, doubtful)
+    seen = np.flatnonzero((place >= 0) & np.isfinite(measured.grid_azimuth_deg))
+    told = sweep.log_likelihood(place[seen], measured.grid_azimuth_deg[seen])
+    doubtful[seen[(told < 0.5) & (sweep.tells[sweep.plot[place[seen]]] > 0.5)]] = True
+    doubtful &= alive
+    return Suspects(np.flatnonzero(doubtful), sweep, place, pairs, tuple(spellings))
+
+
+def _close(case: Case, doubtful: Truths) -> Integers:
+    """Pairs that may be one stem; marks the stems of pairs that overlap or are alike as doubtful."""
+    measured, free = case.measured, case.once(ground)
+    early, late = free.pairs[:, 0], free.pairs[:, 1]
+    fork = (free.tree_code[early] == free.tree_code[late]) & (free.tree_code[early] >= 0)
+    early, late = early[~fork], late[~fork]
+    apart = np.hypot(measured.x_m[early] - measured.x_m[late], measured.y_m[early] - measured.y_m[late])
+    sd = np.hypot(free.sd_m[early], free.sd_m[late])
+    overlap = apart - 0.9 * (free.radius_m[early] + free.radius_m[late]) < -1.2 * sd
+    doubtful[early[overlap]] = doubtful[late[overlap]] = True
+    thicker = np.abs(measured.dbh_cm[early] - measured.dbh_cm[late])
+    alike = (apart < 4.0 * sd) & ~(thicker > 5.0 * _dbh_sd(case, late) + 0.1)
+    doubtful[early[alike]] = doubtful[late[alike]] = True
+    return np.column_stack([late[alike], early[alike]])
+
+
+def _dbh_sd(case: Case, rows: Integers) -> Floats:
+    from stemmap.core.locate import dbh_sd
+
+    found: Floats = np.maximum(dbh_sd(case.measured.dbh_cm[rows], case.survey.settings.errors), 0.1) * np.sqrt(2.0)
+    return found
+
+
+def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
+    """The sweep of all visits worth it, and the place of each stem in it."""
+    visits, measured = case.survey.visits, case.measured
+    rows = case.once(typed).order
+    visit = case.survey.stems.visit_row[rows]
+    angle = measured.grid_azimuth_deg[rows]
+    looked_at = np.bincount(case.survey.stems.visit_row, doubtful, minlength=len(visits)) > 0
+    known = np.flatnonzero(np.isfinite(angle))
+    step = (np.diff(angle[known]) + 180.0) % 360.0 - 180.0
+    of = visit[known][1:]
+    inside = of == visit[known][:-1]
+    back = np.bincount(of[inside], step[inside] < -_STEP_BACK_DEG, minlength=len(visits))
+    forth = np.bincount(of[inside], step[inside] > _STEP_BACK_DEG, minlength=len(visits))
+    against = np.minimum(back, forth)
+    looked_at |= against > 0
+    if len(rows) <= _SMALL:
+        looked_at[:] = True
+    else:
+        looked_at &= against <= np.maximum(_NO_ORDER * visits.stem_count, 3)
+    chosen = np.flatnonzero(looked_at[visit])
+    count = np.bincount(visit[chosen], minlength=len(visits))
+    count = count[count > 0]
+    place = np.full(len(rows), -1, np.int64)
+    place[rows[chosen]] = np.arange(len(chosen))
+    sd = hypot(case.survey.settings.errors.azimuth_sd_deg, _TURN_TAKING_DEG)
+    return order_of_numbers(angle[chosen], np.append(0, np.cumsum(count)), sd_deg=sd), place

@@ -1,0 +1,84 @@
+"""Azimuths, distances and diameters that were probably meant otherwise, and records entered twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.checks.evidence.posterior import Posterior, posterior
+from stemmap.checks.evidence.proposals import MOST, Proposed, proposed
+from stemmap.checks.evidence.reasons import Reasons, reasons
+from stemmap.checks.evidence.typed import typed
+from stemmap.survey.findings import Batch, Proposal, Severity
+from stemmap.survey.registry import Case, check
+
+#: From these probabilities that the record is wrong it is told as a note, a warning, an error.
+_TOLD, _LIKELY, _SURE = 0.2, 0.5, 0.95
+
+
+@check("mistyped", family="typing", severity="warning")
+def mistyped(case: Case) -> Iterator[Batch]:
+    """A record was probably mistyped, and what was probably meant.
+
+    What: an azimuth, a distance or a dbh that other evidence speaks against, or a record entered twice. The
+    probability that it is wrong, and of each proposal, follows from how numbers get mistyped (two digits exchanged,
+    a key beside, a digit lost, a point lost, back bearing, gon for degrees, azimuths of two stems exchanged) and
+    from the order of numbering, free ground, the limit of the plot, usual diameters and the last visit.
+    Why: a stem in the wrong place or with a wrong dbh moves the plot by its whole weight.
+    What to do: look the value up; take the proposal where the field book agrees. Nothing is changed by itself.
+    Source: Bayes' rule over all meanings, with rates learnt from the survey (expectation and maximisation).
+    """
+    found: Posterior = case.once(posterior)
+    if not len(found.doubted.rows):
+        return
+    best: Proposed = case.once(proposed)
+    why: Reasons = case.once(reasons)
+    wrong = 1.0 - found.right
+    severities: tuple[tuple[Severity, NDArray[np.bool_]], ...] = (
+        ("note", (wrong >= _TOLD) & (wrong <= _LIKELY)),
+        ("warning", (wrong > _LIKELY) & (wrong <= _SURE)),
+        ("error", wrong > _SURE),
+    )
+    for severity, chosen in severities:
+        some = np.flatnonzero(chosen)
+        kinds, first, kind = np.unique(why.code[some], axis=0, return_index=True, return_inverse=True)
+        for number in range(len(kinds)):
+            rows = some[kind.ravel() == number]
+            yield _batch(case, found, best, why, rows, int(some[first[number]]), severity)
+
+
+def _batch(
+    case: Case,
+    found: Posterior,
+    best: Proposed,
+    why: Reasons,
+    rows: NDArray[np.int64],
+    example: int,
+    severity: Severity,
+) -> Batch:
+    """Findings that are told in the same words."""
+    stems = found.doubted.rows[rows]
+    quantity = int(why.quantity[example])
+    columns = case.once(typed).columns
+    proposals = []
+    for place in range(MOST):
+        meaning = best.meaning[rows, place]
+        of = np.where(meaning >= 0, found.meant.quantity[meaning], -1)
+        for number, name in enumerate(columns):
+            here = of == number
+            if name is not None and here.any():
+                value = np.where(here, found.meant.value[meaning], np.nan)
+                proposals.append(Proposal(name, value, best.probability[rows, place]))
+    evidence = {name: values[rows] for name, values in why.evidence.items()}
+    evidence["probability_wrong"] = 1.0 - found.right[rows]
+    return case.about_stems(
+        stems,
+        why.sentence(example),
+        field=columns[quantity] if quantity >= 0 else None,
+        evidence=evidence,
+        proposals=tuple(proposals),
+        severity=severity,
+        **case.worth(stems),
+    )
