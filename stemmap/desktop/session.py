@@ -67,6 +67,7 @@ def prepare(workup: Workup) -> Opened:
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
+    _ = [workup.summary.plot_json(row) for row in range(min(len(workup.survey.visits), 1))]
     by_gravity = np.lexsort((-findings.gravity, findings.order.visit))
     return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), by_gravity)
 
