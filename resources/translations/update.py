@@ -17,6 +17,11 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from stemmap import checks
+from stemmap.reading import remarks  # noqa: F401 - declares what reading reports
+from stemmap.survey.fields import FIELDS
+from stemmap.survey.registry import catalogue
+
 HERE = Path(__file__).resolve().parent
 TOP = HERE.parents[1]
 LANGUAGE = "de"
@@ -47,7 +52,17 @@ def sentences() -> list[str]:
     for floor in FLOORS:
         for path in sorted((TOP / "stemmap" / floor).glob("*.py")):
             found |= dict.fromkeys(_sentences_of(ast.parse(path.read_text("utf-8"))))
-    return sorted({*found, *WORDS})
+    return sorted({*found, *WORDS, *_names()})
+
+
+def _names() -> Iterator[str]:
+    """Fields without their units, and kinds of doubt, as the tables name them."""
+    checks.load()
+    for slug in catalogue():
+        yield slug.replace("-", " ")
+    for name in FIELDS:
+        words, _, unit = name.rpartition("_")
+        yield (words if unit in ("m", "cm", "mm", "deg", "percent") else name).replace("_", " ")
 
 
 def _sentences_of(tree: ast.Module) -> Iterator[str]:

@@ -12,6 +12,7 @@ from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.sentences import severity_labels
 from stemmap.desktop.session import Opened, Session
 from stemmap.desktop.table_panel import TablePanel
+from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     import numpy as np
@@ -73,7 +74,7 @@ def finding_columns(workup: Workup) -> tuple[TableColumn, ...]:
             _tr("findings_table", "check"),
             _tr("findings_table", "kind of doubt"),
             given(order.batch),
-            given([check.slug.replace("-", " ") for check, _ in findings.batches]),
+            given([worded(check.slug.replace("-", " ")) for check, _ in findings.batches]),
         ),
         TableColumn(
             sentence.title,

@@ -73,6 +73,7 @@ def layer_texts() -> dict[str, tuple[str, str]]:
             _tr("layers", "Pro&jected grid"),
             _tr("layers", "Lines of round easting and northing with their coordinates"),
         ),
+        "backgrounds": (_tr("layers", "B&ackgrounds"), _tr("layers", "The files of your own under the map")),
         "legend": (_tr("layers", "L&egend"), _tr("layers", "Show what the marks mean, or give its room to the map")),
     }
 
@@ -110,6 +111,7 @@ class LayersPanel(QScrollArea):
             column.addWidget(box)
             self.boxes[name] = box
         form = QFormLayout()
+        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         self.colour_by = QComboBox()
         self.colour_by.setAccessibleName(_tr("layers", "Fill by"))
         for key, word in colour_texts().items():

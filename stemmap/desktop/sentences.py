@@ -38,18 +38,18 @@ def looked_words(total: int, looked: int) -> str:
     if not looked or not total:
         return ""
     left = max(total - looked, 0)
-    return _tr("sentences", "%n left", "", left) if left else _tr("sentences", "looked through")
+    return _tr("sentences", "{n} left").format(n=left) if left else _tr("sentences", "looked through")
 
 
 def count_words(errors: int, warnings: int, notes: int) -> str:
     """Numbers of findings in words; notes are told only where nothing weighs more."""
     words = []
     if errors:
-        words.append(_tr("sentences", "1 error") if errors == 1 else _tr("sentences", "%n errors", "", errors))
+        words.append(_tr("sentences", "1 error") if errors == 1 else _tr("sentences", "{n} errors").format(n=errors))
     if warnings:
-        words.append(_tr("sentences", "%n to look at", "", warnings))
+        words.append(_tr("sentences", "{n} to look at").format(n=warnings))
     if notes and not words:
-        words.append(_tr("sentences", "1 note") if notes == 1 else _tr("sentences", "%n notes", "", notes))
+        words.append(_tr("sentences", "1 note") if notes == 1 else _tr("sentences", "{n} notes").format(n=notes))
     return ", ".join(words)
 
 

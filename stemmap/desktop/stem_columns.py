@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from stemmap.desktop.columns import TableColumn, coded_column, given, number_column
 from stemmap.desktop.sentences import azimuth_unit, inside_labels, severity_labels
+from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     import numpy as np
@@ -48,7 +49,7 @@ def _typed(workup: Workup) -> Iterator[TableColumn]:
         if records.has(field.name) and records.columns[field.name].filled.any():
             title = _title(field.name, workup.survey.settings)
             yield _typed_column(
-                title, field.meaning, records.columns[field.name], numeric=field.kind == "number"
+                title, worded(field.meaning), records.columns[field.name], numeric=field.kind == "number"
             )
     for heading, column in records.other.items():
         yield _typed_column(
@@ -65,12 +66,12 @@ def _title(name: str, settings: Settings) -> str:
     """Heading of a field with the unit it has in this upload."""
     foot = settings.measurement.length_unit == "foot"
     if name == "azimuth":
-        return f"azimuth, {azimuth_unit(settings).strip()}"
+        return f"{worded('azimuth')}, {azimuth_unit(settings).strip()}"
     words, _, unit = name.rpartition("_")
     units = {"m": "ft" if foot else "m", "cm": "in" if foot else "cm", "mm": "mm", "deg": "°", "percent": "%"}
     if unit not in units:
-        return name.replace("_", " ")
-    return f"{words.replace('_', ' ')}, {units[unit]}"
+        return worded(name.replace("_", " "))
+    return f"{worded(words.replace('_', ' '))}, {units[unit]}"
 
 
 def _derived(workup: Workup) -> Iterator[TableColumn]:

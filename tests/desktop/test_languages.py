@@ -124,9 +124,14 @@ def test_german_is_complete():
     assert [source for _, source, text, state in messages() if state.get("type") == "unfinished" or not text] == []
 
 
+def test_no_text_counts_with_percent_n():
+    """The collecting tool does not see that Qt is asked for plurals here, so they would stay English."""
+    assert [source for context, source, *_ in messages() if context != "work" and "%n" in source] == []
+
+
 def test_places_for_values_are_the_same_in_german():
     def places(text):
-        return Counter(re.findall(r"\{[^}]*\}|%\d|%n", text))
+        return Counter(re.findall(r"\{[^}]*\}|%\d", text))
 
     assert [source for _, source, text, _ in messages() if places(source) != places(text)] == []
 
