@@ -899,6 +899,25 @@
     </message>
 </context>
 <context>
+    <name>backgrounds</name>
+    <message>
+        <source>Own ground (*.gpkg *.geojson *.json *.tif *.tiff *.png *.jpg *.jpeg);;All files (*)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add background</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A background needs plots with coordinates; this survey has none. Nothing was added.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The map lies in another coordinate system now; add the backgrounds again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>commands</name>
     <message>
         <source>&amp;Open uploads…</source>
@@ -1000,6 +1019,22 @@
     <message>
         <source>Drag from point to point to read distance and grid azimuth; once more ends it</source>
         <translation>Von Punkt zu Punkt ziehen, um Abstand und Gitterazimut zu lesen; noch einmal beendet es</translation>
+    </message>
+    <message>
+        <source>Add &amp;background…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put your own GeoPackage, GeoJSON, GeoTIFF or picture with a world file under the map</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Remove backgrounds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take all files of your own from under the map; the files stay as they are</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>What the fill of a stem stands for</source>
@@ -1444,6 +1479,14 @@
     <message>
         <source>Lines of round easting and northing with their coordinates</source>
         <translation>Linien runder Ost- und Nordwerte mit ihren Koordinaten</translation>
+    </message>
+    <message>
+        <source>B&amp;ackgrounds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The files of your own under the map</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>L&amp;egend</source>
@@ -1930,10 +1973,6 @@
         <translation>Hinweis</translation>
     </message>
     <message>
-        <source>%n left</source>
-        <translation>noch %n</translation>
-    </message>
-    <message>
         <source>looked through</source>
         <translation>durchgesehen</translation>
     </message>
@@ -1942,20 +1981,8 @@
         <translation>1 Fehler</translation>
     </message>
     <message>
-        <source>%n errors</source>
-        <translation>%n Fehler</translation>
-    </message>
-    <message>
-        <source>%n to look at</source>
-        <translation>%n zu prüfen</translation>
-    </message>
-    <message>
         <source>1 note</source>
         <translation>1 Hinweis</translation>
-    </message>
-    <message>
-        <source>%n notes</source>
-        <translation>%n Hinweise</translation>
     </message>
     <message>
         <source>no findings</source>
@@ -2044,6 +2071,22 @@
     <message>
         <source>in</source>
         <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>{n} left</source>
+        <translation>noch {n}</translation>
+    </message>
+    <message>
+        <source>{n} errors</source>
+        <translation>{n} Fehler</translation>
+    </message>
+    <message>
+        <source>{n} to look at</source>
+        <translation>{n} zu prüfen</translation>
+    </message>
+    <message>
+        <source>{n} notes</source>
+        <translation>{n} Hinweise</translation>
     </message>
     <message>
         <source>out</source>
@@ -2892,6 +2935,14 @@
         <translation>%1 unter den Überschriften enthält Einheiten oder Überschriften und wurde übergangen.</translation>
     </message>
     <message>
+        <source>%1 cannot be read as a picture; the map stays as it was.</source>
+        <translation>%1 kann nicht als Bild gelesen werden; die Karte bleibt, wie sie war.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read as a vector layer; the map stays as it was.</source>
+        <translation>%1 kann nicht als Vektorlayer gelesen werden; die Karte bleibt, wie sie war.</translation>
+    </message>
+    <message>
         <source>%1 cannot be read: %2.</source>
         <translation>%1 kann nicht gelesen werden: %2.</translation>
     </message>
@@ -2904,12 +2955,28 @@
         <translation>%1 kann nicht geschrieben werden: %2. Einen anderen Ort wählen.</translation>
     </message>
     <message>
+        <source>%1 cannot lie under the map: it ends with none of %2.</source>
+        <translation>%1 kann nicht unter der Karte liegen: Es endet auf keines von %2.</translation>
+    </message>
+    <message>
         <source>%1 could not be finished (%2); a file of that name is as it was.</source>
         <translation>%1 konnte nicht fertiggestellt werden (%2); eine Datei dieses Namens ist, wie sie war.</translation>
     </message>
     <message>
         <source>%1 differ from line to line on plot %2 (first in line %3); the first line of each plot holds.</source>
         <translation>%1 unterscheiden sich von Zeile zu Zeile auf Probefläche %2 (zuerst in Zeile %3); die erste Zeile jeder Probefläche gilt.</translation>
+    </message>
+    <message>
+        <source>%1 does not say its coordinate system; it is shown as lying in that of the map.</source>
+        <translation>%1 nennt sein Koordinatensystem nicht; es wird gezeigt, als läge es in dem der Karte.</translation>
+    </message>
+    <message>
+        <source>%1 does not say its coordinate system; save it with one.</source>
+        <translation>%1 nennt sein Koordinatensystem nicht; mit einem speichern.</translation>
+    </message>
+    <message>
+        <source>%1 does not say where it lies: it is no GeoTIFF and has no world file.</source>
+        <translation>%1 sagt nicht, wo es liegt: Es ist kein GeoTIFF und hat keine World-Datei.</translation>
     </message>
     <message>
         <source>%1 has %2 columns; a table of records has a few dozen, so this is another kind of file or its delimiter was lost.</source>
@@ -2936,6 +3003,14 @@
         <translation>%1 hat Überschriften, aber keine Aufnahmen darunter.</translation>
     </message>
     <message>
+        <source>%1 has more than %2 corners, so only the first of them are shown.</source>
+        <translation>%1 hat mehr als %2 Ecken, darum werden nur die ersten gezeigt.</translation>
+    </message>
+    <message>
+        <source>%1 has more than %2 pixels; cut out the part you need.</source>
+        <translation>%1 hat mehr als %2 Bildpunkte; den nötigen Teil ausschneiden.</translation>
+    </message>
+    <message>
         <source>%1 has no column for the plot; its %2 stems were taken as plot %3.</source>
         <translation>%1 hat keine Spalte für die Probefläche; ihre %2 Stämme wurden als Probefläche %3 genommen.</translation>
     </message>
@@ -2950,6 +3025,10 @@
     <message>
         <source>%1 has points and columns of coordinates; the columns %2 were used.</source>
         <translation>%1 hat Punkte und Koordinatenspalten; benutzt wurden die Spalten %2.</translation>
+    </message>
+    <message>
+        <source>%1 holds no places; the map stays as it was.</source>
+        <translation>%1 enthält keine Orte; die Karte bleibt, wie sie war.</translation>
     </message>
     <message>
         <source>%1 holds no records.</source>
@@ -3068,6 +3147,10 @@
         <translation>%1 ist keine gültige Einstellungsdatei (TOML): %2.</translation>
     </message>
     <message>
+        <source>%1 is no world file: six numbers are expected, one in a line.</source>
+        <translation>%1 ist keine World-Datei: Erwartet werden sechs Zahlen, eine je Zeile.</translation>
+    </message>
+    <message>
         <source>%1 is not a coordinate system for positions on the ground; choose a projected one.</source>
         <translation>%1 ist kein Koordinatensystem für Orte auf der Erde; ein projiziertes wählen.</translation>
     </message>
@@ -3086,6 +3169,14 @@
     <message>
         <source>%1 is too large for the memory of this machine; split it.</source>
         <translation>%1 ist zu groß für den Speicher dieses Rechners; teilen.</translation>
+    </message>
+    <message>
+        <source>%1 is turned; only pictures with north up can lie under the map.</source>
+        <translation>%1 ist gedreht; nur Bilder mit Nord oben können unter der Karte liegen.</translation>
+    </message>
+    <message>
+        <source>%1 lies in %2, the map in %3; transform the picture first.</source>
+        <translation>%1 liegt in %2, die Karte in %3; das Bild zuerst transformieren.</translation>
     </message>
     <message>
         <source>%1 more columns are not known and were kept uninterpreted.</source>
@@ -3174,6 +3265,10 @@
     <message>
         <source>; near them: %1</source>
         <translation>; ähnlich: %1</translation>
+    </message>
+    <message>
+        <source>; the next visit agrees with the one before</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>? (line %1)</source>
@@ -3308,6 +3403,10 @@
         <translation>Trupp {crew}: {found:.0f} Stämme stehen im äußersten halben Meter ihrer Kreise, wo {expected:.0f} zu erwarten waren.</translation>
     </message>
     <message>
+        <source>Crew {crew}: {percent:.0f} % of {numbers} diameters end in {digit}; equal digits would give 10 %.</source>
+        <translation>Trupp {crew}: {percent:.0f} % von {numbers} Durchmessern enden auf {digit}; gleich häufige Ziffern ergäben 10 %.</translation>
+    </message>
+    <message>
         <source>Dates stand as day numbers of a spreadsheet.</source>
         <translation>Datumsangaben stehen als Tageszahlen einer Tabellenkalkulation.</translation>
     </message>
@@ -3396,8 +3495,20 @@
         <translation>Nr. {stem}: Ein Höhenwinkel von {text} Grad kann nicht sein; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
     <message>
+        <source>No. {stem}: an upper diameter of {upper_cm:.1f} cm over a dbh of {dbh_cm:.1f} cm is a form quotient of {quotient:.2f}; {low:.2f} to {high:.2f} would be ordinary.</source>
+        <translation>Nr. {stem}: Ein oberer Durchmesser von {upper_cm:.1f} cm über einem BHD von {dbh_cm:.1f} cm ist ein Formquotient von {quotient:.2f}; gewöhnlich wären {low:.2f} bis {high:.2f}.</translation>
+    </message>
+    <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
         <translation>Nr. {stem}: Der Azimut {text} liegt außerhalb des Vollkreises von 0 bis %1 (%2); der Stamm wurde nicht eingezeichnet.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh %1 by {change_cm:.1f} cm since the last visit, from {last_dbh_cm:.1f} to {dbh_cm:.1f} cm; {low_cm:.1f} to {high_cm:.1f} cm would be ordinary%2.</source>
+        <translation>Nr. {stem}: Der BHD %1 seit der letzten Aufnahme um {change_cm:.1f} cm, von {last_dbh_cm:.1f} auf {dbh_cm:.1f} cm; gewöhnlich wären {low_cm:.1f} bis {high_cm:.1f} cm%2.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh of {dbh_cm:.1f} cm is beyond the instrument, which ends at {max_dbh_cm:.1f} cm.</source>
+        <translation>Nr. {stem}: Der BHD von {dbh_cm:.1f} cm geht über das Gerät hinaus, das bei {max_dbh_cm:.1f} cm endet.</translation>
     </message>
     <message>
         <source>No. {stem}: the dbh of {dbh_cm:.1f} cm lies at the class limit of {class_limit_cm:g} cm; with probability {class_change_probability:.2f} it belongs to the other side.</source>
@@ -3408,8 +3519,20 @@
         <translation>Nr. {stem}: Das Verfahren nimmt keinen Stamm von {dbh_cm:.1f} cm auf; nicht gezählt.</translation>
     </message>
     <message>
+        <source>No. {stem}: the diameter was measured at a height of {height_m:g}, not at breast height.</source>
+        <translation>Nr. {stem}: Der Durchmesser wurde in einer Höhe von {height_m:g} gemessen, nicht in Brusthöhe.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the diameter was measured at a height of {height_m:g}, on the last visit at {last_height_m:g}.</source>
+        <translation>Nr. {stem}: Der Durchmesser wurde in einer Höhe von {height_m:g} gemessen, bei der letzten Aufnahme in {last_height_m:g}.</translation>
+    </message>
+    <message>
         <source>No. {stem}: the diameter {text} is not above zero; %1.</source>
         <translation>Nr. {stem}: Der Durchmesser {text} ist nicht größer als null; %1.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance of {distance:g} is %1 at {limit:g}.</source>
+        <translation>Nr. {stem}: Der Abstand von {distance:g} ist %1 bei {limit:g}.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance {text} is not above zero; it is not known whether the stem is in.</source>
@@ -3418,6 +3541,18 @@
     <message>
         <source>No. {stem}: the slope distance {distance_m:g} has no vertical angle; it is not known whether the stem is in.</source>
         <translation>Nr. {stem}: Zur Schrägdistanz {distance_m:g} fehlt der Höhenwinkel; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the two diameters of {first_cm:.1f} and {second_cm:.1f} cm differ by {apart_percent:.0f} %.</source>
+        <translation>Nr. {stem}: Die beiden Durchmesser von {first_cm:.1f} und {second_cm:.1f} cm unterscheiden sich um {apart_percent:.0f} %.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the upper diameter of {upper_cm:.1f} cm is larger than the dbh of {dbh_cm:.1f} cm.</source>
+        <translation>Nr. {stem}: Der obere Durchmesser von {upper_cm:.1f} cm ist größer als der BHD von {dbh_cm:.1f} cm.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the upper diameter of {upper_cm:.1f} cm was measured at {height_m:.1f} m, not above breast height.</source>
+        <translation>Nr. {stem}: Der obere Durchmesser von {upper_cm:.1f} cm wurde in {height_m:.1f} m gemessen, nicht über Brusthöhe.</translation>
     </message>
     <message>
         <source>No. {stem}: with a dbh of {dbh_cm:.1f} cm its circle ends at {limiting_distance_m:.2f} m, but it stands at {distance_m:.2f} m, in a circle that its dbh does not reach; it is not counted.</source>
@@ -3518,6 +3653,10 @@
     <message>
         <source>Reading the lines of %1</source>
         <translation>Die Zeilen von %1 werden gelesen</translation>
+    </message>
+    <message>
+        <source>Reading the pixels of %1</source>
+        <translation>Die Bildpunkte von %1 werden gelesen</translation>
     </message>
     <message>
         <source>Reading the values of %1</source>
@@ -3676,6 +3815,10 @@
         <translation>Die Buchstaben von %1 wurden als westeuropäisch (Windows 1252) gelesen; Zeile %2 lautet %3. Wenn das falsch ist, die Datei als UTF-8 speichern.</translation>
     </message>
     <message>
+        <source>The measuring heights look like centimetres: half of them are {usual_height_m:g} or more, and breast height is {breast_height_m:g}.</source>
+        <translation>Die Messhöhen sehen nach Zentimetern aus: Die Hälfte ist {usual_height_m:g} oder mehr, und die Brusthöhe ist {breast_height_m:g}.</translation>
+    </message>
+    <message>
         <source>The paper %1 is not known: choose one of %2.</source>
         <translation>Das Papier %1 ist nicht bekannt: eines wählen von %2.</translation>
     </message>
@@ -3762,6 +3905,10 @@
     <message>
         <source>Too many cells in %1; the surplus is kept under %2, but its earlier cells may stand one column too far to the right. Mend these lines in the file.</source>
         <translation>Zu viele Zellen in %1; das Überzählige ist unter %2 erhalten, aber die Zellen davor können eine Spalte zu weit rechts stehen. Diese Zeilen in der Datei berichtigen.</translation>
+    </message>
+    <message>
+        <source>Transforming %1</source>
+        <translation>%1 wird transformiert</translation>
     </message>
     <message>
         <source>Two columns claim the same field.</source>
@@ -3856,6 +4003,10 @@
         <translation>alles andere</translation>
     </message>
     <message>
+        <source>aspect</source>
+        <translation>Exposition</translation>
+    </message>
+    <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
         <translation>bei {distance_m:.2f} m entscheidet sein BHD von {dbh_cm:.1f} cm, nahe einer Klassengrenze</translation>
     </message>
@@ -3864,8 +4015,16 @@
         <translation>Azimut</translation>
     </message>
     <message>
+        <source>azimuth outside circle</source>
+        <translation>Azimut außerhalb des Vollkreises</translation>
+    </message>
+    <message>
         <source>azimuth unit</source>
         <translation>Azimuteinheit</translation>
+    </message>
+    <message>
+        <source>azimuth unit doubtful</source>
+        <translation>Azimuteinheit zweifelhaft</translation>
     </message>
     <message>
         <source>back bearing</source>
@@ -3880,8 +4039,36 @@
         <translation>Grundfläche m²/ha</translation>
     </message>
     <message>
+        <source>below smallest dbh</source>
+        <translation>unter kleinstem BHD</translation>
+    </message>
+    <message>
+        <source>borderline</source>
+        <translation>Grenzbaum</translation>
+    </message>
+    <message>
         <source>cells are written in an unusual way</source>
         <translation>Zellen sind ungewöhnlich geschrieben</translation>
+    </message>
+    <message>
+        <source>centre moved</source>
+        <translation>Mittelpunkt verschoben</translation>
+    </message>
+    <message>
+        <source>centre unknown</source>
+        <translation>Mittelpunkt unbekannt</translation>
+    </message>
+    <message>
+        <source>centres disagree</source>
+        <translation>Mittelpunkte widersprechen sich</translation>
+    </message>
+    <message>
+        <source>check failed</source>
+        <translation>Prüfung fehlgeschlagen</translation>
+    </message>
+    <message>
+        <source>cluster</source>
+        <translation>Trakt</translation>
     </message>
     <message>
         <source>cluster to which the plot belongs</source>
@@ -3892,6 +4079,18 @@
         <translation>Spalte %1</translation>
     </message>
     <message>
+        <source>column not placed</source>
+        <translation>Spalte nicht zugeordnet</translation>
+    </message>
+    <message>
+        <source>column twice</source>
+        <translation>Spalte doppelt</translation>
+    </message>
+    <message>
+        <source>column unnamed</source>
+        <translation>Spalte ohne Namen</translation>
+    </message>
+    <message>
         <source>concentric circles</source>
         <translation>konzentrische Kreise</translation>
     </message>
@@ -3900,16 +4099,72 @@
         <translation>Koordinatensystem von Ostwert und Nordwert</translation>
     </message>
     <message>
+        <source>crew</source>
+        <translation>Trupp</translation>
+    </message>
+    <message>
+        <source>crosswise diameters disagree</source>
+        <translation>gekreuzte Durchmesser widersprechen sich</translation>
+    </message>
+    <message>
+        <source>crs</source>
+        <translation>Koordinatensystem</translation>
+    </message>
+    <message>
         <source>date</source>
         <translation>Datum</translation>
+    </message>
+    <message>
+        <source>date holds years</source>
+        <translation>Datum enthält Jahre</translation>
+    </message>
+    <message>
+        <source>date order assumed</source>
+        <translation>Datumsfolge angenommen</translation>
+    </message>
+    <message>
+        <source>date serial</source>
+        <translation>Datum als Zahl</translation>
     </message>
     <message>
         <source>day of the measurement</source>
         <translation>Tag der Messung</translation>
     </message>
     <message>
+        <source>dbh</source>
+        <translation>BHD</translation>
+    </message>
+    <message>
+        <source>dbh at class limit</source>
+        <translation>BHD an Klassengrenze</translation>
+    </message>
+    <message>
+        <source>dbh beyond instrument</source>
+        <translation>BHD jenseits des Geräts</translation>
+    </message>
+    <message>
+        <source>dbh change</source>
+        <translation>BHD-Änderung</translation>
+    </message>
+    <message>
+        <source>dbh cross</source>
+        <translation>BHD über Kreuz</translation>
+    </message>
+    <message>
+        <source>dbh missing</source>
+        <translation>BHD fehlt</translation>
+    </message>
+    <message>
         <source>decimal mark</source>
         <translation>Dezimalzeichen</translation>
+    </message>
+    <message>
+        <source>decimal mark ambiguous</source>
+        <translation>Dezimalzeichen mehrdeutig</translation>
+    </message>
+    <message>
+        <source>decimal marks mixed</source>
+        <translation>Dezimalzeichen gemischt</translation>
     </message>
     <message>
         <source>decimal point</source>
@@ -3920,12 +4175,24 @@
         <translation>Punkte (%1) und Kommas (%2) stehen nebeneinander als Dezimalzeichen; jede Zelle wurde nach ihrem eigenen Zeichen gelesen.</translation>
     </message>
     <message>
+        <source>declination</source>
+        <translation>Missweisung</translation>
+    </message>
+    <message>
+        <source>declination unknown</source>
+        <translation>Missweisung unbekannt</translation>
+    </message>
+    <message>
         <source>degree</source>
         <translation>Grad</translation>
     </message>
     <message>
         <source>degrees</source>
         <translation>Grad</translation>
+    </message>
+    <message>
+        <source>design missing</source>
+        <translation>Verfahren fehlt</translation>
     </message>
     <message>
         <source>diameter at breast height</source>
@@ -3952,6 +4219,10 @@
         <translation>Ziffer fehlt</translation>
     </message>
     <message>
+        <source>digits heaped</source>
+        <translation>Ziffern gehäuft</translation>
+    </message>
+    <message>
         <source>direction from the plot centre</source>
         <translation>Richtung vom Mittelpunkt</translation>
     </message>
@@ -3964,24 +4235,72 @@
         <translation>Abstand</translation>
     </message>
     <message>
+        <source>distance beyond instrument</source>
+        <translation>Abstand jenseits des Geräts</translation>
+    </message>
+    <message>
         <source>distance from the plot centre</source>
         <translation>Abstand vom Mittelpunkt</translation>
+    </message>
+    <message>
+        <source>distance not positive</source>
+        <translation>Abstand nicht positiv</translation>
+    </message>
+    <message>
+        <source>easting</source>
+        <translation>Ostwert</translation>
     </message>
     <message>
         <source>easting of the plot centre in its coordinate system</source>
         <translation>Ostwert des Mittelpunkts in seinem Koordinatensystem</translation>
     </message>
     <message>
+        <source>elevation</source>
+        <translation>Höhe ü. M.</translation>
+    </message>
+    <message>
         <source>elevation of the plot centre</source>
         <translation>Höhe des Mittelpunkts</translation>
+    </message>
+    <message>
+        <source>encoding assumed</source>
+        <translation>Zeichensatz angenommen</translation>
+    </message>
+    <message>
+        <source>file twice</source>
+        <translation>Datei doppelt</translation>
+    </message>
+    <message>
+        <source>file unusable</source>
+        <translation>Datei unbrauchbar</translation>
     </message>
     <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
         <translation>für einige Stämme ist nicht zu entscheiden, ob sie innerhalb sind (Abstand, BHD oder Hangneigung fehlt)</translation>
     </message>
     <message>
+        <source>form quotient unlikely</source>
+        <translation>Formquotient unwahrscheinlich</translation>
+    </message>
+    <message>
+        <source>formula errors</source>
+        <translation>Formelfehler</translation>
+    </message>
+    <message>
         <source>free text</source>
         <translation>freier Text</translation>
+    </message>
+    <message>
+        <source>geometry beside columns</source>
+        <translation>Geometrie neben Spalten</translation>
+    </message>
+    <message>
+        <source>geometry missing</source>
+        <translation>Geometrie fehlt</translation>
+    </message>
+    <message>
+        <source>girth</source>
+        <translation>Umfang</translation>
     </message>
     <message>
         <source>girth at breast height</source>
@@ -4008,6 +4327,22 @@
         <translation>hat eine erste Zeile, die für Überschriften viel zu lang ist</translation>
     </message>
     <message>
+        <source>heading ambiguous</source>
+        <translation>Überschrift mehrdeutig</translation>
+    </message>
+    <message>
+        <source>heading unit contradicts</source>
+        <translation>Einheit der Überschrift widerspricht</translation>
+    </message>
+    <message>
+        <source>headings repeated</source>
+        <translation>Überschriften wiederholt</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
         <source>height at which the diameter was measured</source>
         <translation>Höhe, in der der Durchmesser gemessen wurde</translation>
     </message>
@@ -4022,6 +4357,10 @@
     <message>
         <source>in</source>
         <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>instrument</source>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>instrument used</source>
@@ -4068,6 +4407,10 @@
         <translation>größer</translation>
     </message>
     <message>
+        <source>lat</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
         <source>latitude of the plot centre, WGS 84</source>
         <translation>Breite des Mittelpunkts, WGS 84</translation>
     </message>
@@ -4076,12 +4419,32 @@
         <translation>Zeile darüber</translation>
     </message>
     <message>
+        <source>lines before headings</source>
+        <translation>Zeilen vor den Überschriften</translation>
+    </message>
+    <message>
+        <source>lines ragged</source>
+        <translation>Zeilen ungleich lang</translation>
+    </message>
+    <message>
+        <source>lines without stem</source>
+        <translation>Zeilen ohne Stamm</translation>
+    </message>
+    <message>
         <source>living stems within %1 m, one position a tree</source>
         <translation>lebende Stämme bis %1 m, ein Ort je Baum</translation>
     </message>
     <message>
         <source>living, dead, cut or gone, as typed</source>
         <translation>lebend, tot, entnommen oder verschwunden, wie getippt</translation>
+    </message>
+    <message>
+        <source>lon</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>longer than the instrument measures, which ends</source>
+        <translation>länger, als das Gerät misst, das endet</translation>
     </message>
     <message>
         <source>longitude of the plot centre, WGS 84</source>
@@ -4096,12 +4459,36 @@
         <translation>Missweisung, Ost positiv</translation>
     </message>
     <message>
+        <source>mapped heading missing</source>
+        <translation>zugeordnete Überschrift fehlt</translation>
+    </message>
+    <message>
         <source>measured, empty, non-forest or not reached</source>
         <translation>aufgenommen, leer, Nichtwald oder nicht erreicht</translation>
     </message>
     <message>
+        <source>measurement height</source>
+        <translation>Messhöhe</translation>
+    </message>
+    <message>
+        <source>measurement height changed</source>
+        <translation>Messhöhe geändert</translation>
+    </message>
+    <message>
+        <source>measurement height unusual</source>
+        <translation>Messhöhe ungewöhnlich</translation>
+    </message>
+    <message>
+        <source>measurement missing</source>
+        <translation>Messung fehlt</translation>
+    </message>
+    <message>
         <source>mils</source>
         <translation>Strich</translation>
+    </message>
+    <message>
+        <source>mistyped</source>
+        <translation>vertippt</translation>
     </message>
     <message>
         <source>must be above zero</source>
@@ -4156,6 +4543,10 @@
         <translation>Nichtwald</translation>
     </message>
     <message>
+        <source>northing</source>
+        <translation>Nordwert</translation>
+    </message>
+    <message>
         <source>northing of the plot centre in its coordinate system</source>
         <translation>Nordwert des Mittelpunkts in seinem Koordinatensystem</translation>
     </message>
@@ -4196,6 +4587,10 @@
         <translation>eine einzige Probefläche hat keinen Stichprobenfehler</translation>
     </message>
     <message>
+        <source>one stand point</source>
+        <translation>ein Standpunkt</translation>
+    </message>
+    <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
         <translation>nur Stämme, deren vierter Nachbar näher ist als der Rand</translation>
     </message>
@@ -4208,6 +4603,10 @@
         <translation>außerhalb</translation>
     </message>
     <message>
+        <source>outside circle</source>
+        <translation>außerhalb des Kreises</translation>
+    </message>
+    <message>
         <source>per ha</source>
         <translation>je ha</translation>
     </message>
@@ -4218,6 +4617,42 @@
     <message>
         <source>plot</source>
         <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot column missing</source>
+        <translation>Spalte der Probefläche fehlt</translation>
+    </message>
+    <message>
+        <source>plot columns contradict</source>
+        <translation>Flächenspalten widersprechen sich</translation>
+    </message>
+    <message>
+        <source>plot not described</source>
+        <translation>Probefläche nicht beschrieben</translation>
+    </message>
+    <message>
+        <source>plot rotated</source>
+        <translation>Probefläche verdreht</translation>
+    </message>
+    <message>
+        <source>plot row twice</source>
+        <translation>Flächenzeile doppelt</translation>
+    </message>
+    <message>
+        <source>plot status</source>
+        <translation>Flächenstatus</translation>
+    </message>
+    <message>
+        <source>plot status contradicted</source>
+        <translation>Flächenstatus widersprochen</translation>
+    </message>
+    <message>
+        <source>plot value impossible</source>
+        <translation>Flächenwert unmöglich</translation>
+    </message>
+    <message>
+        <source>plot without stems</source>
+        <translation>Probefläche ohne Stämme</translation>
     </message>
     <message>
         <source>plots</source>
@@ -4236,8 +4671,24 @@
         <translation>Punkt y</translation>
     </message>
     <message>
+        <source>quote unclosed</source>
+        <translation>Anführungszeichen offen</translation>
+    </message>
+    <message>
+        <source>radius</source>
+        <translation>Radius</translation>
+    </message>
+    <message>
+        <source>radius not used</source>
+        <translation>Radius nicht benutzt</translation>
+    </message>
+    <message>
         <source>radius of this plot&apos;s circle</source>
         <translation>Radius dieser Probefläche</translation>
+    </message>
+    <message>
+        <source>remark</source>
+        <translation>Bemerkung</translation>
     </message>
     <message>
         <source>second diameter, measured crosswise</source>
@@ -4248,8 +4699,36 @@
         <translation>zweiter Durchmesser, über Kreuz gemessen, in Millimetern</translation>
     </message>
     <message>
+        <source>second heading line</source>
+        <translation>zweite Überschriftenzeile</translation>
+    </message>
+    <message>
+        <source>settings assumed</source>
+        <translation>Einstellungen angenommen</translation>
+    </message>
+    <message>
+        <source>settings found</source>
+        <translation>Einstellungen gefunden</translation>
+    </message>
+    <message>
+        <source>settings undecided</source>
+        <translation>Einstellungen unentschieden</translation>
+    </message>
+    <message>
+        <source>sheet ignored</source>
+        <translation>Blatt übergangen</translation>
+    </message>
+    <message>
+        <source>shorter than the instrument measures, which begins</source>
+        <translation>kürzer, als das Gerät misst, das beginnt</translation>
+    </message>
+    <message>
         <source>simple random sampling</source>
         <translation>einfache Zufallsstichprobe</translation>
+    </message>
+    <message>
+        <source>slope</source>
+        <translation>Hangneigung</translation>
     </message>
     <message>
         <source>slope of the ground</source>
@@ -4268,6 +4747,10 @@
         <translation>einige Stämme innerhalb haben keinen BHD</translation>
     </message>
     <message>
+        <source>species</source>
+        <translation>Baumart</translation>
+    </message>
+    <message>
         <source>standing dead</source>
         <translation>stehend tot</translation>
     </message>
@@ -4276,16 +4759,44 @@
         <translation>stehend lebend</translation>
     </message>
     <message>
+        <source>station</source>
+        <translation>Standpunkt</translation>
+    </message>
+    <message>
+        <source>station unknown</source>
+        <translation>Standpunkt unbekannt</translation>
+    </message>
+    <message>
         <source>stations</source>
         <translation>Standpunkten</translation>
+    </message>
+    <message>
+        <source>status</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>status unknown</source>
+        <translation>Status unbekannt</translation>
     </message>
     <message>
         <source>stem</source>
         <translation>Stamm</translation>
     </message>
     <message>
+        <source>stem number twice</source>
+        <translation>Stammnummer doppelt</translation>
+    </message>
+    <message>
+        <source>stem without plot</source>
+        <translation>Stamm ohne Probefläche</translation>
+    </message>
+    <message>
         <source>stems</source>
         <translation>Stämmen</translation>
+    </message>
+    <message>
+        <source>stems missing at edge</source>
+        <translation>Stämme fehlen am Rand</translation>
     </message>
     <message>
         <source>stems outside the circle are not recorded to a margin</source>
@@ -4302,6 +4813,10 @@
     <message>
         <source>stems with plots</source>
         <translation>Stämmen mit Probeflächen</translation>
+    </message>
+    <message>
+        <source>stratum</source>
+        <translation>Stratum</translation>
     </message>
     <message>
         <source>stratum to which the plot belongs</source>
@@ -4360,6 +4875,10 @@
         <translation>zu wenige Stämme</translation>
     </message>
     <message>
+        <source>tree</source>
+        <translation>Baum</translation>
+    </message>
+    <message>
         <source>tree species, as typed</source>
         <translation>Baumart, wie getippt</translation>
     </message>
@@ -4368,8 +4887,40 @@
         <translation>geografisch</translation>
     </message>
     <message>
+        <source>unit in cells</source>
+        <translation>Einheit in Zellen</translation>
+    </message>
+    <message>
+        <source>upper diameter</source>
+        <translation>oberer Durchmesser</translation>
+    </message>
+    <message>
+        <source>upper diameter above dbh</source>
+        <translation>oberer Durchmesser über BHD</translation>
+    </message>
+    <message>
+        <source>upper height</source>
+        <translation>Höhe des oberen Durchmessers</translation>
+    </message>
+    <message>
+        <source>value not understood</source>
+        <translation>Wert nicht verstanden</translation>
+    </message>
+    <message>
+        <source>vertical angle</source>
+        <translation>Höhenwinkel</translation>
+    </message>
+    <message>
+        <source>vertical angle missing</source>
+        <translation>Höhenwinkel fehlt</translation>
+    </message>
+    <message>
         <source>vertical angle of a slope distance, up positive</source>
         <translation>Höhenwinkel einer Schrägdistanz, aufwärts positiv</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
     </message>
     <message>
         <source>who measured</source>
@@ -4398,6 +4949,10 @@
     <message>
         <source>{file}, line {line}: plot {plot} stands in the plots table again; the first row is used.</source>
         <translation>{file}, Zeile {line}: Probefläche {plot} steht noch einmal in der Tabelle der Probeflächen; die erste Zeile wird benutzt.</translation>
+    </message>
+    <message>
+        <source>{stems} of {measured} diameters were not measured at the breast height of {breast_height_m:g}.</source>
+        <translation>{stems} von {measured} Durchmessern wurden nicht in der Brusthöhe von {breast_height_m:g} gemessen.</translation>
     </message>
     <message>
         <source>{texts} different status texts of {stems} stems are not known; they are counted as living.</source>
