@@ -4075,6 +4075,10 @@
         <translation>Trakt, zu dem die Probefläche gehört</translation>
     </message>
     <message>
+        <source>cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>column %1</source>
         <translation>Spalte %1</translation>
     </message>
@@ -4089,6 +4093,10 @@
     <message>
         <source>column unnamed</source>
         <translation>Spalte ohne Namen</translation>
+    </message>
+    <message>
+        <source>comma</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>concentric circles</source>
@@ -4267,6 +4275,10 @@
         <translation>Zeichensatz angenommen</translation>
     </message>
     <message>
+        <source>false</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>file twice</source>
         <translation>Datei doppelt</translation>
     </message>
@@ -4289,6 +4301,10 @@
     <message>
         <source>free text</source>
         <translation>freier Text</translation>
+    </message>
+    <message>
+        <source>ft</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>geometry beside columns</source>
@@ -4317,6 +4333,10 @@
     <message>
         <source>gons</source>
         <translation>Gon</translation>
+    </message>
+    <message>
+        <source>grew</source>
+        <translation>wuchs</translation>
     </message>
     <message>
         <source>grid</source>
@@ -4353,6 +4373,10 @@
     <message>
         <source>height of the upper diameter</source>
         <translation>Höhe des oberen Durchmessers</translation>
+    </message>
+    <message>
+        <source>horizontal</source>
+        <translation>waagerecht</translation>
     </message>
     <message>
         <source>in</source>
@@ -4415,8 +4439,16 @@
         <translation>Breite des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
+        <source>line</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
         <source>line above</source>
         <translation>Zeile darüber</translation>
+    </message>
+    <message>
+        <source>lines</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>lines before headings</source>
@@ -4659,6 +4691,10 @@
         <translation>Probeflächen</translation>
     </message>
     <message>
+        <source>point</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>point from which the stem was measured</source>
         <translation>Punkt, von dem aus der Stamm gemessen wurde</translation>
     </message>
@@ -4721,6 +4757,10 @@
     <message>
         <source>shorter than the instrument measures, which begins</source>
         <translation>kürzer, als das Gerät misst, das beginnt</translation>
+    </message>
+    <message>
+        <source>shrank</source>
+        <translation>schrumpfte</translation>
     </message>
     <message>
         <source>simple random sampling</source>
@@ -4921,6 +4961,10 @@
     <message>
         <source>visit</source>
         <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>warning</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>who measured</source>

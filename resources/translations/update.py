@@ -50,7 +50,7 @@ def sentences() -> list[str]:
     """English sentences of the floors below the window, with %1, %2 ... where values come in."""
     found: dict[str, None] = {}
     for floor in FLOORS:
-        for path in sorted((TOP / "stemmap" / floor).glob("*.py")):
+        for path in sorted((TOP / "stemmap" / floor).rglob("*.py")):
             found |= dict.fromkeys(_sentences_of(ast.parse(path.read_text("utf-8"))))
     return sorted({*found, *WORDS, *_names()})
 
@@ -85,6 +85,8 @@ def _sentences_of(tree: ast.Module) -> Iterator[str]:
                 for part in ast.walk(value.format_spec)
             )
     for node in ast.walk(tree):
+        if isinstance(node, ast.IfExp):
+            yield from (text for text in map(_text, (node.body, node.orelse)) if re.fullmatch("[a-z]{2,}", text))
         text = _text(node)
         if node not in passed_over and text and _TOLD.search(text) and not _NO_SENTENCE.search(text):
             yield text

@@ -21,15 +21,29 @@ from stemmap.desktop.languages import spoken_language
 #: Where the sentences stand among the translations.
 CONTEXT: Final = "work"
 _PLACE = re.compile(r"%(\d+)")
+_BEFORE_NAMES = re.compile(r"\b(columns?|heading|field|plot|file|sheet|layer)s? $", re.IGNORECASE)
 _BETWEEN_SENTENCES = re.compile(r"(?<=[.!?]) (?=[A-Z])")
 
 
 class _Known(NamedTuple):
-    """A sentence that may come, with the longest of its fixed parts for a quick look."""
+    """A sentence that may come.
+
+    Parameters
+    ----------
+    source
+        The sentence with its places.
+    fixed
+        The longest of its fixed parts, for a quick look.
+    pattern
+        What it may look like.
+    typed
+        Whether a value is a name as typed, which is never translated; for each place.
+    """
 
     source: str
     fixed: str
     pattern: re.Pattern[str]
+    typed: tuple[bool, ...]
 
 
 def worded(sentence: str) -> str:
@@ -57,7 +71,10 @@ def _match(sentence: str) -> str | None:
     for known in _known():
         if known.fixed not in sentence or not (found := known.pattern.fullmatch(sentence)):
             continue
-        values = [_match(value) or value if set(value) & _LETTERS else value for value in found.groups()]
+        values = [
+            value if typed or not set(value) & _LETTERS else _match(value) or value
+            for value, typed in zip(found.groups(), known.typed, strict=True)
+        ]
         wanted = QCoreApplication.translate(CONTEXT, known.source)
         return _filled(wanted, values)
     return None
@@ -78,5 +95,6 @@ def _known() -> tuple[_Known, ...]:
         fixed = _PLACE.split(source)[::2]
         if len(fixed) > 1:
             pattern = re.compile("(.+?)".join(re.escape(part) for part in fixed), re.DOTALL)
-            made.append((sum(map(len, fixed)), _Known(source, max(fixed, key=len), pattern)))
+            typed = tuple(bool(_BEFORE_NAMES.search(part)) for part in fixed[:-1])
+            made.append((sum(map(len, fixed)), _Known(source, max(fixed, key=len), pattern, typed)))
     return tuple(known for _, known in sorted(made, key=lambda pair: -pair[0]))

@@ -26,6 +26,8 @@ from stemmap.tasks.workup import open_uploads
 from tests.desktop.spoken import spoken
 
 TRANSLATIONS = resource("translations/stemmap_de.ts")
+#: Words that a German sentence of the sample survey does not have.
+ENGLISH = re.compile(r"\b(the|of|is|are|not|since|from|for|grew|shrank|larger|smaller|counted|out)\b")
 PACKAGE = Path(languages.__file__).parents[1]
 WINDOW_FILES = sorted([*PACKAGE.glob("desktop/*.py"), *PACKAGE.glob("drawing/*.py")])
 
@@ -183,6 +185,7 @@ def test_findings_are_told_in_german(german, sample):
     english = {told.id: told.message for told in sample.findings}
     for told in prepare(sample).workup.findings:
         assert told.message != english[told.id], told.message
+        assert not ENGLISH.search(told.message), told.message
 
 
 def test_what_is_said_of_broken_uploads_is_told_in_german(german):
