@@ -2,14 +2,15 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.numbers import same_number
 from stemmap.core.growth import usual
 from stemmap.core.locate import dbh_sd
 from stemmap.survey.findings import Batch
-from stemmap.survey.last_visit import last_records
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 
@@ -17,6 +18,8 @@ Floats = NDArray[np.float64]
 
 #: So many standard deviations of both measurements, and of the survey's own growth, are no reason to doubt.
 _MEASUREMENTS, _GROWTHS = 4.0, 6.0
+#: So many times what is ordinary is worth a look; less is a note.
+_CLEARLY = 1.5
 #: No tree grows faster, cm a year.
 _FASTEST = 7.5
 #: Two measuring heights that differ by this share are two places on the stem.
@@ -38,7 +41,7 @@ def dbh_change(case: Case) -> Iterator[Batch]:
     tropical plots (Condit et al., from memory); ordinary growth from the survey itself.
     """
     survey = case.survey
-    last = last_records(survey, case.measured)
+    last = case.once(same_number)
     before = np.where(last >= 0, last[last], -1)
     change = _changes(case, np.flatnonzero(last >= 0), last)
     skipped = _changes(case, np.flatnonzero(before >= 0), before)
@@ -47,32 +50,38 @@ def dbh_change(case: Case) -> Iterator[Batch]:
     cleared = odd & np.append(odd, False)[last] & skipped.compared & ~skipped.odd
     peak = np.zeros(len(odd), bool)
     peak[last[cleared]] = True
-    for grew, word in ((True, "grew"), (False, "shrank")):
-        for between, rest in ((True, "; the next visit agrees with the last one"), (False, "")):
-            rows = np.flatnonzero(odd & ~cleared & ((change.grown_cm > 0.0) == grew) & (peak == between))
-            yield case.about_stems(
-                rows,
-                f"No. {{stem}}: the dbh {word} by {{change_cm:.1f}} cm since the last visit, from {{last_dbh_cm:.1f}} to "
-                f"{{dbh_cm:.1f}} cm; {{low_cm:.1f}} to {{high_cm:.1f}} cm would be ordinary{rest}.",
-                field="dbh_cm",
-                evidence={
-                    "dbh_cm": case.measured.dbh_cm[rows],
-                    "last_dbh_cm": case.measured.dbh_cm[last[rows]],
-                    "last_visit": survey.visits.visit[survey.stems.visit_row[last[rows]]],
-                    "change_cm": np.abs(change.grown_cm[rows]),
-                    "low_cm": change.low_cm[rows],
-                    "high_cm": change.high_cm[rows],
-                },
-                **case.worth(rows),
-            )
+    for grew, between, severity in product((True, False), (True, False), ("warning", "note")):
+        word = "grew" if grew else "shrank"
+        rest = "; the next visit agrees with the one before" if between else ""
+        far = change.times > _CLEARLY
+        rows = np.flatnonzero(
+            odd & ~cleared & ((change.grown_cm > 0.0) == grew) & (peak == between) & (far == (severity == "warning"))
+        )
+        yield case.about_stems(
+            rows,
+            f"No. {{stem}}: the dbh {word} by {{change_cm:.1f}} cm since the last visit, from {{last_dbh_cm:.1f}} "
+            f"to {{dbh_cm:.1f}} cm; {{low_cm:.1f}} to {{high_cm:.1f}} cm would be ordinary{rest}.",
+            field="dbh_cm",
+            evidence={
+                "dbh_cm": case.measured.dbh_cm[rows],
+                "last_dbh_cm": case.measured.dbh_cm[last[rows]],
+                "last_visit": survey.visits.visit[survey.stems.visit_row[last[rows]]],
+                "change_cm": np.abs(change.grown_cm[rows]),
+                "low_cm": change.low_cm[rows],
+                "high_cm": change.high_cm[rows],
+            },
+            severity=severity,
+            **case.worth(rows),
+        )
 
 
 @dataclass(frozen=True)
 class _Changes:
-    """Change of dbh by stem against an earlier record, and the dbh that would be ordinary now; shape (stems,) each."""
+    """Change of dbh by stem against an earlier record, in cm and in times of what is ordinary; shape (stems,) each."""
 
     compared: NDArray[np.bool_]
     odd: NDArray[np.bool_]
+    times: Floats
     grown_cm: Floats
     low_cm: Floats
     high_cm: Floats
@@ -110,4 +119,5 @@ def _changes(case: Case, rows: NDArray[np.int64], earlier: NDArray[np.int64]) ->
     compared, odd = np.zeros(count, bool), np.zeros(count, bool)
     compared[rows] = True
     odd[rows] = (new < low) | (new > high)
-    return _Changes(compared, odd, by_stem(new - old), by_stem(low), by_stem(high))
+    times = (new - old) / (np.where(new > old, high, low) - old)
+    return _Changes(compared, odd, by_stem(times), by_stem(new - old), by_stem(low), by_stem(high))

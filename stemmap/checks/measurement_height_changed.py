@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from stemmap.checks.evidence.numbers import same_number
 from stemmap.survey.findings import Batch
-from stemmap.survey.last_visit import last_records
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 
@@ -22,7 +22,7 @@ def measurement_height_changed(case: Case) -> Iterator[Batch]:
     stem out of growth.
     Source: a change of more than 5 % ends a series of diameters on tropical plots (Condit et al., from memory).
     """
-    last = last_records(case.survey, case.measured)
+    last = case.once(same_number)
     height = case.survey.stems.numbers("measurement_height_m")
     before = np.where(last >= 0, height[last], np.nan)
     differs = np.abs(height - before) > _SAME_PLACE * before + 1e-9

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.hidden import hidden
 from stemmap.core.visibility import HiddenGround
 from stemmap.survey.findings import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
-from stemmap.survey.unseen import unseen
 
 #: Share of the stems expected to be missed that is worth a word, and one that is worth a walk; the counts go with it.
 _SOME, _MUCH = 0.1, 0.2
@@ -33,7 +33,7 @@ def one_stand_point(case: Case) -> Iterator[Batch]:
     if case.survey.settings.measurement.method != "from_centre":
         return
     measured, visits = case.measured, len(case.survey.visits)
-    made = unseen(case.survey, measured)
+    made = case.once(hidden)
     per_ha, area, number = made.stems_per_ha, made.basal_area_m2_per_ha, made.stems
     counted = measured.inside & (measured.status == Status.LIVING)
     weight = np.where(counted, measured.expansion_per_ha, 0.0)

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.hidden import hidden
 from stemmap.core.visibility import wholly_hidden
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
-from stemmap.survey.unseen import Unseen, unseen
+from stemmap.survey.unseen import Unseen
 
 _RING_M = 0.5
 #: Fewest stems expected in the ring, and probability of such a deficit by chance, over all crews together.
@@ -30,7 +31,7 @@ def stems_missing_at_edge(case: Case) -> Iterator[Batch]:
         return
     from scipy.special import ndtr
 
-    made = unseen(case.survey, case.measured)
+    made = case.once(hidden)
     observed, expected, binomial = _at_edge(made)
     words, crew = case.survey.visits.words("crew")
     found, wanted, spread, excess = (

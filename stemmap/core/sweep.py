@@ -58,17 +58,15 @@ class Sweep:
     plot: NDArray[np.int64]
     sd_deg: float
 
-    def log_likelihood(self, stem: NDArray[np.integer], azimuth_deg: Floats, *, astray: float = 0.004) -> Floats:
-        """Logarithm of the density of azimuths for given stems, relative to a uniform one; 0 where nothing is told.
+    def relative_density(self, stem: NDArray[np.integer], azimuth_deg: Floats) -> Floats:
+        """Density of azimuths for given stems, if their plot was numbered in order, relative to a uniform one.
 
         Parameters
         ----------
         stem
             Stems, all of them wanted; shape (n,).
         azimuth_deg
-            Azimuths they may have; shape (n,).
-        astray
-            Share of right azimuths that stand out of order all the same.
+            Azimuths they may have; 1 where NaN; shape (n,).
         """
         plot = self.plot[stem]
         turned = _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
@@ -83,9 +81,12 @@ class Sweep:
             total += weight * (
                 (1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % _STEPS]
             )
-        tells = self.tells[plot]
-        mixed = tells * ((1.0 - astray) * total + astray) + 1.0 - tells
-        return np.where(known, np.log(mixed), 0.0)
+        return np.where(known, total, 1.0)
+
+    def along(self, stem: NDArray[np.integer], azimuth_deg: Floats) -> Floats:
+        """Degrees from where the numbers of the stem's plot begin, in their direction."""
+        plot = self.plot[stem]
+        return _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
 
 
 def order_of_numbers(

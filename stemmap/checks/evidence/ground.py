@@ -73,6 +73,7 @@ class Ground:
         apart, other = apart.reshape(-1, nearest), other.reshape(-1, nearest)
         radius = np.where(np.isfinite(dbh_cm[known]), dbh_cm[known] / 200.0, _SLENDER)
         radius = np.minimum(radius, 0.75)
+        sd = place_sd(case, np.hypot(x_m[known], y_m[known]))
         total = np.zeros(len(known))
         for column in range(nearest):
             inside = other[:, column] < len(self.rows)
@@ -80,7 +81,7 @@ class Ground:
             fork = (self.tree_code[neighbour] == self.tree_code[row]) & (self.tree_code[row] >= 0)
             tells = inside & (neighbour != row) & ~fork
             gap = apart[:, column] - 0.9 * (radius + self.radius_m[neighbour])
-            total += np.where(tells, log_apart(gap, np.hypot(self.sd_m[row], self.sd_m[neighbour])), 0.0)
+            total += np.where(tells, log_apart(gap, np.hypot(sd, self.sd_m[neighbour])), 0.0)
         found[known] = total
         return found
 
@@ -97,9 +98,19 @@ def ground(case: Case) -> Ground:
     radius = np.where(np.isfinite(measured.dbh_cm), measured.dbh_cm / 200.0, _SLENDER)
     errors = measured.errors
     sd = np.sqrt(np.maximum(0.5 * (errors.var_east + errors.var_north), 4e-4))
+    sd = np.where(np.isfinite(sd), sd, 0.15)
     column = stems.records.columns.get("tree")
     code = np.full(len(stems), -1, np.int64) if column is None or not stems.records.has("stem") else column.alike()
     return Ground(rows, tree, np.minimum(radius, 0.75), sd, code, np.sort(pairs, axis=1))
+
+
+def place_sd(case: Case, distance_m: Floats) -> Floats:
+    """Error of a place so far from the centre, the same in all directions, metres."""
+    errors = case.survey.settings.errors
+    along = errors.distance_sd_m + errors.distance_sd_percent / 100.0 * distance_m
+    across = np.radians(errors.azimuth_sd_deg) * distance_m
+    sd: Floats = np.sqrt(np.maximum(0.5 * (along**2 + across**2), 4e-4))
+    return sd
 
 
 def log_apart(gap_m: Floats, sd_m: Floats) -> Floats:

@@ -24,6 +24,8 @@ ANYTHING = SLIPS.index("anything else")
 _ANYTHING = (90, 40, 40)
 #: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
 _REACH_M, _THICKNESS_CM = 25.0, 100.0
+#: Records so many places apart follow closely on one another.
+_CLOSE = 3
 
 
 @dataclass(frozen=True)
@@ -138,7 +140,7 @@ def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[np.generic]
     """Azimuths of two suspected stems of one visit exchanged, each pair from both sides."""
     visit = case.survey.stems.visit_row
     azimuth = case.once(typed).numbers[0]
-    usable = np.flatnonzero(np.isfinite(azimuth[doubted.rows]))
+    usable = np.flatnonzero(np.isfinite(case.measured.grid_azimuth_deg[doubted.rows]))
     of = visit[doubted.rows[usable]]
     first, last = np.searchsorted(of, of), np.searchsorted(of, of, side="right")
     count = last - first
@@ -151,10 +153,12 @@ def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[np.generic]
     partner = np.searchsorted(key, right * width + left)
     owner, other = usable[left], usable[right]
     stems = case.survey.visits.stem_count[visit[doubted.rows[owner]]]
+    # Half of all exchanges happen between records that follow closely on one another.
+    near = np.abs(doubted.place[doubted.rows[owner]] - doubted.place[doubted.rows[other]]) <= _CLOSE
     return (
         owner,
         np.zeros(len(owner), np.int64),
         azimuth[doubted.rows[other]],
         np.full(len(owner), EXCHANGED),
-        -np.log(np.maximum(stems - 1.0, 1.0)),
+        np.log(0.5 / np.maximum(stems - 1.0, 1.0) + near * 0.5 / (2.0 * _CLOSE)),
     ), partner

@@ -8,9 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.diameters import diameters, log_growth
-from stemmap.checks.evidence.ground import ground
+from stemmap.checks.evidence.ground import ground, place_sd
 from stemmap.checks.evidence.last_visit import revisit
-from stemmap.checks.evidence.meanings import EXCHANGED, Meanings, meanings
+from stemmap.checks.evidence.exchanged import log_gain
+from stemmap.checks.evidence.meanings import Meanings, meanings
 from stemmap.checks.evidence.suspects import Suspects, suspects
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.design import membership
@@ -31,11 +32,17 @@ _TWICE_RATE = 0.001
 _SHARES_WORTH = 15.0
 #: Shares of stems that came and that went between two visits before the survey has told, and what that is worth.
 _CAME, _WENT, _CHANGE_WORTH = 0.05, 0.05, 40.0
+#: Share of right azimuths that stand out of the order of numbers, before the survey has told.
+_ASTRAY = 0.003
+#: Share of slips that change a value too little for anybody to see, by quantity; common sense.
+_UNSEEN = np.array([0.2, 0.5, 0.3])
 #: Share of right records beyond their limit, before the survey has told.
 _BEYOND = 0.002
 #: Share of right pairs that lie three times as far apart as their errors say.
 _LOOSE = 0.01
-_ROUNDS = 5
+_ROUNDS = 8
+#: Records so many numbers apart are entered soon after one another.
+_SOON = 3
 
 
 @dataclass(frozen=True)
@@ -44,12 +51,16 @@ class Evidence:
 
     Parameters
     ----------
-    order, free, beyond, dbh
-        Order of numbers; free ground; 1 where it lies beyond its limit; density of the diameter alone.
-    intensity
-        Of such a stem that was not there before, per square metre and centimetre.
-    came
-        Of those, 0 where every stem is new (no last visit) or only those that came.
+    order, tells
+        Density of the azimuth in the order of numbers, relative to a uniform one; how surely the plot has an order.
+    free, beyond, dbh
+        Free ground; 1 where it lies beyond its limit; density of the diameter alone.
+    impossible
+        Whether it can be no measurement.
+    crowd
+        Density of such stems, per square metre and centimetre.
+    edge
+        Chance that the last visit could not see it: 1 where there was none.
     again
         Of the stems of the last visit that nobody else is.
     polar
@@ -57,6 +68,8 @@ class Evidence:
     """
 
     order: Floats
+    tells: Floats
+    impossible: NDArray[np.bool_]
     free: Floats
     beyond: Floats
     dbh: Floats
@@ -104,7 +117,11 @@ def posterior(case: Case) -> Posterior:
     count, stems = len(rows), max(int(as_typed.doubted.sum()), 1)
     rates, twice_rate = _RATES.copy(), _TWICE_RATE
     shares = np.stack([slip_shares(quantity) for quantity in QUANTITIES])
-    came, went, beyond = _CAME, _WENT, _BEYOND
+    came, went, beyond, astray = _CAME, _WENT, _BEYOND, _ASTRAY
+    gain = log_gain(case, doubted, meant, astray=_ASTRAY)
+    swap = np.flatnonzero(meant.partner >= 0)
+    other = meant.owner[meant.partner[swap]]
+    swap_owner = owner[swap]
     again_of = _twins(case, doubted)
     written = np.zeros(count)
     quantity, is_typed = np.maximum(meant.quantity, 0), meant.quantity < 0
@@ -113,16 +130,18 @@ def posterior(case: Case) -> Posterior:
         prior = np.where(is_typed, np.log1p(-rates.sum()) + written[owner], prior)
         new = told.crowd + np.log(came + (1.0 - came) * told.edge)
         stand = np.logaddexp(new, told.again + np.log((1.0 - went) / went))
-        log_weight = prior + told.order + told.free + stand + told.polar + told.beyond * np.log(beyond)
+        rest = told.free + stand + told.polar + told.beyond * np.log(beyond) - 60.0 * told.impossible
+        in_order = told.tells * ((1.0 - astray) * told.order + astray) + 1.0 - told.tells
+        log_weight = prior + np.log(in_order) + rest
         log_weight = np.where(np.isfinite(log_weight), log_weight, -300.0)
         top = np.full(count, -np.inf)
         np.maximum.at(top, owner, log_weight)
         plain = np.where(meant.partner >= 0, 0.0, np.exp(log_weight - top[owner]))
         total = top + np.log(np.maximum(np.bincount(owner, plain, minlength=count), 1e-30))
         # An exchange explains two records at once: what it does for the other counts here too.
-        swap = np.flatnonzero(meant.partner >= 0)
-        other = meant.partner[swap]
-        log_weight[swap] += np.minimum(log_weight[other] - total[owner[other]] - prior[other], 25.0)
+        mine, theirs = rest[swap] - rest[swap_owner], rest[meant.partner[swap]] - rest[other]
+        log_weight[swap] = (prior[swap] - prior[swap_owner] + log_weight[swap_owner]) + gain[swap] + mine + theirs
+        log_weight[swap] -= total[other] - log_weight[other]
         log_twice = np.log(twice_rate) + again_of[1]
         np.maximum.at(top, owner, log_weight)
         top = np.maximum(top, log_twice)
@@ -132,13 +151,15 @@ def posterior(case: Case) -> Posterior:
         right = np.bincount(owner[is_typed], weight[is_typed], minlength=count)
 
         wrong = np.bincount(quantity[~is_typed], weight[~is_typed], minlength=3)
-        rates = (wrong + _RATES * _RATES_WORTH) / (stems + _RATES_WORTH)
+        rates = (wrong / (1.0 - _UNSEEN) + _RATES * _RATES_WORTH) / (stems + _RATES_WORTH)
         for number, name in enumerate(QUANTITIES):
             some = ~is_typed & (quantity == number)
             kinds = np.bincount(meant.slip[some], weight[some], minlength=len(SLIPS))
             shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
         twice_rate = (twice.sum() + _TWICE_RATE * _RATES_WORTH) / (stems + _RATES_WORTH)
         beyond = (float(right @ told.beyond[:count]) + _BEYOND * _RATES_WORTH) / (stems + _RATES_WORTH)
+        out_of_turn = (astray / in_order * told.tells)[:count]
+        astray = (float(right @ out_of_turn) + _ASTRAY * _RATES_WORTH) / (stems + _RATES_WORTH)
         written = np.zeros(count)
         for number, spelt in enumerate(doubted.spellings):
             if spelt is not None:
@@ -169,16 +190,19 @@ def _evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     visit = survey.stems.visit_row[stem]
     angle = np.radians(meant.azimuth_deg)
     x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
-    order = np.zeros(len(stem))
+    order, tells = np.ones(len(stem)), np.zeros(len(stem))
     told = np.flatnonzero((doubted.place[stem] >= 0) & (meant.quantity <= 0))
-    order[told] = doubted.sweep.log_likelihood(doubted.place[stem[told]], meant.azimuth_deg[told])
+    at = doubted.place[stem[told]]
+    order[told] = doubted.sweep.relative_density(at, meant.azimuth_deg[told])
+    tells[told] = doubted.sweep.tells[doubted.sweep.plot[at]]
     order = np.where(meant.quantity > 0, order[meant.owner], order)
+    tells = np.where(meant.quantity > 0, tells[meant.owner], tells)
     # An azimuth beyond the circle and a distance below zero cannot be right.
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
     )
     limit, sampled = _limits(case, stem, meant)
-    sd = free.sd_m[stem]
+    sd = place_sd(case, meant.distance_m)
     reach = np.where(np.isfinite(limit), limit, np.inf)
     inside = ndtr((reach - meant.distance_m) / np.maximum(sd, 0.02))
     outside = 1.0 - np.where(np.isfinite(inside), inside, 1.0)
@@ -191,7 +215,9 @@ def _evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     crowd = np.log(np.maximum(survey.visits.stem_count[visit], 1) / (np.pi * spread[meant.owner] ** 2)) + dbh
     again, edge = _again(case, doubted, meant, x, y, dbh)
     return Evidence(
-        order=order - 60.0 * impossible,
+        order=order,
+        tells=tells,
+        impossible=impossible,
         free=free.log_free(case, stem, x, y, np.where(meant.quantity == 2, np.nan, meant.dbh_cm)),
         beyond=beyond,
         dbh=dbh,
@@ -253,7 +279,7 @@ def _again(
     there_x = meant.distance_m[row] * np.sin(angle) + both.fit.shift_east_m[plot]
     there_y = meant.distance_m[row] * np.cos(angle) + both.fit.shift_north_m[plot]
     reach = case.measured.radius_m[case.survey.visits.previous[both.visit[plot]]]
-    sd = case.once(ground).sd_m[doubted.rows[meant.owner[row]]]
+    sd = place_sd(case, meant.distance_m[row])
     seen = ndtr((np.where(np.isfinite(reach), reach, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
     edge[row] = np.where(np.isfinite(seen), 1.0 - seen, 1.0)
 
@@ -329,6 +355,12 @@ def _twins(case: Case, doubted: Suspects) -> tuple[Integers, Floats]:
     other_kind = np.where(species[late] == species[early], 0.0, -4.0)
     density = -0.5 * apart - np.log(2.0 * np.pi * np.sqrt(determinant)) + alike + other_kind
     density += np.log(np.maximum(measured.horizontal_distance_m[late], 0.05))
+    # Who enters a stem twice does so at once, where there is an order.
+    here, there = doubted.place[late], doubted.place[early]
+    tells = np.where(here >= 0, doubted.sweep.tells[doubted.sweep.plot[np.maximum(here, 0)]], 0.0)
+    stems = case.survey.visits.stem_count[case.survey.stems.visit_row[late]]
+    soon = np.where(np.abs(here - there) <= _SOON, np.maximum(stems / (2.0 * _SOON), 1.0), 0.1)
+    density += np.log(tells * soon + 1.0 - tells)
     place = np.searchsorted(doubted.rows, late)
     held = (place < count) & (doubted.rows[np.minimum(place, count - 1)] == late)
     for number in np.flatnonzero(held)[np.argsort(density[held])]:

@@ -122,7 +122,8 @@ def reasons(case: Case) -> Reasons:
     for number, written in enumerate(found.doubted.spellings):
         if written is not None:
             spelt |= (quantity == number) & written.odd(written.places[rows])
-    typed_order, typed_free = told.order[:count], told.free[:count]
+    fit_order = np.log(told.tells * (told.order + 0.003) + 1.0 - told.tells)
+    typed_order, typed_free = fit_order[:count], told.free[:count]
     texts = [case.survey.stems.texts(name) if name is not None else None for name in as_typed.columns]
     text = np.full(count, "", dtype=object)
     for number, cells in enumerate(texts):
@@ -146,7 +147,7 @@ def reasons(case: Case) -> Reasons:
     two = np.where(np.take_along_axis(holds, order, axis=1), order, -1)
     chosen = np.where(fitting, first, 0)
     fits = (
-        1 * (fitting & (quantity == 0) & (told.order[chosen] > typed_order + 1.0) & (told.order[chosen] > 0.0))
+        1 * (fitting & (quantity == 0) & (fit_order[chosen] > typed_order + 1.0) & (fit_order[chosen] > 0.0))
         + 2 * (fitting & (quantity != 2) & (told.free[chosen] > -0.5))
         + 4 * (fitting & (mine >= 0) & (told.again[chosen] > told.again[:count] + 2.0))
     )

@@ -27,6 +27,8 @@ _TURN_TAKING_DEG = 0.6
 _STEP_BACK_DEG = 6.0
 #: Share of steps back from which numbers follow no order.
 _NO_ORDER = 0.35
+#: Density of an azimuth in the order, relative to a uniform one, below which it is worth a look.
+_OUT_OF_ORDER = 2.0
 #: Surveys up to this size have the order of every plot looked at.
 _SMALL = 60_000
 
@@ -81,8 +83,8 @@ def suspects(case: Case) -> Suspects:
     doubtful &= alive
     sweep, place = _order(case, doubtful)
     seen = np.flatnonzero((place >= 0) & np.isfinite(measured.grid_azimuth_deg))
-    told = sweep.log_likelihood(place[seen], measured.grid_azimuth_deg[seen])
-    doubtful[seen[(told < 0.5) & (sweep.tells[sweep.plot[place[seen]]] > 0.5)]] = True
+    told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
+    doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
     doubtful &= alive
     return Suspects(np.flatnonzero(doubtful), sweep, place, pairs, tuple(spellings))
 

@@ -1,0 +1,77 @@
+"""Crews whose diameters end in some digits more often than in others."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core.digits import digit_test
+from stemmap.survey.findings import Batch
+from stemmap.survey.records import Column
+from stemmap.survey.registry import Case, check
+
+_LEVEL = 0.05
+#: Digits less unequal than this move nothing, however many there are: 13 % of one digit where 10 % should be.
+_EFFECT = 0.1
+#: Share of diameters that have so many decimals, for these to be the rule.
+_RULE = 0.2
+
+
+@check("digits-heaped", family="diameter", severity="note")
+def digits_heaped(case: Case) -> Iterator[Batch]:
+    """The last digits of a crew's diameters are not equally frequent.
+
+    What: Pearson's chi-square of the ten last digits of dbh (in tenths of a centimetre or in millimetres), crew by
+    crew, over 50 diameters and more; by chance in 5 of 100 surveys, over all crews together (Šidák's limit).
+    Diameters in whole centimetres are not tested: their last digits follow the stand.
+    Why: rounded or guessed diameters (0 and 5) say that the instrument was not read to its last digit.
+    What to do: talk to the crew; take the dbh error of the settings larger for it.
+    Source: Pearson 1900 and Šidák 1967, from memory.
+    """
+    survey = case.survey
+    words, crew = survey.visits.words("crew")
+    for name in ("dbh_cm", "dbh_mm"):
+        column = survey.stems.records.columns.get(name)
+        if column is None:
+            continue
+        digit = _last_digits(column, 1 if name == "dbh_cm" else 0)
+        if digit is None:
+            continue
+        known = digit >= 0
+        place = crew[survey.stems.visit_row[known]] * 10 + digit[known]
+        made = digit_test(np.bincount(place, minlength=10 * len(words)).reshape(-1, 10))
+        tested = np.isfinite(made.p)
+        limit = 1.0 - (1.0 - _LEVEL) ** (1.0 / max(int(tested.sum()), 1))
+        rows = np.flatnonzero(tested & (made.p < limit) & (made.effect >= _EFFECT))
+        counts = np.bincount(place, minlength=10 * len(words)).reshape(-1, 10)[rows]
+        names = np.array([words[row] or "(no name)" for row in rows.tolist()], object)
+        most = counts.argmax(axis=1) if len(rows) else rows
+        yield case.about_files(
+            len(rows),
+            "Crew {crew}: {percent:.0f} % of {numbers} diameters end in {digit}; equal digits would give 10 %.",
+            field=name,
+            evidence={
+                "crew": names,
+                "digit": most,
+                "percent": 100.0 * counts.max(axis=1, initial=0) / np.maximum(made.numbers[rows], 1),
+                "numbers": made.numbers[rows],
+                "p": made.p[rows],
+            },
+            about=names,
+        )
+
+
+def _last_digits(column: Column, least: int) -> NDArray[np.int64] | None:
+    """Last digit by row at the resolution of the column, -1 without one; None where it has fewer decimals than that."""
+    texts = [str(label).strip().replace(",", ".") for label in column.labels]
+    places = np.array([*(len(text.partition(".")[2]) for text in texts), 0])
+    filled = column.codes[column.filled]
+    count = np.bincount(places[filled], minlength=least + 1)
+    rule = np.flatnonzero(count >= _RULE * max(len(filled), 1))
+    resolution = int(rule.max(initial=0))
+    if resolution < least or not len(filled):
+        return None
+    values = column.numbers
+    usable = np.isfinite(values) & (values > 0.0)
+    scaled = np.rint(np.where(usable, values, 0.0) * 10.0**resolution)
+    return np.where(usable & (scaled < 2.0**53), np.mod(scaled, 10.0), -1.0).astype(np.int64)
