@@ -69,16 +69,22 @@ def diameter(records: Records, settings: Settings) -> Floats:
 
     NaN where nothing above zero was typed.
     """
+    first, second = crosswise_diameters(records, settings)
+    return np.where(np.isnan(second), first, np.where(np.isnan(first), second, 0.5 * (first + second)))
+
+
+def crosswise_diameters(records: Records, settings: Settings) -> tuple[Floats, Floats]:
+    """The first dbh, in whatever form it was typed, and the one measured crosswise, in centimetres; NaN for none."""
     unit = DBH_CENTIMETRES[settings.measurement.length_unit]
     first = positive(records.numbers("dbh_cm")) * unit
     for name, factor in (("dbh_mm", 0.1), ("girth_cm", unit / np.pi)):
         if records.has(name):
             first = np.where(np.isnan(first), positive(records.numbers(name)) * factor, first)
-    for name, factor in (("dbh_cross_cm", unit), ("dbh_cross_mm", 0.1)):
-        if records.has(name):
-            second = positive(records.numbers(name)) * factor
-            first = np.where(np.isnan(second), first, np.where(np.isnan(first), second, 0.5 * (first + second)))
-    return first
+    second = positive(records.numbers("dbh_cross_cm")) * unit
+    if records.has("dbh_cross_mm"):
+        millimetres = positive(records.numbers("dbh_cross_mm")) * 0.1
+        second = np.where(np.isnan(millimetres), second, millimetres)
+    return first, second
 
 
 def lines_of_sight(survey: Survey, dbh_cm: Floats) -> Sight:

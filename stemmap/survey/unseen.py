@@ -86,12 +86,14 @@ class Unseen:
         measured = self.measured
         return measured.grid_azimuth_deg[rows], measured.horizontal_distance_m[rows], measured.dbh_cm[rows]
 
+    @property
+    def probability(self) -> Floats:
+        """Probability of each stem of `seen` of being seen at a random place of its circle."""
+        return self._chances[0]
+
     @cached_property
     def _chances(self) -> tuple[Floats, visibility.Grouping]:
-        """Probability of each seen stem of being seen at a random place of its circle, and how stems are grouped.
-
-        Circle by circle, for each has its own stems.
-        """
+        """`probability`, and how stems are grouped; circle by circle, for each has its own stems."""
         rows, visits = self.hiding, len(self.survey.visits)
         row, sight = self.survey.stems.visit_row[rows], self.sight(rows)
         limit = self.measured.limiting_distance_m
