@@ -22,7 +22,7 @@ _Key = QKeySequence.StandardKey
 SCALES = (50, 100, 200, 500, 1000)
 MAP_MENU = (
     *("zoom-in", "zoom-out", "fit", SEPARATOR, "overview", "into-plot", "go-to"),
-    *(SEPARATOR, "measure"),
+    *(SEPARATOR, "measure", "add-background", "remove-backgrounds"),
 )
 SCALE_MENU = tuple(f"scale-{scale}" for scale in SCALES)
 
@@ -118,6 +118,21 @@ def _of_view(window: MainWindow) -> tuple[Entry, ...]:
             "survey",
             checkable=True,
         ),
+        Entry(
+            "add-background",
+            _tr("commands", "A&dd background…"),
+            _tr("commands", "Put your own GeoPackage, GeoJSON, GeoTIFF or picture with a world file under the map"),
+            lambda: _canvas(window).backgrounds.choose(window),
+            ("Ctrl+Shift+B",),
+            "survey",
+        ),
+        Entry(
+            "remove-backgrounds",
+            _tr("commands", "Remove bac&kgrounds"),
+            _tr("commands", "Take all files of your own from under the map; the files stay as they are"),
+            lambda: _canvas(window).backgrounds.clear(),  # noqa: PLW0108 - there is no map yet
+            needs="survey",
+        ),
         *(
             Entry(
                 f"scale-{scale}",
@@ -132,7 +147,7 @@ def _of_view(window: MainWindow) -> tuple[Entry, ...]:
 
 
 def _of_layers(window: MainWindow) -> tuple[Entry, ...]:
-    keys = {"legend": "L"}
+    keys = {"backgrounds": "B", "legend": "L"}
     for number, layer in enumerate(layer_texts(), start=1):
         keys.setdefault(layer, f"Alt+{number % 10}")
     return (

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from stemmap.drawing.layers import Layers
     from stemmap.drawing.palette import Theme
     from stemmap.drawing.scene import Box, Scene, View
+    from stemmap.survey.background import Background
     from stemmap.survey.findings import Finding
     from stemmap.tasks.workup import Workup
 
@@ -35,6 +36,8 @@ class MapRequest:
         The part of the ground wanted; None: the whole plot.
     layers
         What is drawn; the legend takes its room from the width.
+    backgrounds
+        The user's own ground.
     """
 
     workup: Workup
@@ -46,6 +49,7 @@ class MapRequest:
     per_millimetre: float
     view: View | None
     layers: Layers
+    backgrounds: tuple[Background, ...] = ()
 
     @property
     def legend_width(self) -> float:
@@ -116,6 +120,7 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
         millimetres_per_metre=view.millimetres_per_metre,
         corners=False,
         layers=request.layers,
+        backgrounds=request.backgrounds,
     )
     north = north_mark(north_word(survey, measured, request.visit), theme)
     legend = None

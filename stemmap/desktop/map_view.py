@@ -10,6 +10,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.map_backgrounds import MapBackgrounds
 from stemmap.desktop.map_layers import MapLayers
 from stemmap.desktop.map_marks import Corners, paint_cross, paint_frame, paint_ring, paint_words
 from stemmap.desktop.map_picture import MapPicture
@@ -61,6 +62,7 @@ class MapView(QWidget):
         self._session, self._jobs = session, jobs
         self.survey = SurveyMap(session, jobs, self)
         self.layers = MapLayers(self)
+        self.backgrounds = MapBackgrounds(session, jobs, self.survey, self)
         self._shown: DescribedMap | None = None
         self._view: View | None = None
         self._fitted = True
@@ -82,6 +84,7 @@ class MapView(QWidget):
         session.stem_selected.connect(self._on_stem_selected)
         self.survey.made.connect(self._on_plots_made)
         self.layers.changed.connect(self._on_layers_changed)
+        self.backgrounds.changed.connect(self._on_layers_changed)
 
     # what the window asks for
 
@@ -273,6 +276,7 @@ class MapView(QWidget):
             per_millimetre=self._per_millimetre,
             view=None if self._fitted else view,
             layers=self.layers.value,
+            backgrounds=self.backgrounds.shown,
         )
         self._jobs.start(
             "map", lambda progress: describe_map(request, progress), apply=self._show, shown=False
@@ -449,7 +453,13 @@ class MapView(QWidget):
     def _paint_survey(self, painter: QPainter, view: View) -> None:
         dark, layers = is_dark(self.palette()), self.layers.value
         scene = self.survey.scene(
-            view, self.width(), self.height(), dark=dark, layers=layers, moving=self.moving
+            view,
+            self.width(),
+            self.height(),
+            dark=dark,
+            layers=layers,
+            backgrounds=self.backgrounds.shown,
+            moving=self.moving,
         )
         corners, workup = self.survey.corners(dark=dark), self._session.workup
         if scene is None or corners is None or workup is None:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from stemmap.drawing.overview import Overview
     from stemmap.drawing.scene import Box, Scene, View
     from stemmap.progress import Progress
+    from stemmap.survey.background import Background
 
 _tr = QCoreApplication.translate
 #: The pointer hits a mark within so many millimetres of its middle.
@@ -196,18 +197,30 @@ class SurveyMap(QObject):
 
     # how it looks
 
-    def scene(self, view: View, width: int, height: int, *, dark: bool, layers: Layers, moving: bool) -> Scene | None:
+    def scene(
+        self,
+        view: View,
+        width: int,
+        height: int,
+        *,
+        dark: bool,
+        layers: Layers,
+        backgrounds: tuple[Background, ...],
+        moving: bool,
+    ) -> Scene | None:
         """What is seen of the survey; while the map moves on a slow machine, what was seen last."""
         plots = self.plots
         if plots is None or plots.crs is None:
             return None
-        seen = (plots, view, width, height, dark, layers)
+        seen = (plots, view, width, height, dark, layers, backgrounds)
         if self._scene is not None and (seen == self._seen or (moving and self._cost > _QUICK)):
             return self._scene
         from stemmap.drawing.overview_map import describe_overview
 
         began = perf_counter()
-        self._scene = describe_overview(plots, view, width, height, theme=theme_of(dark=dark), layers=layers)
+        self._scene = describe_overview(
+            plots, view, width, height, theme=theme_of(dark=dark), layers=layers, backgrounds=backgrounds
+        )
         self._seen, self._cost = seen, perf_counter() - began
         return self._scene
 

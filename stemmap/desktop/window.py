@@ -101,6 +101,7 @@ class MainWindow(QMainWindow):
             self._panels.round.changed.connect(self._on_round)
             canvas = self._panels.map_panel.canvas
             canvas.pointed.connect(self._on_pointed)
+            canvas.backgrounds.told.connect(self.message_bar.tell)
             canvas.measuring_changed.connect(self.actions_by_name["measure"].setChecked)
             follow(self.actions_by_name, canvas.layers)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)

@@ -80,7 +80,7 @@ def polar_grid(survey: Survey, measured: Measured, visit_row: int, reach_m: floa
 
 def projected_grid(measured: Measured, visit_row: int, reach_m: float, theme: Theme) -> list[Shape]:
     """Lines of round easting and northing in the system of the results; none where the plot has no coordinates."""
-    found = _projection(measured, visit_row)
+    found = None if measured.crs is None else projection(measured, visit_row, measured.crs)
     if found is None:
         return []
     centre, to_system = found
@@ -109,10 +109,13 @@ def projected_grid(measured: Measured, visit_row: int, reach_m: float, theme: Th
     return [lines, *shapes]
 
 
-def _projection(measured: Measured, visit_row: int) -> tuple[Floats, Floats] | None:
-    """Projected place of a plot centre and the affine from grid east and north in metres to projected coordinates."""
+def projection(measured: Measured, visit_row: int, crs: str) -> tuple[Floats, Floats] | None:
+    """Place of a plot centre in a system, and the affine from grid east and north in metres to its coordinates.
+
+    None where the plot has no coordinates.
+    """
     places = measured.centres
-    if measured.crs is None or places.system[visit_row] < 0:
+    if places.system[visit_row] < 0:
         return None
     turn = float(np.nan_to_num(measured.convergence_deg[visit_row]))
     east, north = locate.project(
@@ -122,7 +125,7 @@ def _projection(measured: Measured, visit_row: int) -> tuple[Floats, Floats] | N
         plot_of_stem=np.zeros(3, np.int64),
         true_azimuth_deg=np.array([0.0, 90.0, 0.0]) + turn,
         distance_m=np.array([0.0, _STRAIGHT_M, _STRAIGHT_M]),
-        target_crs=coordinate_system(measured.crs),
+        target_crs=coordinate_system(crs),
     )
     if not np.isfinite(east + north).all():
         return None

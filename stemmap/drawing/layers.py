@@ -34,6 +34,8 @@ class Layers:
         Rings at round distances and rays of azimuth.
     projected_grid
         Lines of round easting and northing.
+    backgrounds
+        The user's own ground under the map.
     legend
         What the marks mean, in a corner of the window; a sheet always has it.
     colour_by
@@ -52,6 +54,7 @@ class Layers:
     borderline_zone: bool = True
     polar_grid: bool = False
     projected_grid: bool = False
+    backgrounds: bool = True
     legend: bool = True
     colour_by: ColourBy = "species"
     symbol_factor: float = 1.0

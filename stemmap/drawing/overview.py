@@ -127,13 +127,18 @@ class Overview:
             return self.single
         return self.levels[min(level, len(self.levels) - 1)]
 
+    @property
+    def metres(self) -> float:
+        """Metres in a unit of the system."""
+        return 1.0 if self.crs is None else float(coordinate_system(self.crs).axis_info[0].unit_conversion_factor)
+
     def geographic(self, places_m: Sequence[tuple[float, float]]) -> tuple[Floats, Floats]:
         """Longitude and latitude (WGS 84) of points in metres from the base; NaN without a system."""
         points = np.asarray(places_m, dtype=float) + self.base
         if self.crs is None:
             return np.full(len(points), np.nan), np.full(len(points), np.nan)
         system = coordinate_system(self.crs)
-        points /= system.axis_info[0].unit_conversion_factor
+        points /= self.metres
         return locate.geographic(points[:, 0], points[:, 1], system)
 
     def projected(self, lon: float, lat: float) -> tuple[float, float] | None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QCoreApplication
 
+from stemmap.drawing.backgrounds import ground_of_survey
 from stemmap.drawing.ground import round_step
 from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.legend import ROW_MM
@@ -15,6 +17,7 @@ from stemmap.drawing.overview import CLEAR, ERROR, NO_STEMS, TO_LOOK_AT, Cluster
 from stemmap.drawing.palette import FINDING_FILLS, Theme, readable_on
 from stemmap.drawing.scene import Box, Discs, Lines, Scene, Shape, Stroke, Texts, View
 from stemmap.drawing.typeface import SMALL, WORDS, shortened, widths
+from stemmap.survey.background import Background
 
 _tr = QCoreApplication.translate
 #: Radius of the mark of a plot, and of a cluster with the square root of its number of digits.
@@ -28,7 +31,14 @@ _GRID_LINES: Final = 6
 
 
 def describe_overview(
-    plots: Overview, view: View, width: float, height: float, *, theme: Theme, layers: Layers = USUAL
+    plots: Overview,
+    view: View,
+    width: float,
+    height: float,
+    *,
+    theme: Theme,
+    layers: Layers = USUAL,
+    backgrounds: Sequence[Background] = (),
 ) -> Scene:
     """Describe what a device of a size shows of the survey.
 
@@ -43,7 +53,9 @@ def describe_overview(
     theme
         Colours.
     layers
-        Only the numbers (here the names of plots) and the projected grid play a part.
+        Only the numbers (here the names of plots), the projected grid and the backgrounds play a part.
+    backgrounds
+        The user's own ground, in the system of the map.
     """
     low, high = view.to_metres(0.0, height), view.to_metres(width, 0.0)
     clusters = plots.clusters(view.millimetres_per_metre)
@@ -54,6 +66,8 @@ def describe_overview(
     one = clusters.count[seen] == 1
     single, crowd = seen[one], seen[~one]
     shapes: list[Shape] = []
+    if layers.backgrounds and backgrounds:
+        shapes += ground_of_survey(backgrounds, plots.base, plots.metres, low=low, high=high, theme=theme)
     if layers.projected_grid and plots.crs is not None:
         shapes += _grid(plots, low, high, theme)
     shapes += _plots(plots, clusters, single, view.millimetres_per_metre, theme)

@@ -7,11 +7,11 @@ from math import ceil
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QLineF, QPointF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPaintEngine, QPainter, QPen, QPolygonF
 
 from stemmap.drawing.page import Page
-from stemmap.drawing.scene import Discs, Floats, Lines, Paths, Polygons, Scene, Stroke, Texts, View
+from stemmap.drawing.scene import Discs, Floats, Image, Lines, Paths, Polygons, Scene, Stroke, Texts, View
 from stemmap.drawing.typeface import CAPITALS, font, widths
 
 #: From this many on, equal discs on a screen or picture are painted once and stamped.
@@ -43,6 +43,8 @@ def paint(scene: Scene, painter: QPainter, view: View) -> None:
                 _paint_texts(shape, painter, view)
             case Paths():
                 _paint_paths(shape, painter, view)
+            case Image():
+                _paint_image(shape, painter, view)
 
 
 def paint_page(page: Page, painter: QPainter, per_millimetre: float) -> None:
@@ -139,3 +141,12 @@ def _paint_paths(paths: Paths, painter: QPainter, view: View) -> None:
     first = paths.first.tolist()
     for start, stop in pairwise(first):
         draw(QPolygonF(points[start:stop]))
+
+
+def _paint_image(image: Image, painter: QPainter, view: View) -> None:
+    rows, columns = image.pixels.shape[:2]
+    # The picture reads the array's own memory, which outlives it here.
+    picture = QImage(image.pixels.data, columns, rows, 4 * columns, QImage.Format.Format_RGBA8888)
+    corners = view.to_device(np.array([image.low, image.high]))
+    (left, bottom), (right, top) = corners.tolist()
+    painter.drawImage(QRectF(QPointF(left, top), QPointF(right, bottom)), picture)

@@ -8,6 +8,7 @@ from typing import Final, Literal
 import numpy as np
 from PySide6.QtCore import QCoreApplication
 
+from stemmap.drawing.backgrounds import ground_of_plot
 from stemmap.drawing.colouring import colouring
 from stemmap.drawing.doubts import (
     BADGE_MM,
@@ -19,7 +20,7 @@ from stemmap.drawing.doubts import (
     last_visit_shapes,
     outline_shapes,
 )
-from stemmap.drawing.grids import polar_grid, projected_grid, uncertainty_shapes
+from stemmap.drawing.grids import polar_grid, projected_grid, projection, uncertainty_shapes
 from stemmap.drawing.ground import (
     BEYOND,
     RIM_MM,
@@ -38,6 +39,7 @@ from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumb
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
 from stemmap.drawing.typeface import SMALL, shortened
+from stemmap.survey.background import Background
 from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
@@ -83,6 +85,7 @@ def describe_plot(
     corners: bool = True,
     species: SpeciesMarks | None = None,
     layers: Layers = USUAL,
+    backgrounds: Sequence[Background] = (),
 ) -> Scene:
     """Describe the map of a plot.
 
@@ -107,6 +110,8 @@ def describe_plot(
         Marks of the survey's species, for who draws many plots; None: worked out here.
     layers
         What is drawn, and what the fills of the stems mean.
+    backgrounds
+        The user's own ground, all in one coordinate system.
     """
     reach = reach_of(survey, measured, visit_row) if reach_m is None else reach_m
     lines = borders(survey, measured, visit_row)
@@ -131,6 +136,7 @@ def describe_plot(
     grid = projected_grid(measured, visit_row, reach, theme) if layers.projected_grid else []
     shapes = [
         *ground_shapes(lines, reach, theme, zones=layers.borderline_zone),
+        *(_own_ground(measured, visit_row, reach, backgrounds, theme) if layers.backgrounds and backgrounds else ()),
         *(polar_grid(survey, measured, visit_row, reach, theme) if layers.polar_grid else ()),
         *grid,
         *border_shapes(lines, theme, circles=layers.circles),
@@ -178,6 +184,13 @@ def north_up(survey: Survey, measured: Measured, visit_row: int) -> Literal["gri
         return "magnetic"
     located = measured.crs is not None and np.isfinite(measured.centres.lon[visit_row])
     return "grid" if located or north == "grid" else "true"
+
+
+def _own_ground(
+    measured: Measured, visit_row: int, reach_m: float, backgrounds: Sequence[Background], theme: Theme
+) -> list[Shape]:
+    found = projection(measured, visit_row, backgrounds[0].crs)
+    return [] if found is None else ground_of_plot(backgrounds, *found, reach_m, theme)
 
 
 def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:

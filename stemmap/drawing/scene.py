@@ -168,7 +168,24 @@ class Paths:
     offset_mm: Floats | tuple[float, float] = NO_OFFSET
 
 
-Shape = Lines | Discs | Polygons | Texts | Paths
+@dataclass(frozen=True, eq=False)
+class Image:
+    """A picture with north up.
+
+    Parameters
+    ----------
+    pixels
+        Red, green, blue and opacity from the upper left on, shape (rows, columns, 4).
+    low, high
+        South-west and north-east corner, metres.
+    """
+
+    pixels: NDArray[np.uint8]
+    low: tuple[float, float]
+    high: tuple[float, float]
+
+
+Shape = Lines | Discs | Polygons | Texts | Paths | Image
 
 
 @dataclass(frozen=True)
@@ -278,6 +295,10 @@ def _moved(shape: Shape, place: Floats, offset_mm: Floats) -> Shape:
             return replace(shape, place=shape.place + place, offset_mm=shape.offset_mm + offset_mm)
         case Paths():
             return replace(shape, points=shape.points + place, offset_mm=shape.offset_mm + offset_mm)
+        case Image():
+            east, north = place[0].tolist()
+            low, high = ((x + east, y + north) for x, y in (shape.low, shape.high))
+            return replace(shape, low=low, high=high)
 
 
 @dataclass(frozen=True)

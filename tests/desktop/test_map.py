@@ -327,7 +327,7 @@ def test_what_is_typed_names_a_plot_a_stem_or_a_place(opened, far):
         row for row in range(*survey.visits.first_stem[visit : visit + 2].tolist()) if survey.stems.label(row) == "30"
     )
     lon, lat = plots.geographic([(50.0, 70.0)])
-    east, north = plots.base + (50.0, 70.0)
+    east, north = (plots.base + np.array([50.0, 70.0])).tolist()
 
     def meant(text, shown=0):
         return destination(text, survey, shown, plots)
@@ -382,3 +382,41 @@ def test_the_field_says_when_there_is_no_such_place(opened):
     goto.go()
     assert goto.answer.text() == "There is no plot, stem or place “nowhere”."
     assert goto.isVisible()
+
+
+# the user's own ground
+
+
+def test_backgrounds_are_read_shown_and_taken_away(qtbot, opened, far, settled, tmp_path):
+    import geopandas
+    from shapely import LineString
+
+    base = far.survey.plots.base
+    path = tmp_path / "own.gpkg"
+    lines = [LineString([base - 5000.0, base + 5000.0])]
+    geopandas.GeoDataFrame({"a": [1]}, geometry=lines, crs=far.survey.plots.crs).to_file(path)
+    before = far.grab().toImage()
+    far.backgrounds.add([path])
+    qtbot.waitUntil(lambda: len(far.backgrounds.shown) == 1)
+    assert far.grab().toImage() != before
+    far.show_plot()
+    settled()
+    assert far.shown.request.backgrounds == far.backgrounds.shown
+    opened.actions_by_name["remove-backgrounds"].trigger()
+    assert far.backgrounds.shown == ()
+
+
+def test_a_background_that_cannot_be_read_is_told(qtbot, opened, far, tmp_path):
+    path = tmp_path / "own.gpkg"
+    path.write_text("nothing")
+    far.backgrounds.add([path])
+    qtbot.waitUntil(opened.message_bar.isVisible)
+    assert far.backgrounds.shown == ()
+
+
+def test_a_background_without_places_of_plots_is_refused(qtbot, show, tmp_path):
+    window = show({"plot": ["A"], "azimuth": [10], "distance_m": [3]}, {"plot": ["A"]}, {"design": {"radius_m": 12.0}})
+    canvas = window.panels.map_panel.canvas
+    qtbot.waitUntil(lambda: canvas.survey.plots is not None)
+    canvas.backgrounds.add([tmp_path / "own.gpkg"])
+    assert window.message_bar.isVisible()
