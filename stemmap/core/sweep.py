@@ -145,36 +145,48 @@ def _along(azimuth_deg: Floats, start_deg: Floats, clockwise: NDArray[np.bool_])
 def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[Floats, NDArray[np.bool_]]:
     """Where each plot's numbers begin, and whether they run clockwise.
 
-    The start is where number and azimuth, counted from there, go together best: with w the place in the order less
-    its mean, the sum of w times azimuth grows by 360 times the w of every azimuth that the start passes.
+    The start is where number and azimuth, counted from there, go together best. With w the place in the order less
+    its mean, the sum of w times azimuth grows by 360 times the w of every azimuth that the start passes; it is held
+    against the sum that the same azimuths would reach in perfect order.
     """
     known = np.flatnonzero(np.isfinite(azimuth_deg))
     of_plot, angle = plot[known], azimuth_deg[known]
     count = np.bincount(of_plot, minlength=plots)
     begin = np.append(0, np.cumsum(count))
-    weight = np.arange(len(known)) - begin[of_plot] - (count[of_plot] - 1) / 2.0
+    first, size = begin[of_plot], count[of_plot]
+    place = np.arange(len(known)) - first
+    weight = place - (size - 1) / 2.0
+
+    def passed(values: Floats) -> Floats:
+        """Sum over those of the plot that come before."""
+        total = np.append(0.0, np.cumsum(values))
+        before: Floats = total[:-1] - total[first]
+        return before
+
+    def whole(values: Floats) -> Floats:
+        summed: Floats = np.bincount(of_plot, values, minlength=plots)[of_plot]
+        return summed
+
     best = np.full((2, plots), -np.inf)
     start = np.zeros((2, plots))
-    filled = np.flatnonzero(count)
     for turn, sense in enumerate((1.0, -1.0)):
         seen = (sense * angle) % 360.0
         order = np.lexsort((seen, of_plot))
-        passed = np.cumsum(weight[order])
-        passed -= (passed[begin[:-1][filled]] - weight[order][begin[:-1][filled]])[np.cumsum(count[filled] > 0) - 1][
-            np.repeat(np.arange(len(filled)), count[filled])
-        ]
-        base = np.bincount(of_plot, weight * seen, minlength=plots)
-        gain = 360.0 * passed
-        top = np.maximum.reduceat(gain, begin[:-1][filled]) if len(filled) else np.zeros(0)
-        hit = np.flatnonzero(gain >= top[np.repeat(np.arange(len(filled)), count[filled])] - 1e-9)
-        group, once = np.unique(of_plot[hit], return_index=True)
-        last = hit[once]
-        following = np.where(last + 1 < begin[group + 1], last + 1, begin[group])
-        gap = (seen[order][following] - seen[order][last]) % 360.0
-        gap = np.where(count[group] == 1, 360.0, gap)
+        sorted_seen, sorted_weight = seen[order], weight[order]
+        reached = whole(weight * seen) + 360.0 * passed(sorted_weight)
+        lower = passed(sorted_seen)
+        perfect = whole(weight * sorted_seen) - place * (whole(seen) - lower) + (size - place) * lower
+        perfect += 360.0 * (passed(weight) + (size - place) * place)
+        agreement = reached / np.maximum(perfect, 1e-6)
+        ranked = np.lexsort((-agreement, of_plot))
+        group, top = np.unique(of_plot[ranked], return_index=True)
+        chosen = ranked[top]
+        previous = np.where(chosen > first[chosen], chosen - 1, first[chosen] + size[chosen] - 1)
+        gap = (sorted_seen[chosen] - sorted_seen[previous]) % 360.0
+        gap = np.where(size[chosen] == 1, 360.0, gap)
         # Half way into the gap, but no further from the first stem than a sweep would begin before it.
-        start[turn, group] = sense * (seen[order][following] - np.minimum(gap / 2.0, 20.0))
-        best[turn, filled] = base[filled] + top
+        start[turn, group] = sense * (sorted_seen[chosen] - np.minimum(gap / 2.0, 20.0))
+        best[turn, group] = agreement[chosen]
     clockwise = best[0] >= best[1]
     return np.where(clockwise, start[0], start[1]) % 360.0, clockwise
 
