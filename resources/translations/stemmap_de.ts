@@ -901,20 +901,20 @@
 <context>
     <name>backgrounds</name>
     <message>
-        <source>Own ground (*.gpkg *.geojson *.json *.tif *.tiff *.png *.jpg *.jpeg);;All files (*)</source>
-        <translation type="unfinished"></translation>
+        <source>Layers and pictures ({endings});;All files (*)</source>
+        <translation>Layer und Bilder ({endings});;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Add background</source>
-        <translation type="unfinished"></translation>
+        <translation>Hintergrund hinzufügen</translation>
     </message>
     <message>
-        <source>A background needs plots with coordinates; this survey has none. Nothing was added.</source>
-        <translation type="unfinished"></translation>
+        <source>A background needs plots with coordinates; nothing was added.</source>
+        <translation>Ein Hintergrund braucht Probeflächen mit Koordinaten; nichts wurde hinzugefügt.</translation>
     </message>
     <message>
-        <source>The map lies in another coordinate system now; add the backgrounds again.</source>
-        <translation type="unfinished"></translation>
+        <source>The map lies in another system now; add the backgrounds again.</source>
+        <translation>Die Karte liegt jetzt in einem anderen System; die Hintergründe neu hinzufügen.</translation>
     </message>
 </context>
 <context>
@@ -1021,20 +1021,20 @@
         <translation>Von Punkt zu Punkt ziehen, um Abstand und Gitterazimut zu lesen; noch einmal beendet es</translation>
     </message>
     <message>
-        <source>Add &amp;background…</source>
-        <translation type="unfinished"></translation>
+        <source>A&amp;dd background…</source>
+        <translation>Hintergrun&amp;d hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Remove bac&amp;kgrounds</source>
+        <translation>Hintergründe &amp;wegnehmen</translation>
     </message>
     <message>
         <source>Put your own GeoPackage, GeoJSON, GeoTIFF or picture with a world file under the map</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>&amp;Remove backgrounds</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigenes GeoPackage, GeoJSON, GeoTIFF oder ein Bild mit World-Datei unter die Karte legen</translation>
     </message>
     <message>
         <source>Take all files of your own from under the map; the files stay as they are</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle eigenen Dateien unter der Karte wegnehmen; die Dateien bleiben, wie sie sind</translation>
     </message>
     <message>
         <source>What the fill of a stem stands for</source>
@@ -1482,11 +1482,11 @@
     </message>
     <message>
         <source>B&amp;ackgrounds</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hintergründe</translation>
     </message>
     <message>
         <source>The files of your own under the map</source>
-        <translation type="unfinished"></translation>
+        <translation>Die eigenen Dateien unter der Karte</translation>
     </message>
     <message>
         <source>L&amp;egend</source>
@@ -2919,6 +2919,10 @@
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht benutzt.</translation>
     </message>
     <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
         <source>%1 and %2 more</source>
         <translation>%1 und %2 weitere</translation>
     </message>
@@ -3207,6 +3211,10 @@
         <translation>%1 würde sich auf %2 MB entfalten; das ist keine Tabelle mit Aufnahmen. Als CSV speichern.</translation>
     </message>
     <message>
+        <source>%1, %2 and %3</source>
+        <translation>%1, %2 und %3</translation>
+    </message>
+    <message>
         <source>%1, layer %2</source>
         <translation>%1, Layer %2</translation>
     </message>
@@ -3251,8 +3259,16 @@
         <translation>, %1 m²/ha</translation>
     </message>
     <message>
+        <source>, and </source>
+        <translation>, und </translation>
+    </message>
+    <message>
         <source>, visit %1</source>
         <translation>, Aufnahme %1</translation>
+    </message>
+    <message>
+        <source>; it fits </source>
+        <translation>; dazu passt </translation>
     </message>
     <message>
         <source>; known are %1</source>
@@ -3268,7 +3284,7 @@
     </message>
     <message>
         <source>; the next visit agrees with the one before</source>
-        <translation type="unfinished"></translation>
+        <translation>; die nächste Aufnahme stimmt mit der davor überein</translation>
     </message>
     <message>
         <source>? (line %1)</source>
@@ -3483,6 +3499,10 @@
         <translation>Nr. {stem} ist ein Grenzbaum: %1; gezählt als %2, Wahrscheinlichkeit innerhalb zu sein {inside_probability:.2f}.</translation>
     </message>
     <message>
+        <source>No. {stem} looks like No. {twin} entered again: {apart_m:.2f} m apart, dbh {dbh_cm:g} cm.</source>
+        <translation>Nr. {stem} sieht aus wie Nr. {twin}, noch einmal eingegeben: {apart_m:.2f} m entfernt, BHD {dbh_cm:g} cm.</translation>
+    </message>
+    <message>
         <source>No. {stem} stands on this visit again (line {line}); both records are counted.</source>
         <translation>Nr. {stem} steht bei dieser Aufnahme noch einmal (Zeile {line}); beide werden gezählt.</translation>
     </message>
@@ -3497,6 +3517,10 @@
     <message>
         <source>No. {stem}: an upper diameter of {upper_cm:.1f} cm over a dbh of {dbh_cm:.1f} cm is a form quotient of {quotient:.2f}; {low:.2f} to {high:.2f} would be ordinary.</source>
         <translation>Nr. {stem}: Ein oberer Durchmesser von {upper_cm:.1f} cm über einem BHD von {dbh_cm:.1f} cm ist ein Formquotient von {quotient:.2f}; gewöhnlich wären {low:.2f} bis {high:.2f}.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the %1 {typed} is in doubt</source>
+        <translation>Nr. {stem}: %1 {typed} ist zweifelhaft</translation>
     </message>
     <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
@@ -3565,6 +3589,10 @@
     <message>
         <source>Parquet needs the package pyarrow; install it with: python3 -m pip install &apos;stemmap[parquet]&apos;</source>
         <translation>Parquet braucht das Paket pyarrow; einrichten mit: python3 -m pip install &apos;stemmap[parquet]&apos;</translation>
+    </message>
+    <message>
+        <source>Perhaps {meant} was meant</source>
+        <translation>Vielleicht war {meant} gemeint</translation>
     </message>
     <message>
         <source>Plot %1</source>
@@ -3923,6 +3951,10 @@
         <translation>Werte einer Probefläche unterscheiden sich von Zeile zu Zeile.</translation>
     </message>
     <message>
+        <source>What was meant cannot be told.</source>
+        <translation>Was gemeint war, ist nicht zu sagen.</translation>
+    </message>
+    <message>
         <source>Writing %1</source>
         <translation>%1 wird geschrieben</translation>
     </message>
@@ -3961,6 +3993,10 @@
     <message>
         <source>a compressed file (gzip)</source>
         <translation>eine komprimierte Datei (gzip)</translation>
+    </message>
+    <message>
+        <source>a dbh of {dbh_cm:g} cm is far from what is usual</source>
+        <translation>ein BHD von {dbh_cm:g} cm ist weit vom Üblichen</translation>
     </message>
     <message>
         <source>a picture (GIF)</source>
@@ -4005,6 +4041,10 @@
     <message>
         <source>aspect</source>
         <translation>Exposition</translation>
+    </message>
+    <message>
+        <source>at {distance_m:.2f} m it lies beyond the limiting distance of {limit_m:.2f} m</source>
+        <translation>mit {distance_m:.2f} m liegt der Stamm jenseits des Grenzabstands von {limit_m:.2f} m</translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
@@ -4076,7 +4116,7 @@
     </message>
     <message>
         <source>cm</source>
-        <translation type="unfinished"></translation>
+        <translation>cm</translation>
     </message>
     <message>
         <source>column %1</source>
@@ -4096,7 +4136,7 @@
     </message>
     <message>
         <source>comma</source>
-        <translation type="unfinished"></translation>
+        <translation>Komma</translation>
     </message>
     <message>
         <source>concentric circles</source>
@@ -4276,7 +4316,7 @@
     </message>
     <message>
         <source>false</source>
-        <translation type="unfinished"></translation>
+        <translation>falsch</translation>
     </message>
     <message>
         <source>file twice</source>
@@ -4299,12 +4339,16 @@
         <translation>Formelfehler</translation>
     </message>
     <message>
+        <source>free ground</source>
+        <translation>der freie Platz</translation>
+    </message>
+    <message>
         <source>free text</source>
         <translation>freier Text</translation>
     </message>
     <message>
         <source>ft</source>
-        <translation type="unfinished"></translation>
+        <translation>ft</translation>
     </message>
     <message>
         <source>geometry beside columns</source>
@@ -4407,6 +4451,14 @@
         <translation>ist nicht bekannt; ähnlich: %1</translation>
     </message>
     <message>
+        <source>it breaks the order of the numbers: {typed} stands between {before} and {after}</source>
+        <translation>er bricht die Folge der Nummern: {typed} steht zwischen {before} und {after}</translation>
+    </message>
+    <message>
+        <source>it fits %1</source>
+        <translation>dazu passt %1</translation>
+    </message>
+    <message>
         <source>it has no place on the map</source>
         <translation>er hat keinen Ort auf der Karte</translation>
     </message>
@@ -4423,8 +4475,16 @@
         <translation>er wurde trotzdem benutzt</translation>
     </message>
     <message>
+        <source>it would stand in No. {neighbour}</source>
+        <translation>der Stamm stünde in Nr. {neighbour}</translation>
+    </message>
+    <message>
         <source>its basal area is not known</source>
         <translation>die Grundfläche ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>its dbh changed by {grown_cm:+.1f} cm since the last visit</source>
+        <translation>sein BHD änderte sich seit der letzten Aufnahme um {grown_cm:+.1f} cm</translation>
     </message>
     <message>
         <source>larger</source>
@@ -4448,7 +4508,7 @@
     </message>
     <message>
         <source>lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen</translation>
     </message>
     <message>
         <source>lines before headings</source>
@@ -4692,7 +4752,7 @@
     </message>
     <message>
         <source>point</source>
-        <translation type="unfinished"></translation>
+        <translation>Punkt</translation>
     </message>
     <message>
         <source>point from which the stem was measured</source>
@@ -4875,6 +4935,22 @@
         <translation>Kreise oder Zählfaktor des Verfahrens wurden nicht angegeben</translation>
     </message>
     <message>
+        <source>the design takes no stem of {dbh_cm:g} cm</source>
+        <translation>das Verfahren nimmt keinen Stamm von {dbh_cm:g} cm auf</translation>
+    </message>
+    <message>
+        <source>the last visit</source>
+        <translation>die letzte Aufnahme</translation>
+    </message>
+    <message>
+        <source>the last visit has no stem there</source>
+        <translation>die letzte Aufnahme hat dort keinen Stamm</translation>
+    </message>
+    <message>
+        <source>the order</source>
+        <translation>die Folge der Nummern</translation>
+    </message>
+    <message>
         <source>the place is known</source>
         <translation>ist der Ort bekannt</translation>
     </message>
@@ -4901,6 +4977,10 @@
     <message>
         <source>the unit in %1 and its like was left out of the number.</source>
         <translation>die Einheit in %1 und Ähnlichem wurde aus der Zahl weggelassen.</translation>
+    </message>
+    <message>
+        <source>there is no azimuth {typed}</source>
+        <translation>einen Azimut {typed} gibt es nicht</translation>
     </message>
     <message>
         <source>they name the visits</source>
@@ -4964,7 +5044,7 @@
     </message>
     <message>
         <source>warning</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnung</translation>
     </message>
     <message>
         <source>who measured</source>
@@ -4995,12 +5075,64 @@
         <translation>{file}, Zeile {line}: Probefläche {plot} steht noch einmal in der Tabelle der Probeflächen; die erste Zeile wird benutzt.</translation>
     </message>
     <message>
+        <source>{meant} is {typed} a quarter of the circle on</source>
+        <translation>{meant} ist {typed} einen Viertelkreis weiter</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} counted the other way round</source>
+        <translation>{meant} ist {typed} andersherum gezählt</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} read from the other end</source>
+        <translation>{meant} ist {typed} vom anderen Ende gelesen</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} taken for another unit</source>
+        <translation>{meant} ist {typed} in einer anderen Einheit genommen</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} taken for the other unit of the circle</source>
+        <translation>{meant} ist {typed} in der anderen Kreiseinheit genommen</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} with the digit that was left out</source>
+        <translation>{meant} ist {typed} mit der ausgelassenen Ziffer</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} with the key beside</source>
+        <translation>{meant} ist {typed} mit der Taste daneben</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} with the point where it belongs</source>
+        <translation>{meant} ist {typed} mit dem Komma, wo es hingehört</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} with two digits exchanged</source>
+        <translation>{meant} ist {typed} mit zwei vertauschten Ziffern</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} without a digit too many</source>
+        <translation>{meant} ist {typed} ohne eine Ziffer zu viel</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} without the doubled digit</source>
+        <translation>{meant} ist {typed} ohne die doppelte Ziffer</translation>
+    </message>
+    <message>
+        <source>{meant} stands with another stem, which has {typed} in its turn</source>
+        <translation>{meant} steht bei einem anderen Stamm, der dafür {typed} hat</translation>
+    </message>
+    <message>
         <source>{stems} of {measured} diameters were not measured at the breast height of {breast_height_m:g}.</source>
         <translation>{stems} von {measured} Durchmessern wurden nicht in der Brusthöhe von {breast_height_m:g} gemessen.</translation>
     </message>
     <message>
         <source>{texts} different status texts of {stems} stems are not known; they are counted as living.</source>
         <translation>{texts} verschiedene Statustexte von {stems} Stämmen sind nicht bekannt; sie werden als lebend gezählt.</translation>
+    </message>
+    <message>
+        <source>{typed} is not written as the other values are</source>
+        <translation>{typed} ist anders geschrieben als die übrigen Werte</translation>
     </message>
 </context>
 </TS>

@@ -31,6 +31,7 @@ FLOORS = ("checks", "survey", "reading", "writing", "tasks", "core", "drawing")
 #: Single words that stand in for a part of a sentence.
 WORDS = (
     *("in", "out", "azimuth", "distance", "number", "date", "plot", "stem", "stems", "plots", "stations"),
+    *("it fits %1", "%1, %2 and %3", "%1 and %2", ", and "),
     *("Summarising", "larger", "smaller", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
 )
 #: What no sentence for a user has: several lines, markup, patterns, keys of a file.

@@ -22,7 +22,8 @@ from stemmap.desktop.languages import spoken_language
 CONTEXT: Final = "work"
 _PLACE = re.compile(r"%(\d+)")
 _BEFORE_NAMES = re.compile(r"\b(columns?|heading|field|plot|file|sheet|layer)s? $", re.IGNORECASE)
-_BETWEEN_SENTENCES = re.compile(r"(?<=[.!?]) (?=[A-Z])")
+#: Ends of sentences, but not of "No. 7", and what joins the halves of one.
+_BETWEEN_PARTS = re.compile(r"((?<!No)\.(?: |$)|; |, and )")
 
 
 class _Known(NamedTuple):
@@ -38,12 +39,15 @@ class _Known(NamedTuple):
         What it may look like.
     typed
         Whether a value is a name as typed, which is never translated; for each place.
+    joins
+        Whether it only joins others, such as "%1 and %2".
     """
 
     source: str
     fixed: str
     pattern: re.Pattern[str]
     typed: tuple[bool, ...]
+    joins: bool
 
 
 def worded(sentence: str) -> str:
@@ -56,11 +60,13 @@ def _worded(sentence: str, language: str) -> str:
     """Find the translation among those that Qt has in force."""
     if language == "en":
         return sentence
-    made = _match(sentence)
-    if made is not None:
-        return made
-    parts = _BETWEEN_SENTENCES.split(sentence)
-    return " ".join(_match(part) or part for part in parts) if len(parts) > 1 else sentence
+    return _match(sentence) or _in_parts(sentence)
+
+
+def _in_parts(sentence: str) -> str:
+    """A sentence put together from several, part by part; one with no part that is known stays as it is."""
+    parts = _BETWEEN_PARTS.split(sentence)
+    return "".join(_match(part) or part for part in parts)
 
 
 def _match(sentence: str) -> str | None:
@@ -72,11 +78,13 @@ def _match(sentence: str) -> str | None:
         if known.fixed not in sentence or not (found := known.pattern.fullmatch(sentence)):
             continue
         values = [
-            value if typed or not set(value) & _LETTERS else _match(value) or value
+            value if typed or not set(value) & _LETTERS else _match(value)
             for value, typed in zip(found.groups(), known.typed, strict=True)
         ]
-        wanted = QCoreApplication.translate(CONTEXT, known.source)
-        return _filled(wanted, values)
+        if known.joins and None in values:
+            continue  # a mere "and" between words that nobody knows
+        told = [value or typed for value, typed in zip(values, found.groups(), strict=True)]
+        return _filled(QCoreApplication.translate(CONTEXT, known.source), told)
     return None
 
 
@@ -94,7 +102,8 @@ def _known() -> tuple[_Known, ...]:
     for source in json.loads(resource("translations/sentences.json").read_text("utf-8")):
         fixed = _PLACE.split(source)[::2]
         if len(fixed) > 1:
-            pattern = re.compile("(.+?)".join(re.escape(part) for part in fixed), re.DOTALL)
+            pattern = re.compile("(.*?)".join(re.escape(part) for part in fixed), re.DOTALL)
             typed = tuple(bool(_BEFORE_NAMES.search(part)) for part in fixed[:-1])
-            made.append((sum(map(len, fixed)), _Known(source, max(fixed, key=len), pattern, typed)))
+            joins = not re.search("[a-z]{4}", " ".join(fixed))
+            made.append((sum(map(len, fixed)), _Known(source, max(fixed, key=len), pattern, typed, joins)))
     return tuple(known for _, known in sorted(made, key=lambda pair: -pair[0]))
