@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Sweep", "order_of_numbers"]
+__all__ = ["Choices", "Sweep", "order_of_numbers"]
 
 Floats = NDArray[np.float64]
 
@@ -17,7 +17,9 @@ Floats = NDArray[np.float64]
 _STEPS: Final = 180
 _STEP_DEG: Final = 360.0 / _STEPS
 #: Share of azimuths that tell nothing of their place in the order, mistyped or numbered out of turn.
-_ASTRAY: Final = 0.04
+_ASTRAY: Final = 0.02
+#: The same of stems whose choices are given.
+_OUT_OF_TURN: Final = 0.003
 #: Chance that the crew began a second sweep somewhere in a plot.
 _RESTART: Final = 0.1
 #: Chance of a plot numbered in no order before its azimuths are seen.
@@ -27,6 +29,25 @@ _AT_ONCE: Final = 512
 #: Nodes and weights that smear a density by a normal error (Gauss-Hermite, five nodes).
 _NODES: Final = np.array([-2.856970, -1.355626, 0.0, 1.355626, 2.856970])
 _WEIGHTS: Final = np.array([0.011257, 0.222076, 0.533333, 0.222076, 0.011257])
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What the azimuths of some stems may have been meant to be, by everything but the order; shape (choices,).
+
+    Parameters
+    ----------
+    stem
+        Stem of each choice, among those given in order.
+    azimuth_deg
+        What it may have been.
+    probability
+        Of that; the choices of a stem sum to 1.
+    """
+
+    stem: NDArray[np.int64]
+    azimuth_deg: Floats
+    probability: Floats
 
 
 @dataclass(frozen=True)
@@ -90,7 +111,12 @@ class Sweep:
 
 
 def order_of_numbers(
-    azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float, wanted: NDArray[np.bool_] | None = None
+    azimuth_deg: Floats,
+    first: NDArray[np.integer],
+    *,
+    sd_deg: float,
+    wanted: NDArray[np.bool_] | None = None,
+    choices: Choices | None = None,
 ) -> Sweep:
     """Learn from the azimuths of each plot, in the order of their numbers, how far that order tells of them.
 
@@ -109,6 +135,8 @@ def order_of_numbers(
         the next stem.
     wanted
         Stems whose densities are kept; None: all.
+    choices
+        For stems in doubt what they may have been; for all others the azimuth as given, or, seldom, anything.
     """
     first = np.asarray(first, np.int64)
     count = np.diff(first)
@@ -119,6 +147,7 @@ def order_of_numbers(
     density = np.ones((int(wanted.sum()), _STEPS), np.float32)
     tells = np.zeros(len(count))
     turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    special, likely = _chosen(choices, turned, start, clockwise, plot, sd_deg)
     by_count = np.argsort(count, kind="stable")
     by_count = by_count[count[by_count] >= 4]
     for begin in range(0, len(by_count), _AT_ONCE):
@@ -126,6 +155,9 @@ def order_of_numbers(
         place = np.arange(int(count[chosen[-1]]))
         stem = np.where(place[:, None] < count[chosen], first[chosen] + place[:, None], -1)
         seen = _seen(np.append(turned, np.nan)[stem], sd_deg)
+        if len(likely):
+            of_choice = np.append(special, -1)[stem]
+            seen[of_choice >= 0] = likely[of_choice[of_choice >= 0]]
         before, after, log_evidence = _followed(seen, count[chosen])
         # The order is one of two directions and begins anywhere, which costs about as much as it can fit by chance.
         odds = log_evidence - math.log(2.0 * _STEPS) + math.log((1.0 - _NO_ORDER) / _NO_ORDER)
@@ -201,6 +233,36 @@ def _seen(turned: Floats, sd_deg: float) -> NDArray[np.float32]:
     seen += np.float32(_ASTRAY)
     seen[~np.isfinite(turned)] = 1.0
     return seen
+
+
+def _chosen(
+    choices: Choices | None,
+    turned: Floats,
+    start: Floats,
+    clockwise: NDArray[np.bool_],
+    plot: NDArray[np.int64],
+    sd_deg: float,
+) -> tuple[NDArray[np.int64], NDArray[np.float32]]:
+    """For each stem its row among those with choices (-1: none), and the likelihoods of these at each step."""
+    row = np.full(len(turned), -1, np.int64)
+    if choices is None or not len(choices.stem):
+        return row, np.zeros((0, _STEPS), np.float32)
+    stems, owner = np.unique(choices.stem, return_inverse=True)
+    # A stem left out of the order (NaN) stays out.
+    row[stems] = np.where(np.isfinite(turned[stems]), np.arange(len(stems)), -1)
+    of_plot = plot[choices.stem]
+    at = _along(choices.azimuth_deg, start[of_plot], clockwise[of_plot])
+    known = np.isfinite(at)
+    step = np.minimum((np.where(known, at, 0.0) / _STEP_DEG).astype(np.int64), _STEPS - 1)
+    weight = np.where(known, choices.probability, 0.0)
+    share = np.bincount(owner * _STEPS + step, weight, minlength=len(stems) * _STEPS).reshape(-1, _STEPS)
+    around = np.arange(_STEPS) * _STEP_DEG
+    around = np.minimum(around, 360.0 - around) / math.hypot(sd_deg, _STEP_DEG / 3.5)
+    smear = np.exp(-0.5 * around**2)
+    smear *= _STEPS / smear.sum()
+    kernel = smear[(np.arange(_STEPS)[:, None] - np.arange(_STEPS)) % _STEPS]
+    likely = (1.0 - _OUT_OF_TURN) * (share @ kernel) + _OUT_OF_TURN
+    return row, likely.astype(np.float32)
 
 
 def _followed(

@@ -8,14 +8,29 @@ from scipy.special import ndtr
 
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.suspects import Suspects
-from stemmap.core.sweep import order_of_numbers
+from stemmap.core.sweep import Choices, order_of_numbers
 from stemmap.survey.registry import Case
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 
-def log_gain(case: Case, doubted: Suspects, meant: Meanings, *, astray: float) -> Floats:
+def _copied(choices: Choices | None, row: Integers) -> Choices | None:
+    """The choices of stems of which there are several copies; `row` names the stem of each."""
+    if choices is None or not len(choices.stem):
+        return None
+    order = np.argsort(row, kind="stable")
+    ordered = row[order]
+    first = np.searchsorted(ordered, choices.stem)
+    count = np.searchsorted(ordered, choices.stem, side="right") - first
+    choice = np.repeat(np.arange(len(count)), count)
+    place = np.arange(len(choice)) - np.repeat(np.cumsum(count) - count, count) + np.repeat(first, count)
+    return Choices(order[place], choices.azimuth_deg[choice], choices.probability[choice])
+
+
+def log_gain(
+    case: Case, doubted: Suspects, meant: Meanings, *, astray: float, choices: Choices | None
+) -> Floats:
     """Logarithm of what exchanging two azimuths back gains in order, for each meaning that is an exchange.
 
     Two stems out of order may be one stem out of order and its neighbour seen from there. So each of the two is
@@ -49,7 +64,7 @@ def log_gain(case: Case, doubted: Suspects, meant: Meanings, *, astray: float) -
     at = begin[copy] + place - first[copy]
     wanted = np.zeros(len(row), bool)
     wanted[at] = True
-    without = order_of_numbers(seen, begin, sd_deg=sweep.sd_deg, wanted=wanted)
+    without = order_of_numbers(seen, begin, sd_deg=sweep.sd_deg, wanted=wanted, choices=_copied(choices, row))
     tells = without.tells[without.plot[at]]
 
     def mixed(density: Floats) -> Floats:

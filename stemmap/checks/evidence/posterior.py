@@ -12,11 +12,12 @@ from stemmap.checks.evidence.ground import ground, place_sd
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.exchanged import log_gain
 from stemmap.checks.evidence.meanings import Meanings, meanings
-from stemmap.checks.evidence.suspects import Suspects, suspects
+from stemmap.checks.evidence.suspects import Suspects, reordered, suspects
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.design import membership
 from stemmap.core.keystrokes import SLIPS, slip_shares
 from stemmap.core.locate import dbh_sd
+from stemmap.core.sweep import Choices
 from stemmap.survey.registry import Case
 from stemmap.survey.settings import sampling_design
 from stemmap.units import METRES
@@ -108,17 +109,41 @@ class Posterior:
 
 
 def posterior(case: Case) -> Posterior:
-    """Weigh all meanings of all suspected records; rates are learnt from the survey itself in a few rounds (EM)."""
+    """Weigh all meanings of all suspected records.
+
+    Once with the order of azimuths as typed, then with the order of all that the suspects may have meant, so that one
+    mistyped azimuth does not cast doubt on its neighbours.
+    """
     doubted = case.once(suspects)
     meant = meanings(case, doubted)
-    told = _evidence(case, doubted, meant)
+    first = _weighed(case, doubted, meant, _evidence(case, doubted, meant), None)
+    choices = _choices(doubted, meant, first)
+    doubted = reordered(case, doubted, choices)
+    return _weighed(case, doubted, meant, _evidence(case, doubted, meant), choices)
+
+
+def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
+    """What each suspect's azimuth may have been by everything but the order."""
+    told, stem = found.told, doubted.place[doubted.rows[meant.owner]]
+    in_order = told.tells * (told.order + _ASTRAY) + 1.0 - told.tells
+    weight = np.where((meant.partner < 0) & (stem >= 0), found.weight / in_order, 0.0)
+    total = np.bincount(meant.owner, weight, minlength=len(doubted.rows))
+    share = weight / np.maximum(total, 1e-300)[meant.owner]
+    some = np.flatnonzero(share > 1e-6)
+    return Choices(stem[some], meant.azimuth_deg[some], share[some])
+
+
+def _weighed(
+    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, choices: Choices | None
+) -> Posterior:
+    """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM)."""
     both, as_typed = case.once(revisit), case.once(typed)
     rows, owner = doubted.rows, meant.owner
     count, stems = len(rows), max(int(as_typed.doubted.sum()), 1)
     rates, twice_rate = _RATES.copy(), _TWICE_RATE
     shares = np.stack([slip_shares(quantity) for quantity in QUANTITIES])
     came, went, beyond, astray = _CAME, _WENT, _BEYOND, _ASTRAY
-    gain = log_gain(case, doubted, meant, astray=_ASTRAY)
+    gain = log_gain(case, doubted, meant, astray=_ASTRAY, choices=choices)
     swap = np.flatnonzero(meant.partner >= 0)
     other = meant.owner[meant.partner[swap]]
     swap_owner = owner[swap]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 
 import numpy as np
@@ -13,7 +13,7 @@ from stemmap.checks.evidence.ground import ground
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import typed
-from stemmap.core.sweep import Sweep, order_of_numbers
+from stemmap.core.sweep import Choices, Sweep, order_of_numbers
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -110,6 +110,19 @@ def _dbh_sd(case: Case, rows: Integers) -> Floats:
 
     found: Floats = np.maximum(dbh_sd(case.measured.dbh_cm[rows], case.survey.settings.errors), 0.1) * np.sqrt(2.0)
     return found
+
+
+def reordered(case: Case, doubted: Suspects, choices: Choices) -> Suspects:
+    """The same suspects held against the order of what all of them may have meant."""
+    sweep, place = doubted.sweep, doubted.place
+    stem = np.full(len(sweep.plot), -1, np.int64)
+    held = np.flatnonzero(place >= 0)
+    stem[place[held]] = held
+    first = np.searchsorted(sweep.plot, np.arange(len(sweep.tells) + 1))
+    again = order_of_numbers(
+        case.measured.grid_azimuth_deg[stem], first, sd_deg=sweep.sd_deg, wanted=sweep.row >= 0, choices=choices
+    )
+    return replace(doubted, sweep=again)
 
 
 def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
