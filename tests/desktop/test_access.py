@@ -10,6 +10,7 @@ from PySide6.QtGui import QFont, QPalette
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractSpinBox,
+    QApplication,
     QComboBox,
     QDockWidget,
     QGroupBox,
@@ -64,6 +65,14 @@ def small(qtbot, qapp):
         made.show()
     yield made
     made.jobs.close()
+
+
+@pytest.fixture
+def filled(qtbot, small, sample):
+    """The small window with the sample survey."""
+    small.show_opened(prepare(sample))
+    qtbot.waitUntil(lambda: not small.jobs.busy and not small.jobs.runs("map"), timeout=30_000)
+    return small
 
 
 def shown(window, kind=QWidget):
@@ -189,25 +198,22 @@ def test_start_page_is_not_cut_off(language, letters, small):
     assert not (told := cut_off(small)), "\n".join(told)
 
 
-def test_panels_are_not_cut_off(qtbot, language, letters, small, sample):
-    small.show_opened(prepare(sample))
-    small.step_finding(1)
-    qtbot.waitUntil(lambda: not small.jobs.busy and not small.jobs.runs("map"), timeout=30_000)
-    assert (small.width(), small.height()) == SIZE
+def test_panels_are_not_cut_off(qtbot, language, letters, filled):
+    filled.step_finding(1)
+    assert (filled.width(), filled.height()) == SIZE
     told = {}
-    for name, dock in small.panels.docks.items():
+    for name, dock in filled.panels.docks.items():
         dock.show()
         dock.raise_()
         qtbot.wait(30)
-        told |= dict.fromkeys(f"{name}: {line}" for line in cut_off(small))
+        told |= dict.fromkeys(f"{name}: {line}" for line in cut_off(filled))
     assert not told, "\n".join(told)
 
 
-def test_messages_are_not_cut_off(qtbot, language, letters, small, sample):
-    small.show_opened(prepare(sample))
-    small.message_bar.tell("A sentence that is long enough for two lines of a small window with large letters. " * 3)
+def test_messages_are_not_cut_off(qtbot, language, letters, filled):
+    filled.message_bar.tell("A sentence that is long enough for two lines of a small window with large letters. " * 3)
     qtbot.wait(30)
-    assert not (told := list(cut_labels(small))), "\n".join(told)
+    assert not (told := list(cut_labels(filled))), "\n".join(told)
 
 
 def test_handbook_is_not_cut_off(qtbot, language, letters, small):
@@ -324,3 +330,20 @@ def test_every_icon_is_of_an_action(opened):
 
 def test_program_has_its_own_icon(qapp, opened):
     assert not qapp.windowIcon().isNull()
+
+
+@pytest.mark.parametrize("name", ["sheets", "preferences", "command-search", "crs", "about"])
+def test_dialogs_are_not_cut_off(qtbot, language, letters, filled, name):
+    before = set(QApplication.topLevelWidgets())
+    filled.actions_by_name[name].trigger()
+    qtbot.waitUntil(lambda: not filled.jobs.busy, timeout=30_000)
+    qtbot.wait(50)
+    opened = [widget for widget in set(QApplication.topLevelWidgets()) - before if widget.isVisible()]
+    assert opened, name
+    for dialog in opened:
+        assert not (told := cut_off(dialog)), "\n".join(told)
+        assert dialog.width() <= SIZE[0], name
+        assert dialog.height() <= SIZE[1], name
+        unnamed = [str(widget) for widget in focusable(dialog) if not named(widget) and widget not in buddies(dialog)]
+        assert unnamed == []
+        dialog.close()
