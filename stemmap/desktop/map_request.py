@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 #: Width of the legend, millimetres.
 LEGEND_MM = 46.0
+#: Share of the map's height that its legend may take before species give way.
+_LEGEND_SHARE = 0.9
 
 
 @dataclass(frozen=True)
@@ -102,7 +104,7 @@ def theme_of(*, dark: bool) -> Theme:
 def describe_map(request: MapRequest, _progress: Progress | None = None) -> DescribedMap:
     """Describe a plot for the screen."""
     from stemmap.drawing.ground import north_mark
-    from stemmap.drawing.legend import describe_legend
+    from stemmap.drawing.legend import ROW_MM, describe_legend
     from stemmap.drawing.plot_map import describe_plot, frame_of, north_word
     from stemmap.drawing.scene import View
 
@@ -132,6 +134,7 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
             findings=request.findings,
             theme=theme,
             width_mm=LEGEND_MM,
+            most_rows=max(int(_LEGEND_SHARE * request.height / request.per_millimetre / ROW_MM), 1),
             layers=request.layers,
         )
     return DescribedMap(request, frame, view, scene, north, legend)

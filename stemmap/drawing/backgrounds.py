@@ -17,6 +17,8 @@ MOST_CORNERS: Final = 12_000
 #: Pixels along a side of a picture under one plot.
 _SIDE: Final = 500
 _POINT_MM: Final = 0.6
+#: Pictures are faint, so that marks and numbers over them stay legible.
+_OPACITY: Final = 0.4
 
 
 def ground_of_plot(
@@ -91,7 +93,8 @@ def ground_of_survey(
             east = west + columns * background.pixel_width * metres
             south = north - rows * background.pixel_height * metres
             if west < high[0] and east > low[0] and south < high[1] and north > low[1]:
-                shapes.append(Image(background.pixels, (float(west), float(south)), (float(east), float(north))))
+                corners = (float(west), float(south)), (float(east), float(north))
+                shapes.append(Image(background.pixels, *corners, _OPACITY))
             continue
         seen, first = _in_sight(background, (np.array(low) + base) / metres, (np.array(high) + base) / metres)
         local = seen * metres - base
@@ -108,7 +111,7 @@ def _in_sight(layer: Outlines, low: Floats, high: Floats) -> tuple[Floats, NDArr
         return np.zeros((0, 2)), np.zeros(1, np.int64)
     least = np.minimum.reduceat(layer.points, first[:-1], axis=0)
     most = np.maximum.reduceat(layer.points, first[:-1], axis=0)
-    seen = ((least <= high) & (most >= low)).all(axis=1)
+    seen: NDArray[np.bool_] = np.all((least <= high) & (most >= low), axis=1)
     count = np.where(seen, np.diff(first), 0)
     line = np.repeat(np.arange(len(count)), np.diff(first))
     points, line = layer.points[seen[line]], line[seen[line]]
@@ -149,4 +152,4 @@ def _picture_of_plot(picture: Picture, centre: Floats, to_system: Floats, reach_
         return []
     pixels = np.zeros((_SIDE, _SIDE, 4), np.uint8)
     pixels[seen] = picture.pixels[row[seen], column[seen]]
-    return [Image(pixels, (-reach_m, -reach_m), (reach_m, reach_m))]
+    return [Image(pixels, (-reach_m, -reach_m), (reach_m, reach_m), _OPACITY)]

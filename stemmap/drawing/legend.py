@@ -98,7 +98,7 @@ def describe_legend(
     named = _kinds(colours, theme) if layers.stems else []
     signs = list(_signs(survey, measured, visit_row, findings=found, colours=colours, layers=layers, theme=theme))
     room = max(most_rows * max(int(width_mm / _column_mm([*named, *signs], width_mm)), 1) - len(signs), 1)
-    if len(named) > room:
+    if len(named) > room and layers.colour_by == "species":
         more = _tr("map", "and {count} more species").format(count=len(named) - room + 1)
         named = [*named[: room - 1], Entry((), more)]
     entries = [*named, *signs]

@@ -264,7 +264,8 @@ def _cell_code(place: Floats) -> Integers:
         (1, 0x5555555555555555),
     ):
         cell = (cell | (cell << np.uint64(shift))) & np.uint64(mask)
-    return (cell[:, 0] | (cell[:, 1] << np.uint64(1))).astype(np.int64)
+    code: Integers = (cell[:, 0] | (cell[:, 1] << np.uint64(1))).astype(np.int64)
+    return code
 
 
 def _levels(place: Floats, code: Integers, state: Integers) -> tuple[Clusters, ...]:

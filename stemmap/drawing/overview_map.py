@@ -27,6 +27,8 @@ CLUSTER_MM: Final = 2.6
 SIGNS: Final = {ERROR: "!", TO_LOOK_AT: "?", CLEAR: "", NO_STEMS: "–"}
 _MOST_NAMES: Final = 250
 _LONGEST: Final = 14
+#: Between a mark and its name; the ring around a selected plot finds its place here.
+_NAME_GAP_MM: Final = 1.4
 _GRID_LINES: Final = 6
 
 
@@ -145,7 +147,7 @@ def _names(
     size = widths(names) * SMALL
     at = clusters.place[single] * scale
     beside = np.maximum(np.nan_to_num(plots.radius_m[clusters.first[single]]) * scale, PLOT_MM)
-    left = at[:, 0] + beside + 0.6
+    left = at[:, 0] + beside + _NAME_GAP_MM
     marks = np.vstack([at, clusters.place[crowd] * scale])
     reach = np.append(beside, np.full(len(crowd), CLUSTER_MM + 0.5))
     over = (marks[:, 0] + reach > left[:, None]) & (marks[:, 0] - reach < (left + size)[:, None])
@@ -157,7 +159,7 @@ def _names(
     # Of two names that meet the one of the earlier plot stays.
     free &= ~np.tril(meet, -1).any(axis=1)
     kept = np.flatnonzero(free)
-    offset = np.column_stack([beside[kept] + 0.6, np.zeros(len(kept))])
+    offset = np.column_stack([beside[kept] + _NAME_GAP_MM, np.zeros(len(kept))])
     texts = tuple(names[number] for number in kept.tolist())
     return [Texts(clusters.place[single[kept]], texts, SMALL, theme.ink, offset, align=0.0)]
 

@@ -149,4 +149,6 @@ def _paint_image(image: Image, painter: QPainter, view: View) -> None:
     picture = QImage(image.pixels.data, columns, rows, 4 * columns, QImage.Format.Format_RGBA8888)
     corners = view.to_device(np.array([image.low, image.high]))
     (left, bottom), (right, top) = corners.tolist()
+    painter.setOpacity(image.opacity)
     painter.drawImage(QRectF(QPointF(left, top), QPointF(right, bottom)), picture)
+    painter.setOpacity(1.0)

@@ -178,11 +178,14 @@ class Image:
         Red, green, blue and opacity from the upper left on, shape (rows, columns, 4).
     low, high
         South-west and north-east corner, metres.
+    opacity
+        1 covers what is under it, 0 is not seen.
     """
 
     pixels: NDArray[np.uint8]
     low: tuple[float, float]
     high: tuple[float, float]
+    opacity: float = 1.0
 
 
 Shape = Lines | Discs | Polygons | Texts | Paths | Image
