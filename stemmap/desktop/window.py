@@ -124,7 +124,7 @@ class MainWindow(QMainWindow):
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
         self._pointed = OneLine()
-        self._hint = self.tr("N next finding, PgDown next plot, wheel zooms, middle button pans")
+        self._hint = self.tr("N next finding, PgDown next plot, wheel zooms, dragging pans")
         self._pointed.setContentsMargins(6, 0, 6, 0)
         self.work_status = WorkStatus(self.jobs)
         self.statusBar().addWidget(self._pointed, 1)
