@@ -133,6 +133,9 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[np.
     slip = np.where(again[owner], LINE_ABOVE, ANYTHING)
     finest = 10.0 ** -(written.decimals if (written := doubted.spellings[quantity]) is not None else 0)
     chance = -np.log(steps) + np.where(again[owner], np.log(np.maximum(reach[owner] / finest, 1.0)), 0.0)
+    # Who types anything at all still types a number that could be one.
+    beyond = numbers[rows] / reach
+    chance += np.where(beyond > 1.0, np.log(0.1 / np.maximum(beyond, 1.0)), 0.0)[owner]
     return owner, np.full(len(owner), quantity), value, slip, chance
 
 

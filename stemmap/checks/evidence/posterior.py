@@ -14,7 +14,7 @@ from stemmap.checks.evidence.exchanged import log_gain
 from stemmap.checks.evidence.meanings import Meanings, meanings
 from stemmap.checks.evidence.suspects import Suspects, reordered, suspects
 from stemmap.checks.evidence.typed import QUANTITIES, typed
-from stemmap.core.design import membership
+from stemmap.core.design import dbh_classes, membership
 from stemmap.core.keystrokes import SLIPS, slip_shares
 from stemmap.core.locate import dbh_sd
 from stemmap.core.sweep import Choices
@@ -148,6 +148,7 @@ def _weighed(
     other = meant.owner[meant.partner[swap]]
     swap_owner = owner[swap]
     again_of = _twins(case, doubted)
+    twin_place = np.clip(np.searchsorted(rows, again_of[0]), 0, max(count - 1, 0))
     written = np.zeros(count)
     quantity, is_typed = np.maximum(meant.quantity, 0), meant.quantity < 0
     for _ in range(_ROUNDS):
@@ -167,7 +168,8 @@ def _weighed(
         mine, theirs = rest[swap] - rest[swap_owner], rest[meant.partner[swap]] - rest[other]
         log_weight[swap] = (prior[swap] - prior[swap_owner] + log_weight[swap_owner]) + gain[swap] + mine + theirs
         log_weight[swap] -= total[other] - log_weight[other]
-        log_twice = np.log(twice_rate) + again_of[1]
+        # One stem entered twice need be found only once among those of the last visit, whichever of the two it is.
+        log_twice = np.log(twice_rate) + again_of[1] + np.maximum(stand[:count] - stand[twin_place], 0.0)
         np.maximum.at(top, owner, log_weight)
         top = np.maximum(top, log_twice)
         weight, twice = np.exp(log_weight - top[owner]), np.exp(log_twice - top)
@@ -226,14 +228,14 @@ def _evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
     )
-    limit, sampled = _limits(case, stem, meant)
+    limit, too_thin = _limits(case, stem, meant)
     sd = place_sd(case, meant.distance_m)
     reach = np.where(np.isfinite(limit), limit, np.inf)
     inside = ndtr((reach - meant.distance_m) / np.maximum(sd, 0.02))
     outside = 1.0 - np.where(np.isfinite(inside), inside, 1.0)
     # Far beyond the limit is stranger than just beyond it.
     far = np.clip(np.nan_to_num(meant.distance_m / reach) - 1.2, 0.0, 3.0)
-    beyond = np.clip(outside * (1.0 + far) + ~sampled, 0.0, 3.0)
+    beyond = np.clip(outside * (1.0 + far) + too_thin, 0.0, 3.0)
     usual = case.once(diameters)
     dbh = usual.log_density(stem, meant.dbh_cm, survey.settings.instrument.max_dbh_cm)
     spread = np.where(np.isfinite(reach), reach, 15.0)
@@ -253,14 +255,19 @@ def _evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     )
 
 
-def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, NDArray[np.bool_]]:
-    """Horizontal distance up to which stems are recorded, and whether the design takes such a stem."""
+def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats]:
+    """Horizontal distance up to which stems are recorded, and how far (0 to 1) a stem is too thin for the design."""
     survey, measured = case.survey, case.measured
     settings = survey.settings
     design = sampling_design(settings)
     wide = (measured.horizontal_distance_m - measured.compared_distance_m)[stem]
     limit = measured.limiting_distance_m[stem] + np.nan_to_num(wide)
-    sampled = ~(measured.inside_known & (measured.expansion_per_ha == 0.0))[stem]
+    too_thin = np.zeros(len(stem))
+    if design is not None:
+        least = dbh_classes(design)[0].lower_cm
+        below = least - meant.dbh_cm
+        reach = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
+        too_thin = np.where(below > 0.0, np.clip(below / reach, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
     if design is not None and design.needs_dbh:
         some = np.flatnonzero(meant.quantity == 2)
         radius = measured.radius_m[survey.stems.visit_row[stem[some]]]
@@ -273,10 +280,9 @@ def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, NDArra
             slope_percent=np.zeros(len(some)),
         )
         limit[some] = member.limiting_distance_m
-        sampled[some] = member.circle >= 0
     limit = np.where(np.isfinite(limit), limit, measured.radius_m[survey.stems.visit_row[stem]])
     margin = settings.design.outside_recorded_to_m or 0.0
-    return np.maximum(limit, margin * METRES[settings.measurement.length_unit]), sampled
+    return np.maximum(limit, margin * METRES[settings.measurement.length_unit]), too_thin
 
 
 def _again(
