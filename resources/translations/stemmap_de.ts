@@ -205,8 +205,8 @@
 <context>
     <name>MainWindow</name>
     <message>
-        <source>N next finding, PgDown next plot, wheel zooms, middle button pans</source>
-        <translation>N nächster Befund, Bild ab nächste Probefläche, Rad zoomt, mittlere Taste verschiebt</translation>
+        <source>N next finding, PgDown next plot, wheel zooms, dragging pans</source>
+        <translation>N nächster Befund, Bild ab nächste Probefläche, Rad zoomt, Ziehen verschiebt</translation>
     </message>
     <message>
         <source>&amp;File</source>
@@ -1696,7 +1696,7 @@
     </message>
     <message>
         <source>with errors</source>
-        <extracomment>Sign of a state; together with fill and outline it never leaves a colour alone.</extracomment>
+        <extracomment>Sign of a state; together with fill and outline it never leaves a colour alone. Between a mark and its name; the ring around a selected plot finds its place here.</extracomment>
         <translation>mit Fehlern</translation>
     </message>
     <message>
@@ -4015,6 +4015,10 @@
         <translation>ein Stratum hat weniger als zwei Probeflächen</translation>
     </message>
     <message>
+        <source>after</source>
+        <translation>danach</translation>
+    </message>
+    <message>
         <source>an angle count</source>
         <translation>eine Winkelzählprobe</translation>
     </message>
@@ -4031,6 +4035,10 @@
         <translation>eine alte Excel- oder Word-Datei oder eine mit Kennwort; als XLSX oder CSV speichern</translation>
     </message>
     <message>
+        <source>angle count</source>
+        <translation>Winkelzählprobe</translation>
+    </message>
+    <message>
         <source>another column names the visits, so it is kept beside them</source>
         <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
     </message>
@@ -4039,8 +4047,20 @@
         <translation>alles andere</translation>
     </message>
     <message>
+        <source>apart m</source>
+        <translation>Entfernung m</translation>
+    </message>
+    <message>
+        <source>apart percent</source>
+        <translation>Unterschied %</translation>
+    </message>
+    <message>
         <source>aspect</source>
         <translation>Exposition</translation>
+    </message>
+    <message>
+        <source>assumed</source>
+        <translation>angenommen</translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m it lies beyond the limiting distance of {limit_m:.2f} m</source>
@@ -4067,6 +4087,10 @@
         <translation>Azimuteinheit zweifelhaft</translation>
     </message>
     <message>
+        <source>azimuths</source>
+        <translation>Azimute</translation>
+    </message>
+    <message>
         <source>back bearing</source>
         <translation>Rückazimut</translation>
     </message>
@@ -4079,12 +4103,24 @@
         <translation>Grundfläche m²/ha</translation>
     </message>
     <message>
+        <source>before</source>
+        <translation>davor</translation>
+    </message>
+    <message>
         <source>below smallest dbh</source>
         <translation>unter kleinstem BHD</translation>
     </message>
     <message>
+        <source>beyond m</source>
+        <translation>jenseits m</translation>
+    </message>
+    <message>
         <source>borderline</source>
         <translation>Grenzbaum</translation>
+    </message>
+    <message>
+        <source>breast height m</source>
+        <translation>Brusthöhe m</translation>
     </message>
     <message>
         <source>cells are written in an unusual way</source>
@@ -4103,8 +4139,20 @@
         <translation>Mittelpunkte widersprechen sich</translation>
     </message>
     <message>
+        <source>change cm</source>
+        <translation>Änderung cm</translation>
+    </message>
+    <message>
         <source>check failed</source>
         <translation>Prüfung fehlgeschlagen</translation>
+    </message>
+    <message>
+        <source>class change probability</source>
+        <translation>Wahrscheinlichkeit der anderen Klasse</translation>
+    </message>
+    <message>
+        <source>class limit cm</source>
+        <translation>Klassengrenze cm</translation>
     </message>
     <message>
         <source>cluster</source>
@@ -4137,6 +4185,10 @@
     <message>
         <source>comma</source>
         <translation>Komma</translation>
+    </message>
+    <message>
+        <source>concentric</source>
+        <translation>konzentrisch</translation>
     </message>
     <message>
         <source>concentric circles</source>
@@ -4195,12 +4247,20 @@
         <translation>BHD-Änderung</translation>
     </message>
     <message>
+        <source>dbh cm</source>
+        <translation>BHD cm</translation>
+    </message>
+    <message>
         <source>dbh cross</source>
         <translation>BHD über Kreuz</translation>
     </message>
     <message>
         <source>dbh missing</source>
         <translation>BHD fehlt</translation>
+    </message>
+    <message>
+        <source>dbh mm</source>
+        <translation>BHD mm</translation>
     </message>
     <message>
         <source>decimal mark</source>
@@ -4255,6 +4315,10 @@
         <translation>Durchmesser weiter oben am Stamm</translation>
     </message>
     <message>
+        <source>digit</source>
+        <translation>Ziffer</translation>
+    </message>
+    <message>
         <source>digit added</source>
         <translation>Ziffer zu viel</translation>
     </message>
@@ -4291,6 +4355,10 @@
         <translation>Abstand vom Mittelpunkt</translation>
     </message>
     <message>
+        <source>distance m</source>
+        <translation>Abstand m</translation>
+    </message>
+    <message>
         <source>distance not positive</source>
         <translation>Abstand nicht positiv</translation>
     </message>
@@ -4315,6 +4383,14 @@
         <translation>Zeichensatz angenommen</translation>
     </message>
     <message>
+        <source>exchanged</source>
+        <translation>vertauscht</translation>
+    </message>
+    <message>
+        <source>expected</source>
+        <translation>erwartet</translation>
+    </message>
+    <message>
         <source>false</source>
         <translation>falsch</translation>
     </message>
@@ -4327,6 +4403,10 @@
         <translation>Datei unbrauchbar</translation>
     </message>
     <message>
+        <source>first cm</source>
+        <translation>erster cm</translation>
+    </message>
+    <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
         <translation>für einige Stämme ist nicht zu entscheiden, ob sie innerhalb sind (Abstand, BHD oder Hangneigung fehlt)</translation>
     </message>
@@ -4337,6 +4417,10 @@
     <message>
         <source>formula errors</source>
         <translation>Formelfehler</translation>
+    </message>
+    <message>
+        <source>found</source>
+        <translation>gefunden</translation>
     </message>
     <message>
         <source>free ground</source>
@@ -4367,6 +4451,10 @@
         <translation>Umfang in Brusthöhe</translation>
     </message>
     <message>
+        <source>girth cm</source>
+        <translation>Umfang cm</translation>
+    </message>
+    <message>
         <source>gon</source>
         <translation>Gon</translation>
     </message>
@@ -4385,6 +4473,10 @@
     <message>
         <source>grid</source>
         <translation>Gitter</translation>
+    </message>
+    <message>
+        <source>grown cm</source>
+        <translation>Zuwachs cm</translation>
     </message>
     <message>
         <source>has a first line far too long for headings</source>
@@ -4411,6 +4503,10 @@
         <translation>Höhe, in der der Durchmesser gemessen wurde</translation>
     </message>
     <message>
+        <source>height m</source>
+        <translation>Höhe m</translation>
+    </message>
+    <message>
         <source>height of the tree</source>
         <translation>Baumhöhe</translation>
     </message>
@@ -4419,12 +4515,28 @@
         <translation>Höhe des oberen Durchmessers</translation>
     </message>
     <message>
+        <source>hidden percent</source>
+        <translation>verdeckt %</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>obere Grenze</translation>
+    </message>
+    <message>
+        <source>high cm</source>
+        <translation>obere Grenze cm</translation>
+    </message>
+    <message>
         <source>horizontal</source>
         <translation>waagerecht</translation>
     </message>
     <message>
         <source>in</source>
         <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>inside probability</source>
+        <translation>Wahrscheinlichkeit innerhalb zu sein</translation>
     </message>
     <message>
         <source>instrument</source>
@@ -4491,12 +4603,36 @@
         <translation>größer</translation>
     </message>
     <message>
+        <source>last dbh cm</source>
+        <translation>letzter BHD cm</translation>
+    </message>
+    <message>
+        <source>last height m</source>
+        <translation>letzte Höhe m</translation>
+    </message>
+    <message>
+        <source>last visit</source>
+        <translation>letzte Aufnahme</translation>
+    </message>
+    <message>
         <source>lat</source>
         <translation>Breite</translation>
     </message>
     <message>
         <source>latitude of the plot centre, WGS 84</source>
         <translation>Breite des Mittelpunkts, WGS 84</translation>
+    </message>
+    <message>
+        <source>limit</source>
+        <translation>Grenze</translation>
+    </message>
+    <message>
+        <source>limit m</source>
+        <translation>Grenze m</translation>
+    </message>
+    <message>
+        <source>limiting distance m</source>
+        <translation>Grenzabstand m</translation>
     </message>
     <message>
         <source>line</source>
@@ -4543,6 +4679,14 @@
         <translation>Länge des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
+        <source>low</source>
+        <translation>untere Grenze</translation>
+    </message>
+    <message>
+        <source>low cm</source>
+        <translation>untere Grenze cm</translation>
+    </message>
+    <message>
         <source>magnetic</source>
         <translation>magnetisch</translation>
     </message>
@@ -4553,6 +4697,18 @@
     <message>
         <source>mapped heading missing</source>
         <translation>zugeordnete Überschrift fehlt</translation>
+    </message>
+    <message>
+        <source>max dbh cm</source>
+        <translation>größter BHD cm</translation>
+    </message>
+    <message>
+        <source>meant</source>
+        <translation>gemeint</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
     </message>
     <message>
         <source>measured, empty, non-forest or not reached</source>
@@ -4579,6 +4735,26 @@
         <translation>Strich</translation>
     </message>
     <message>
+        <source>mirrored</source>
+        <translation>gespiegelt</translation>
+    </message>
+    <message>
+        <source>missed high</source>
+        <translation>übersehen höchstens</translation>
+    </message>
+    <message>
+        <source>missed low</source>
+        <translation>übersehen mindestens</translation>
+    </message>
+    <message>
+        <source>missed percent</source>
+        <translation>übersehen %</translation>
+    </message>
+    <message>
+        <source>missed stems</source>
+        <translation>übersehene Stämme</translation>
+    </message>
+    <message>
         <source>mistyped</source>
         <translation>vertippt</translation>
     </message>
@@ -4593,6 +4769,10 @@
     <message>
         <source>name or number of the sample plot</source>
         <translation>Name oder Nummer der Probefläche</translation>
+    </message>
+    <message>
+        <source>neighbour</source>
+        <translation>Nachbar</translation>
     </message>
     <message>
         <source>neighbouring key</source>
@@ -4671,6 +4851,14 @@
         <translation>Nummer des Baumes; Stämme eines Baumes dürfen einen Ort teilen</translation>
     </message>
     <message>
+        <source>numbers</source>
+        <translation>Zahlen</translation>
+    </message>
+    <message>
+        <source>occurrence</source>
+        <translation>Vorkommen</translation>
+    </message>
+    <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
@@ -4699,8 +4887,20 @@
         <translation>außerhalb des Kreises</translation>
     </message>
     <message>
+        <source>p</source>
+        <translation>p</translation>
+    </message>
+    <message>
+        <source>pairs</source>
+        <translation>Paare</translation>
+    </message>
+    <message>
         <source>per ha</source>
         <translation>je ha</translation>
+    </message>
+    <message>
+        <source>percent</source>
+        <translation>Prozent</translation>
     </message>
     <message>
         <source>perhaps %1 %2 (probability %3)</source>
@@ -4767,12 +4967,24 @@
         <translation>Punkt y</translation>
     </message>
     <message>
+        <source>quadrant</source>
+        <translation>Quadrant</translation>
+    </message>
+    <message>
         <source>quote unclosed</source>
         <translation>Anführungszeichen offen</translation>
     </message>
     <message>
+        <source>quotient</source>
+        <translation>Quotient</translation>
+    </message>
+    <message>
         <source>radius</source>
         <translation>Radius</translation>
+    </message>
+    <message>
+        <source>radius m</source>
+        <translation>Radius m</translation>
     </message>
     <message>
         <source>radius not used</source>
@@ -4787,6 +4999,14 @@
         <translation>Bemerkung</translation>
     </message>
     <message>
+        <source>rotation deg</source>
+        <translation>Drehung °</translation>
+    </message>
+    <message>
+        <source>second cm</source>
+        <translation>zweiter cm</translation>
+    </message>
+    <message>
         <source>second diameter, measured crosswise</source>
         <translation>zweiter Durchmesser, über Kreuz gemessen</translation>
     </message>
@@ -4797,6 +5017,18 @@
     <message>
         <source>second heading line</source>
         <translation>zweite Überschriftenzeile</translation>
+    </message>
+    <message>
+        <source>sector beyond m</source>
+        <translation>Sektor jenseits m</translation>
+    </message>
+    <message>
+        <source>sector from deg</source>
+        <translation>Sektor von °</translation>
+    </message>
+    <message>
+        <source>sector to deg</source>
+        <translation>Sektor bis °</translation>
     </message>
     <message>
         <source>settings assumed</source>
@@ -4813,6 +5045,18 @@
     <message>
         <source>sheet ignored</source>
         <translation>Blatt übergangen</translation>
+    </message>
+    <message>
+        <source>shift east m</source>
+        <translation>Verschiebung Ost m</translation>
+    </message>
+    <message>
+        <source>shift m</source>
+        <translation>Verschiebung m</translation>
+    </message>
+    <message>
+        <source>shift north m</source>
+        <translation>Verschiebung Nord m</translation>
     </message>
     <message>
         <source>shorter than the instrument measures, which begins</source>
@@ -4849,6 +5093,14 @@
     <message>
         <source>species</source>
         <translation>Baumart</translation>
+    </message>
+    <message>
+        <source>standard error deg</source>
+        <translation>Standardfehler °</translation>
+    </message>
+    <message>
+        <source>standard error m</source>
+        <translation>Standardfehler m</translation>
     </message>
     <message>
         <source>standing dead</source>
@@ -4923,6 +5175,14 @@
         <translation>Stratum, zu dem die Probefläche gehört</translation>
     </message>
     <message>
+        <source>text</source>
+        <translation>Text</translation>
+    </message>
+    <message>
+        <source>texts</source>
+        <translation>Texte</translation>
+    </message>
+    <message>
         <source>the %1 in %2 and its like was taken as a %3, but nothing settles it. If that is wrong, save the file with another decimal mark.</source>
         <translation>das %1 in %2 und Ähnlichem wurde als %3 genommen, aber nichts klärt es. Wenn das falsch ist, die Datei mit anderem Dezimalzeichen speichern.</translation>
     </message>
@@ -4995,6 +5255,14 @@
         <translation>zu wenige Stämme</translation>
     </message>
     <message>
+        <source>towards deg</source>
+        <translation>Richtung °</translation>
+    </message>
+    <message>
+        <source>transposed</source>
+        <translation>vertauscht</translation>
+    </message>
+    <message>
         <source>tree</source>
         <translation>Baum</translation>
     </message>
@@ -5007,8 +5275,24 @@
         <translation>geografisch</translation>
     </message>
     <message>
+        <source>turn deg</source>
+        <translation>Drehung °</translation>
+    </message>
+    <message>
+        <source>twin</source>
+        <translation>Doppel</translation>
+    </message>
+    <message>
+        <source>typed</source>
+        <translation>getippt</translation>
+    </message>
+    <message>
         <source>unit in cells</source>
         <translation>Einheit in Zellen</translation>
+    </message>
+    <message>
+        <source>upper cm</source>
+        <translation>oberer cm</translation>
     </message>
     <message>
         <source>upper diameter</source>
@@ -5021,6 +5305,10 @@
     <message>
         <source>upper height</source>
         <translation>Höhe des oberen Durchmessers</translation>
+    </message>
+    <message>
+        <source>usual height m</source>
+        <translation>übliche Höhe m</translation>
     </message>
     <message>
         <source>value not understood</source>

@@ -52,7 +52,10 @@ def sentences() -> list[str]:
     found: dict[str, None] = {}
     for floor in FLOORS:
         for path in sorted((TOP / "stemmap" / floor).rglob("*.py")):
-            found |= dict.fromkeys(_sentences_of(ast.parse(path.read_text("utf-8"))))
+            tree = ast.parse(path.read_text("utf-8"))
+            found |= dict.fromkeys(_sentences_of(tree))
+            if floor == "checks":
+                found |= dict.fromkeys(_evidence_of(tree))
     return sorted({*found, *WORDS, *_names()})
 
 
@@ -91,6 +94,14 @@ def _sentences_of(tree: ast.Module) -> Iterator[str]:
         text = _text(node)
         if node not in passed_over and text and _TOLD.search(text) and not _NO_SENTENCE.search(text):
             yield text
+
+
+def _evidence_of(tree: ast.Module) -> Iterator[str]:
+    """Names of what the findings of a check rest on, as the window shows them."""
+    for node in ast.walk(tree):
+        for key in node.keys if isinstance(node, ast.Dict) else ():
+            if isinstance(key, ast.Constant) and re.fullmatch("[a-z_]+", str(key.value)):
+                yield str(key.value).replace("_", " ")
 
 
 def _text(node: ast.AST) -> str:

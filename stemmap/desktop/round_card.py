@@ -101,7 +101,13 @@ class RoundCard(QFrame):
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, f"{heading}. {sentence}"))
         width = min(44 * self.fontMetrics().averageCharWidth(), max(self._canvas.width() - 2 * _MARGIN, 200))
         self._column.activate()
-        self.resize(width, self._column.totalHeightForWidth(width))
+        height = self._column.totalHeightForWidth(width)
+        if height > self._canvas.height() - 2 * _MARGIN:
+            # With large letters in a small window the sentence alone has the figures that matter.
+            self.evidence.hide()
+            self._column.activate()
+            height = self._column.totalHeightForWidth(width)
+        self.resize(width, height)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the edge in the colour of the severity, which the heading says in words."""

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QLocale
 
+from stemmap.desktop.wording import worded
+
 if TYPE_CHECKING:
     from stemmap.desktop.session import Opened
     from stemmap.survey.findings import Finding, Severity
@@ -147,7 +149,7 @@ def finding_remainder(told: Finding) -> str:
     likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
     if likely:
         values = ", ".join(
-            f"{proposal['field']} {proposal['value']:g} ({100 * (proposal['probability'] or 0):.0f} %)"
+            f"{field_words(proposal['field'])} {proposal['value']:g} ({100 * (proposal['probability'] or 0):.0f} %)"
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
@@ -159,6 +161,12 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def field_words(name: str) -> str:
+    """What a field is called, without its unit."""
+    words, _, unit = name.rpartition("_")
+    return worded((words if unit in ("m", "cm", "mm", "deg", "percent") else name).replace("_", " "))
 
 
 def evidence_lines(told: Finding) -> list[tuple[str, str]]:
@@ -178,7 +186,7 @@ def evidence_lines(told: Finding) -> list[tuple[str, str]]:
     }
     lines = []
     for name, value in told.evidence.items():
-        title, decimals = kinds.get(name, (name.replace("_", " "), 2))
+        title, decimals = kinds.get(name, (worded(name.replace("_", " ")), 2))
         if value in (None, ""):
             continue
         text = number(value, decimals) if isinstance(value, float) else str(value)
