@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Map", "Matches", "RigidFit", "matches", "placed", "rigid_fit", "search"]
+__all__ = ["Map", "Matches", "RigidFit", "matches", "placed", "rigid_fit", "search", "squared_distance"]
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -100,6 +100,14 @@ class Matches:
 
     last: Integers
     cost: Floats
+
+
+def squared_distance(this: Map, last: Map) -> Floats:
+    """Squared distance of pairs, row by row, in units of their combined errors."""
+    xx, yy, xy = _precision(this, last, np.zeros(1), np.ones(1))
+    off_x, off_y = last.x_m - this.x_m, last.y_m - this.y_m
+    apart: Floats = xx * off_x**2 + yy * off_y**2 + 2.0 * xy * off_x * off_y
+    return apart
 
 
 def rigid_fit(this: Map, last: Map, plots: int) -> RigidFit:
@@ -284,13 +292,10 @@ def _precision(this: Map, last: Map, sine: Floats, cosine: Floats) -> tuple[Floa
 
 
 def _cost(this: Map, last: Map, growth_cm: tuple[float, float]) -> Floats:
-    xx, yy, xy = _precision(this, last, np.zeros(1), np.ones(1))
-    off_x, off_y = last.x_m - this.x_m, last.y_m - this.y_m
     surplus = (this.dbh_cm - last.dbh_cm - growth_cm[0]) / growth_cm[1]
     # A mistyped dbh must not part a pair that lies well.
     grown = np.minimum(np.nan_to_num(surplus, nan=1.0) ** 2, 12.0)
-    cost: Floats = xx * off_x**2 + yy * off_y**2 + 2.0 * xy * off_x * off_y + grown
-    return cost
+    return squared_distance(this, last) + grown
 
 
 def _grown(this_cm: Floats, last_cm: Floats, growth_cm: tuple[float, float]) -> NDArray[np.bool_]:

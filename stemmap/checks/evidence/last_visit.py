@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, search
+from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, search, squared_distance
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -22,6 +22,8 @@ _LIES_WELL = 0.8
 _TURN_COST, _SHIFT_COST = 12.0, 16.0
 #: Turns (degrees) and shifts (metres) too small to speak of.
 _LEAST_TURN, _LEAST_SHIFT = 1.5, 0.2
+#: Share of right pairs that lie far apart for their errors before the survey has told, and the pairs that is worth.
+_LOOSE, _LOOSE_WORTH = 0.003, 300.0
 #: Pairs without which a plot says nothing as a whole.
 _ENOUGH_PAIRS = 5
 
@@ -49,6 +51,9 @@ class Revisit:
         shape (n,).
     growth_cm
         Growth of dbh and its standard deviation as this survey has them.
+    wider, loose
+        By which factor pairs lie further apart than the errors of the settings say (1 when they do not), and the
+        share that lies three times as far apart again.
     """
 
     visit: Integers
@@ -62,6 +67,8 @@ class Revisit:
     found: Matches
     copied: NDArray[np.bool_]
     growth_cm: tuple[float, float]
+    wider: float
+    loose: float
 
 
 def revisit(case: Case) -> Revisit:
@@ -88,9 +95,21 @@ def revisit(case: Case) -> Revisit:
     fit, turned, moved = _believed(fit)
     laid = placed(here, fit)
     found = matches(laid, there, growth_cm=growth)
-    return Revisit(
-        visit, this, last, laid, there, fit, turned, moved, found, _copied(case, this, last, found, here.plot), growth
-    )
+    copied = _copied(case, this, last, found, here.plot)
+    wider, loose = _spread(laid, there, found, copied)
+    return Revisit(visit, this, last, laid, there, fit, turned, moved, found, copied, growth, wider, loose)
+
+
+def _spread(here: Map, there: Map, found: Matches, copied: NDArray[np.bool_]) -> tuple[float, float]:
+    """How much wider than thought pairs lie apart, and how many do so by far."""
+    matched = np.flatnonzero((found.last >= 0) & ~copied)
+    apart = squared_distance(here.take(matched), there.take(found.last[matched]))
+    if len(apart) < 20:
+        return 1.0, _LOOSE
+    # The median of a chi-square of two degrees of freedom is 2 ln 2.
+    wider = max(1.0, float(np.sqrt(np.median(apart) / (2.0 * np.log(2.0)))))
+    far = np.count_nonzero(apart > 12.0 * wider**2)
+    return wider, float((far + _LOOSE * _LOOSE_WORTH) / (len(apart) + _LOOSE_WORTH))
 
 
 def _stems(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:

@@ -39,8 +39,6 @@ _ASTRAY = 0.003
 _UNSEEN = np.array([0.2, 0.5, 0.3])
 #: Share of right records beyond their limit, before the survey has told.
 _BEYOND = 0.002
-#: Share of right pairs that lie three times as far apart as their errors say.
-_LOOSE = 0.01
 _ROUNDS = 8
 #: Records so many numbers apart are entered soon after one another.
 _SOON = 3
@@ -337,9 +335,9 @@ def _again(
     across = cosine**2 * east + sine**2 * north - 2 * sine * cosine * cross + 4e-4
     across += (apart * np.radians(errors.azimuth_sd_deg)) ** 2
     along = (off_x * sine + off_y * cosine) ** 2 / radial + (off_x * cosine - off_y * sine) ** 2 / across
-    near = np.exp(-0.5 * np.minimum(along, 400.0)) * (1.0 - _LOOSE) + _LOOSE / 9.0 * np.exp(
-        -np.minimum(along, 4000.0) / 18.0
-    )
+    along /= both.wider**2
+    near = np.exp(-0.5 * np.minimum(along, 400.0)) * (1.0 - both.loose)
+    near += both.loose / 9.0 * np.exp(-np.minimum(along, 4000.0) / 18.0)
     log_near = np.log(near + 1e-300) - np.log(2.0 * np.pi * np.sqrt(radial * across))
     # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
     copied = both.copied[own[state]]
