@@ -141,7 +141,8 @@ def report(name: str, gaps: list[float]) -> None:
     """Print how long the event loop stood still."""
     worst = sorted(gaps)[-3:]
     told = ", ".join(f"{1e3 * gap:.0f}" for gap in worst[::-1])
-    print(f"{name}: longest stand-stills of the event loop {told} ms (limit 100), median {1e3 * statistics.median(gaps):.1f}")
+    usual = 1e3 * statistics.median(gaps)
+    print(f"{name}: longest stand-stills of the event loop {told} ms (limit 100), median {usual:.1f} ms")
 
 
 def selecting(hands: Session) -> list[float]:
@@ -162,7 +163,6 @@ def main() -> None:
     """Run all."""
     from stemmap.desktop.session import prepare
     from stemmap.tasks.demo import sample_files
-    from stemmap.tasks.workup import open_uploads
 
     hands = Session()
     files, settings = sample_files()
