@@ -12,7 +12,7 @@ from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 
 #: Share of the stems expected to be missed that is worth a word, and one that is worth a walk; the counts go with it.
-_SOME, _MUCH = 0.1, 0.2
+_SOME, _MUCH = 0.15, 0.25
 _FEWEST = 1.0
 
 Floats = NDArray[np.float64]
@@ -22,10 +22,10 @@ Floats = NDArray[np.float64]
 def one_stand_point(case: Case) -> Iterator[Batch]:
     """One stand-point does not do: many stems may have been missed behind others.
 
-    What: at least one stem, and more than a tenth of all (a fifth: to look at), is expected to stand wholly hidden
+    What: at least one stem, and more than 15 % of all (25 %: to look at), is expected to stand wholly hidden
     from the centre behind the recorded stems. Only for stems measured from the centre.
     Why: seen from one point, counts in open stands fall short by 1 to 6 %, in dense or grouped ones by 30 to 50 %;
-    beyond a tenth the shortfall is no longer that of an ordinary stand and biases what the plot says.
+    beyond 15 % the shortfall is larger than that of an ordinary stand, and correcting it does not make it good.
     What to do: look from a second stand-point into the sector named (degrees from grid north) and the others.
     Source: Corona et al. 2019, Canadian Journal of Forest Research 49, 41; sectors by half-angle asin(dbh / 2D), the
     number missed by Horvitz and Thompson 1952, from memory.
