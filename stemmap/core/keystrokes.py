@@ -10,7 +10,7 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["SLIPS", "Readings", "meant", "slip_shares"]
+__all__ = ["SLIPS", "Quantity", "Readings", "meant", "slip_shares"]
 
 Quantity = Literal["azimuth", "distance", "diameter"]
 
@@ -36,19 +36,19 @@ SLIPS: Final = (
 _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
     {
         "azimuth": {
-            **{"transposed": 0.15, "neighbouring key": 0.2, "digit missing": 0.12, "digit doubled": 0.05},
-            **{"digit added": 0.03, "back bearing": 0.15, "mirrored": 0.04, "quadrant": 0.03, "gon and degree": 0.08},
-            **{"exchanged": 0.05, "line above": 0.03, "anything else": 0.07},
+            "transposed": 0.15, "neighbouring key": 0.2, "digit missing": 0.12, "digit doubled": 0.05,
+            "digit added": 0.03, "back bearing": 0.15, "mirrored": 0.04, "quadrant": 0.03, "gon and degree": 0.08,
+            "exchanged": 0.05, "line above": 0.03, "anything else": 0.07,
         },
         "distance": {
-            **{"transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.12, "digit doubled": 0.05},
-            **{"digit added": 0.05, "decimal point": 0.24, "other unit": 0.03, "line above": 0.04},
-            **{"anything else": 0.1},
+            "transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.12, "digit doubled": 0.05,
+            "digit added": 0.05, "decimal point": 0.24, "other unit": 0.03, "line above": 0.04,
+            "anything else": 0.1,
         },
         "diameter": {
-            **{"transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.1, "digit doubled": 0.05},
-            **{"digit added": 0.05, "decimal point": 0.24, "other unit": 0.07, "line above": 0.04},
-            **{"anything else": 0.08},
+            "transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.1, "digit doubled": 0.05,
+            "digit added": 0.05, "decimal point": 0.24, "other unit": 0.07, "line above": 0.04,
+            "anything else": 0.08,
         },
     }
 )
@@ -209,8 +209,7 @@ def _slips(digits: str, places: int) -> Iterator[tuple[str, str, int, float]]:
         for key, probability in _KEYS[digit]:
             yield "neighbouring key", digits[:place] + key + digits[place + 1 :], places, probability / count
         shorter = digits[:place] + digits[place + 1 :]
-        after = place >= count - places
-        yield "digit added", shorter, places - after, 0.1 / count
+        yield "digit added", shorter, places - (place >= count - places), 0.1 / count
     for place in range(count + 1):
         for key in "0123456789":
             longer = digits[:place] + key + digits[place:]

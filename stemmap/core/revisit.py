@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -163,7 +163,7 @@ def rigid_fit(this: Map, last: Map, plots: int) -> RigidFit:
 
 
 def placed(this: Map, fit: RigidFit) -> Map:
-    """This visit's stems where the last visit would see them, turned and moved as fitted, errors with them."""
+    """Stems of one visit where the one before would see them, turned and moved as fitted, errors with them."""
     angle = np.radians(fit.rotation_deg)[this.plot]
     sine, cosine = np.sin(angle), np.cos(angle)
     east, north, both = _turned(this, sine, cosine)
@@ -239,7 +239,7 @@ def search(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) 
     this, last = this.take(np.flatnonzero(good)), last.take(np.flatnonzero(np.isfinite(last.x_m)))
     if not len(this.x_m) or not len(last.x_m):
         return none, none
-    tree = cKDTree(_levels(last))
+    tree: Any = cKDTree(_levels(last))
     hits = np.zeros((len(_TURNS), plots))
     for number, turn in enumerate(_TURNS):
         at = placed(this, replace(none, rotation_deg=np.full(plots, turn)))

@@ -187,7 +187,7 @@ def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[F
     begin = np.append(0, np.cumsum(count))
     first, size = begin[of_plot], count[of_plot]
     place = np.arange(len(known)) - first
-    weight = place - (size - 1) / 2.0
+    weight = (place - (size - 1) / 2.0).astype(float)
 
     def passed(values: Floats) -> Floats:
         """Sum over those of the plot that come before."""
@@ -229,7 +229,7 @@ def _seen(turned: Floats, sd_deg: float) -> NDArray[np.float32]:
     apart = np.abs(np.nan_to_num(turned, nan=0.0).astype(np.float32)[..., None] - middle)
     apart = np.minimum(apart, np.float32(360.0) - apart) / np.float32(math.hypot(sd_deg, _STEP_DEG / 3.5))
     seen = np.exp(np.float32(-0.5) * np.minimum(apart, np.float32(12.0)) ** 2)
-    seen *= np.float32((1.0 - _ASTRAY)) * _STEPS / seen.sum(axis=-1, keepdims=True)
+    seen *= np.float32(1.0 - _ASTRAY) * _STEPS / seen.sum(axis=-1, keepdims=True)
     seen += np.float32(_ASTRAY)
     seen[~np.isfinite(turned)] = 1.0
     return seen

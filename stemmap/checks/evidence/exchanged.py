@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import ndtr
 
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.suspects import Suspects
@@ -36,6 +35,8 @@ def log_gain(
     Two stems out of order may be one stem out of order and its neighbour seen from there. So each of the two is
     held against the order of all stems but the other, and which of the two comes first counts once for both.
     """
+    from scipy.special import ndtr
+
     swap = np.flatnonzero(meant.partner >= 0)
     gain = np.zeros(len(meant.owner))
     own, other = doubted.rows[meant.owner[swap]], doubted.rows[meant.owner[meant.partner[swap]]]

@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
-
-if TYPE_CHECKING:
-    from scipy.spatial import cKDTree
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -46,7 +43,7 @@ class Ground:
     """
 
     rows: Integers
-    tree: cKDTree
+    tree: Any
     radius_m: Floats
     sd_m: Floats
     tree_code: Integers

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -65,12 +66,12 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
     """Think of everything that the suspected records may have been meant to be."""
     as_typed, rows = case.once(typed), doubted.rows
     count = len(rows)
-    parts = [(np.arange(count), np.full(count, -1), np.full(count, np.nan), np.full(count, -1), np.zeros(count))]
+    parts: list[tuple[NDArray[Any], ...]] = [(np.arange(count), np.full(count, -1), np.full(count, np.nan), np.full(count, -1), np.zeros(count))]
     partners = [np.full(count, -1)]
-    for quantity, name in enumerate(as_typed.columns):
+    for number, name in enumerate(as_typed.columns):
         if name is None:
             continue
-        parts += [_readings(case, doubted, quantity, name), _anything(case, doubted, quantity)]
+        parts += [_readings(case, doubted, number, name), _anything(case, doubted, number)]
         partners += [np.full(len(each[0]), -1) for each in parts[-2:]]
     so_far = sum(len(each[0]) for each in parts)
     exchange, partner = _exchanges(case, doubted)
@@ -91,7 +92,7 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
     return Meanings(owner, quantity, value, slip, chance, azimuth, distance, dbh, np.concatenate(partners))
 
 
-def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[np.generic], ...]:
+def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[Any], ...]:
     """What the typed text alone makes one think of."""
     column = case.survey.stems.records.columns[name]
     codes = column.codes[doubted.rows]
@@ -110,7 +111,7 @@ def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[
     return owner, np.full(len(owner), quantity), found.value[row], found.slip[row], found.log_chance[row]
 
 
-def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[np.generic], ...]:
+def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[Any], ...]:
     """Values all over the range: what was meant cannot be told from what was typed."""
     as_typed, rows = case.once(typed), doubted.rows
     steps = _ANYTHING[quantity]
@@ -139,7 +140,7 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[np.
     return owner, np.full(len(owner), quantity), value, slip, chance
 
 
-def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[np.generic], ...], Integers]:
+def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[Any], ...], Integers]:
     """Azimuths of two suspected stems of one visit exchanged, each pair from both sides."""
     visit = case.survey.stems.visit_row
     azimuth = case.once(typed).numbers[0]

@@ -96,7 +96,7 @@ def reasons(case: Case) -> Reasons:
     best, as_typed = case.once(proposed), case.once(typed)
     rows, meant, told = found.doubted.rows, found.meant, found.told
     count = len(rows)
-    measured, visits = case.measured, case.survey.visits
+    measured = case.measured
     known = meant.quantity >= 0
     by_quantity = np.stack(
         [
@@ -167,7 +167,6 @@ def reasons(case: Case) -> Reasons:
         "twin": labels(twin),
         "apart_m": np.hypot(measured.x_m[rows] - measured.x_m[twin], measured.y_m[rows] - measured.y_m[twin]),
     }
-    del visits
     return Reasons(code, quantity, evidence)
 
 

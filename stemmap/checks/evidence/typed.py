@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.keystrokes import Quantity
 from stemmap.survey.registry import Case
 from stemmap.survey.sight import AT_CENTRE, station_rows
 from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES
@@ -14,7 +15,7 @@ from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES
 Floats = NDArray[np.float64]
 
 #: Quantities that are doubted, with the columns each may stand in; the first that the upload has is taken.
-QUANTITIES = ("azimuth", "distance", "diameter")
+QUANTITIES: tuple[Quantity, ...] = ("azimuth", "distance", "diameter")
 _COLUMNS = (("azimuth",), ("distance_m",), ("dbh_cm", "dbh_mm", "girth_cm"))
 
 

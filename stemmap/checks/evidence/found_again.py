@@ -1,0 +1,116 @@
+"""Whether a stem of the last visit that nobody else is stands where a record may have been meant."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.checks.evidence.diameters import log_growth
+from stemmap.checks.evidence.ground import place_sd
+from stemmap.checks.evidence.last_visit import Revisit, revisit
+from stemmap.checks.evidence.meanings import Meanings
+from stemmap.checks.evidence.suspects import Suspects
+from stemmap.survey.registry import Case
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+
+def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floats) -> tuple[Floats, Floats]:
+    """How well each meaning is a stem of the last visit that nobody else is, and whether none could be seen there.
+
+    The first is the logarithm of the density of place and dbh summed over those stems, per square metre and
+    centimetre; the second 1 where the last visit's circle did not reach, or where there was none.
+
+    Parameters
+    ----------
+    log_dbh
+        Logarithm of the density of each meaning's dbh alone, for stems whose growth cannot be known.
+    """
+    from scipy.special import ndtr
+
+    both = case.once(revisit)
+    again, edge = np.full(len(log_dbh), -np.inf), np.ones(len(log_dbh))
+    place = np.full(len(case.survey.stems), -1, np.int64)
+    place[both.this] = np.arange(len(both.this))
+    mine = place[doubted.rows[meant.owner]]
+    row = np.flatnonzero(mine >= 0)
+    if not len(row):
+        return again, edge
+    own = mine[row]
+    plot = both.here.plot[own]
+    turn = np.radians(both.fit.rotation_deg)[plot]
+    angle = np.radians(meant.azimuth_deg[row]) - turn
+    there_x = meant.distance_m[row] * np.sin(angle) + both.fit.shift_east_m[plot]
+    there_y = meant.distance_m[row] * np.cos(angle) + both.fit.shift_north_m[plot]
+    reach = case.measured.radius_m[case.survey.visits.previous[both.visit[plot]]]
+    sd = place_sd(case, meant.distance_m[row])
+    seen = ndtr((np.where(np.isfinite(reach), reach, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
+    edge[row] = np.where(np.isfinite(seen), 1.0 - seen, 1.0)
+
+    state, other = _candidates(both, own)
+    if not len(state):
+        return again, edge
+    log_near, radial = _log_near(case, both, (there_x, there_y), (angle, meant.distance_m[row]), state, other)
+    # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
+    copied = both.copied[own[state]]
+    log_near = np.where(copied, 0.0, log_near)
+    grown = log_growth(meant.dbh_cm[row][state] - both.there.dbh_cm[other], both.growth_cm)
+    grown = np.where(np.isfinite(meant.dbh_cm[row][state]), grown, log_dbh[row][state])
+    # A stem of the last visit that this circle does not reach would not be missed.
+    back_x = both.there.x_m[other] - both.fit.shift_east_m[plot[state]]
+    back_y = both.there.y_m[other] - both.fit.shift_north_m[plot[state]]
+    now = case.measured.radius_m[both.visit[plot[state]]]
+    within = ndtr((np.where(np.isfinite(now), now, np.inf) - np.hypot(back_x, back_y)) / (1.5 * np.sqrt(radial)))
+    log_density = np.nan_to_num(log_near + grown + np.log(np.maximum(within, 0.02)), nan=-300.0)
+    top = np.full(len(row), -np.inf)
+    np.maximum.at(top, state, log_density)
+    total = np.bincount(state, np.exp(log_density - top[state]), minlength=len(row))
+    with np.errstate(divide="ignore"):
+        again[row] = np.where(total > 0.0, top + np.log(total), -np.inf)
+    return again, edge
+
+
+def _candidates(both: Revisit, own: Integers) -> tuple[Integers, Integers]:
+    """Meanings and the stems of the last visit they may be: those that are nobody's, and the record's own match."""
+    plot = both.here.plot[own]
+    taken = np.zeros(len(both.last), bool)
+    taken[both.found.last[both.found.last >= 0]] = True
+    free = np.flatnonzero(~taken)
+    first = np.searchsorted(both.there.plot[free], plot)
+    number = np.searchsorted(both.there.plot[free], plot, side="right") - first
+    state = np.repeat(np.arange(len(own)), number)
+    other = free[np.arange(len(state)) - np.repeat(np.cumsum(number) - number, number) + np.repeat(first, number)]
+    found = both.found.last[own]
+    has = np.flatnonzero(found >= 0)
+    return np.concatenate([state, has]), np.concatenate([other, found[has]])
+
+
+def _log_near(
+    case: Case,
+    both: Revisit,
+    at: tuple[Floats, Floats],
+    seen: tuple[Floats, Floats],
+    state: Integers,
+    other: Integers,
+) -> tuple[Floats, Floats]:
+    """Logarithm of the density of a place about a stem of the last visit, and the variance along the line of sight.
+
+    `at` is east and north of each meaning in the last visit's map, `seen` its azimuth (radians) and distance.
+    """
+    angle, distance = seen
+    errors = case.survey.settings.errors
+    off_x, off_y = both.there.x_m[other] - at[0][state], both.there.y_m[other] - at[1][state]
+    sine, cosine = np.sin(angle[state]), np.cos(angle[state])
+    east, north, cross = both.there.var_east[other], both.there.var_north[other], both.there.cov_east_north[other]
+    apart = np.maximum(distance[state], 0.0)
+    radial_sd = errors.distance_sd_m + apart * errors.distance_sd_percent / 100.0
+    radial = sine**2 * east + cosine**2 * north + 2 * sine * cosine * cross + radial_sd**2 + 4e-4
+    across = cosine**2 * east + sine**2 * north - 2 * sine * cosine * cross + 4e-4
+    across += (apart * np.radians(errors.azimuth_sd_deg)) ** 2
+    along = (off_x * sine + off_y * cosine) ** 2 / radial + (off_x * cosine - off_y * sine) ** 2 / across
+    along /= both.wider**2
+    near = np.exp(-0.5 * np.minimum(along, 400.0)) * (1.0 - both.loose)
+    near += both.loose / 9.0 * np.exp(-np.minimum(along, 4000.0) / 18.0)
+    log_near = np.log(near + 1e-300) - np.log(2.0 * np.pi * np.sqrt(radial * across))
+    return log_near, radial

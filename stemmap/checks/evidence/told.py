@@ -1,0 +1,134 @@
+"""All that speaks for or against each meaning of the suspected records."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.checks.evidence.diameters import diameters
+from stemmap.checks.evidence.found_again import found_again
+from stemmap.checks.evidence.ground import ground, place_sd
+from stemmap.checks.evidence.meanings import Meanings
+from stemmap.checks.evidence.suspects import Suspects
+from stemmap.checks.evidence.typed import typed
+from stemmap.core.design import dbh_classes, membership
+from stemmap.core.locate import dbh_sd
+from stemmap.survey.registry import Case
+from stemmap.survey.settings import sampling_design
+from stemmap.units import METRES
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What everything tells of each meaning, in logarithms; shape (meanings,).
+
+    Parameters
+    ----------
+    order, tells
+        Density of the azimuth in the order of numbers, relative to a uniform one; how surely the plot has an order.
+    free, beyond, dbh
+        Free ground; 1 where it lies beyond its limit; density of the diameter alone.
+    impossible
+        Whether it can be no measurement.
+    crowd
+        Density of such stems, per square metre and centimetre.
+    edge
+        Chance that the last visit could not see it: 1 where there was none.
+    again
+        Of the stems of the last visit that nobody else is.
+    polar
+        Square metres per unit of distance.
+    """
+
+    order: Floats
+    tells: Floats
+    impossible: NDArray[np.bool_]
+    free: Floats
+    beyond: Floats
+    dbh: Floats
+    crowd: Floats
+    edge: Floats
+    again: Floats
+    polar: Floats
+
+
+def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
+    """Everything that speaks for or against each meaning."""
+    from scipy.special import ndtr
+
+    survey, free = case.survey, case.once(ground)
+    stem = doubted.rows[meant.owner]
+    visit = survey.stems.visit_row[stem]
+    angle = np.radians(meant.azimuth_deg)
+    x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
+    order, tells = np.ones(len(stem)), np.zeros(len(stem))
+    told = np.flatnonzero((doubted.place[stem] >= 0) & (meant.quantity <= 0))
+    at = doubted.place[stem[told]]
+    order[told] = doubted.sweep.relative_density(at, meant.azimuth_deg[told])
+    tells[told] = doubted.sweep.tells[doubted.sweep.plot[at]]
+    order = np.where(meant.quantity > 0, order[meant.owner], order)
+    tells = np.where(meant.quantity > 0, tells[meant.owner], tells)
+    # An azimuth beyond the circle and a distance below zero cannot be right.
+    impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
+        np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
+    )
+    limit, too_thin = _limits(case, stem, meant)
+    sd = place_sd(case, meant.distance_m)
+    reach = np.where(np.isfinite(limit), limit, np.inf)
+    inside = ndtr((reach - meant.distance_m) / np.maximum(sd, 0.02))
+    outside = 1.0 - np.where(np.isfinite(inside), inside, 1.0)
+    # Far beyond the limit is stranger than just beyond it.
+    far = np.clip(np.nan_to_num(meant.distance_m / reach) - 1.2, 0.0, 3.0)
+    beyond = np.clip(outside * (1.0 + far) + too_thin, 0.0, 3.0)
+    usual = case.once(diameters)
+    dbh = usual.log_density(stem, meant.dbh_cm, survey.settings.instrument.max_dbh_cm)
+    spread = np.where(np.isfinite(reach), reach, 15.0)
+    crowd = np.log(np.maximum(survey.visits.stem_count[visit], 1) / (np.pi * spread[meant.owner] ** 2)) + dbh
+    again, edge = found_again(case, doubted, meant, log_dbh=dbh)
+    return Evidence(
+        order=order,
+        tells=tells,
+        impossible=impossible,
+        free=free.log_free(case, stem, x, y, np.where(meant.quantity == 2, np.nan, meant.dbh_cm)),
+        beyond=beyond,
+        dbh=dbh,
+        crowd=crowd,
+        edge=edge,
+        again=again,
+        polar=np.where(meant.distance_m > 0.0, np.log(np.maximum(meant.distance_m, 0.05)), 0.0),
+    )
+
+
+def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats]:
+    """Horizontal distance up to which stems are recorded, and how far (0 to 1) a stem is too thin for the design."""
+    survey, measured = case.survey, case.measured
+    settings = survey.settings
+    design = sampling_design(settings)
+    wide = (measured.horizontal_distance_m - measured.compared_distance_m)[stem]
+    limit = measured.limiting_distance_m[stem] + np.nan_to_num(wide)
+    too_thin = np.zeros(len(stem))
+    if design is not None:
+        least = dbh_classes(design)[0].lower_cm
+        below = least - meant.dbh_cm
+        reach = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
+        too_thin = np.where(below > 0.0, np.clip(below / reach, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
+    if design is not None and design.needs_dbh:
+        some = np.flatnonzero(meant.quantity == 2)
+        radius = measured.radius_m[survey.stems.visit_row[stem[some]]]
+        member = membership(
+            design,
+            azimuth_deg=np.nan_to_num(meant.azimuth_deg[some]),
+            distance_m=np.nan_to_num(meant.distance_m[some], nan=1.0),
+            dbh_cm=meant.dbh_cm[some],
+            radius_m=radius,
+            slope_percent=np.zeros(len(some)),
+        )
+        limit[some] = member.limiting_distance_m
+    limit = np.where(np.isfinite(limit), limit, measured.radius_m[survey.stems.visit_row[stem]])
+    margin = settings.design.outside_recorded_to_m or 0.0
+    return np.maximum(limit, margin * METRES[settings.measurement.length_unit]), too_thin
