@@ -70,6 +70,8 @@ class Preferences(QDialog):
             layout.addWidget(part)
         self.language.activated.connect(lambda _place: choose_language(self.language.value))
         self.colours.activated.connect(self._on_colours)
+        width = max(self.sizeHint().width(), 48 * self.fontMetrics().averageCharWidth())
+        self.resize(width, layout.totalHeightForWidth(width))
 
     def _on_colours(self, _place: int) -> None:
         choose_scheme(self.colours.value)
