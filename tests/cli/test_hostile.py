@@ -39,7 +39,8 @@ def _link(path):
 def _million_plots(path):
     with path.open("w") as stream:
         stream.write(HEADINGS)
-        stream.writelines(f"P{number},1,{number % 360},{number % 12}.5,{20 + number % 30}.0\n" for number in range(10**6))
+        rows = ((number, number % 360, number % 12, 20 + number % 30) for number in range(10**6))
+        stream.writelines(f"P{plot},1,{azimuth},{distance}.5,{dbh}.0\n" for plot, azimuth, distance, dbh in rows)
 
 
 FILES = {
