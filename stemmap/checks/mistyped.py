@@ -46,7 +46,7 @@ def mistyped(case: Case) -> Iterator[Batch]:
         kinds, first, kind = np.unique(why.code[some], axis=0, return_index=True, return_inverse=True)
         for number in range(len(kinds)):
             rows = some[kind.ravel() == number]
-            yield _batch(case, found, best, why, rows, int(some[first[number]]), severity)
+            yield _batch(case, found, best, why, rows=rows, example=int(some[first[number]]), severity=severity)
 
 
 def _batch(
@@ -54,6 +54,7 @@ def _batch(
     found: Posterior,
     best: Proposed,
     why: Reasons,
+    *,
     rows: NDArray[np.int64],
     example: int,
     severity: Severity,

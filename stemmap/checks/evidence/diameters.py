@@ -42,7 +42,8 @@ class Diameters:
         off = (log_dbh - self.middle[code]) / self.spread[code]
         density = -0.5 * (_TAIL + 1.0) * np.log1p(off**2 / _TAIL) - np.log(2.6 * self.spread[code]) - log_dbh
         density = density - 8.0 * (dbh_cm > (most_cm or _THICKEST_CM))
-        return np.where(np.isfinite(dbh_cm), density, 0.0)
+        found: Floats = np.where(np.isfinite(dbh_cm), density, 0.0)
+        return found
 
 
 def diameters(case: Case) -> Diameters:
@@ -69,7 +70,8 @@ def log_growth(grown_cm: Floats, growth_cm: tuple[float, float]) -> Floats:
     near = np.exp(-0.5 * np.minimum(((grown_cm - usual) / spread) ** 2, 200.0)) / spread
     far = np.exp(-0.5 * np.minimum(((grown_cm - usual) / _ODD_SPREAD_CM) ** 2, 200.0)) / _ODD_SPREAD_CM
     density = np.log(((1.0 - _ODD_GROWTH) * near + _ODD_GROWTH * far) / np.sqrt(2.0 * np.pi) + 1e-12)
-    return np.where(np.isfinite(grown_cm), density, np.log(0.05))
+    found: Floats = np.where(np.isfinite(grown_cm), density, np.log(0.05))
+    return found
 
 
 def _middle_and_spread(ordered: Floats) -> tuple[float, float]:

@@ -27,9 +27,7 @@ def _copied(choices: Choices | None, row: Integers) -> Choices | None:
     return Choices(order[place], choices.azimuth_deg[choice], choices.probability[choice])
 
 
-def log_gain(
-    case: Case, doubted: Suspects, meant: Meanings, *, astray: float, choices: Choices | None
-) -> Floats:
+def log_gain(case: Case, doubted: Suspects, meant: Meanings, *, astray: float, choices: Choices | None) -> Floats:
     """Logarithm of what exchanging two azimuths back gains in order, for each meaning that is an exchange.
 
     Two stems out of order may be one stem out of order and its neighbour seen from there. So each of the two is

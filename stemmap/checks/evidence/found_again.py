@@ -51,7 +51,9 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     state, other = _candidates(both, own)
     if not len(state):
         return again, edge
-    log_near, radial = _log_near(case, both, (there_x, there_y), (angle, meant.distance_m[row]), state, other)
+    log_near, radial = _log_near(
+        case, both, (there_x, there_y), (angle, meant.distance_m[row]), state=state, other=other
+    )
     # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
     copied = both.copied[own[state]]
     log_near = np.where(copied, 0.0, log_near)
@@ -91,6 +93,7 @@ def _log_near(
     both: Revisit,
     at: tuple[Floats, Floats],
     seen: tuple[Floats, Floats],
+    *,
     state: Integers,
     other: Integers,
 ) -> tuple[Floats, Floats]:

@@ -18,8 +18,8 @@ Integers = NDArray[np.int64]
 _APART = 1.0e4
 #: Stems whose axes lie no further apart are looked at as a pair, metres.
 _PAIR_M = 1.0
-#: Least share of right records that overlap another stem all the same.
-_TOUCHING = 0.004
+#: Share of right records that overlap another stem all the same, before the survey has told, and what that is worth.
+_TOUCHING, _TOUCHING_WORTH = 0.003, 400.0
 #: Radius that is thought of where no dbh is known, metres.
 _SLENDER = 0.05
 
@@ -38,6 +38,8 @@ class Ground:
         Radius and error of place, by stem of the survey.
     tree_code
         Equal for forks of one tree, -1: not told; by stem of the survey.
+    touching
+        Share of records that overlap another one far beyond their errors.
     pairs
         Rows of stems close to one another, the earlier first; shape (p, 2).
     """
@@ -47,6 +49,7 @@ class Ground:
     radius_m: Floats
     sd_m: Floats
     tree_code: Integers
+    touching: float
     pairs: Integers
 
     def log_free(self, case: Case, stem: Integers, x_m: Floats, y_m: Floats, dbh_cm: Floats) -> Floats:
@@ -78,8 +81,17 @@ class Ground:
             fork = (self.tree_code[neighbour] == self.tree_code[row]) & (self.tree_code[row] >= 0)
             tells = inside & (neighbour != row) & ~fork
             gap = apart[:, column] - 0.9 * (radius + self.radius_m[neighbour])
-            total += np.where(tells, log_apart(gap, np.hypot(sd, self.sd_m[neighbour])), 0.0)
+            told = self.log_apart(gap, np.hypot(sd, self.sd_m[neighbour]))
+            total += np.where(tells, told, 0.0)
         found[known] = total
+        return found
+
+    def log_apart(self, gap_m: Floats, sd_m: Floats) -> Floats:
+        """Logarithm of the chance that two stems beside one another are measured with such a gap or a smaller one."""
+        from scipy.special import ndtr
+
+        free = ndtr(np.where(np.isfinite(gap_m), gap_m, 9.0) / sd_m + 0.7)
+        found: Floats = np.log(self.touching + (1.0 - self.touching) * free)
         return found
 
 
@@ -98,7 +110,13 @@ def ground(case: Case) -> Ground:
     sd = np.where(np.isfinite(sd), sd, 0.15)
     column = stems.records.columns.get("tree")
     code = np.full(len(stems), -1, np.int64) if column is None or not stems.records.has("stem") else column.alike()
-    return Ground(rows, tree, np.minimum(radius, 0.75), sd, code, np.sort(pairs, axis=1))
+    radius, pairs = np.minimum(radius, 0.75), np.sort(pairs, axis=1)
+    one, two = pairs[:, 0], pairs[:, 1]
+    apart = np.hypot(measured.x_m[one] - measured.x_m[two], measured.y_m[one] - measured.y_m[two])
+    deep = apart - 0.9 * (radius[one] + radius[two]) < -2.0 * np.hypot(sd[one], sd[two])
+    deep &= (code[one] != code[two]) | (code[one] < 0)
+    touching = (np.count_nonzero(deep) + _TOUCHING * _TOUCHING_WORTH) / (len(rows) + _TOUCHING_WORTH)
+    return Ground(rows, tree, radius, sd, code, float(touching), pairs)
 
 
 def place_sd(case: Case, distance_m: Floats) -> Floats:
@@ -108,10 +126,3 @@ def place_sd(case: Case, distance_m: Floats) -> Floats:
     across = np.radians(errors.azimuth_sd_deg) * distance_m
     sd: Floats = np.sqrt(np.maximum(0.5 * (along**2 + across**2), 4e-4))
     return sd
-
-
-def log_apart(gap_m: Floats, sd_m: Floats) -> Floats:
-    """Logarithm of the chance that two stems beside one another are measured with such a gap or a smaller one."""
-    from scipy.special import ndtr
-
-    return np.log(_TOUCHING + (1.0 - _TOUCHING) * ndtr(np.where(np.isfinite(gap_m), gap_m, 9.0) / sd_m + 0.7))

@@ -151,8 +151,7 @@ def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:
 
 def _score(found: Matches, plot: Integers, plots: int) -> Floats:
     """Number of stems that find their place, closer ones counting more."""
-    score: Floats = np.bincount(plot, np.where(found.last >= 0, 1.0 - found.cost / 50.0, 0.0), minlength=plots)
-    return score
+    return np.bincount(plot, np.where(found.last >= 0, 1.0 - found.cost / 50.0, 0.0), minlength=plots).astype(float)
 
 
 def _searched(

@@ -22,7 +22,7 @@ LINE_ABOVE = SLIPS.index("line above")
 ANYTHING = SLIPS.index("anything else")
 
 #: Values that stand for anything at all, by quantity.
-_ANYTHING = (90, 40, 40)
+_ANYTHING = (60, 24, 16)
 #: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
 _REACH_M, _THICKNESS_CM = 25.0, 100.0
 #: Records so many places apart follow closely on one another.
@@ -66,7 +66,8 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
     """Think of everything that the suspected records may have been meant to be."""
     as_typed, rows = case.once(typed), doubted.rows
     count = len(rows)
-    parts: list[tuple[NDArray[Any], ...]] = [(np.arange(count), np.full(count, -1), np.full(count, np.nan), np.full(count, -1), np.zeros(count))]
+    none = np.full(count, -1)
+    parts: list[tuple[NDArray[Any], ...]] = [(np.arange(count), none, np.full(count, np.nan), none, np.zeros(count))]
     partners = [np.full(count, -1)]
     for number, name in enumerate(as_typed.columns):
         if name is None:
@@ -95,7 +96,7 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
 def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[Any], ...]:
     """What the typed text alone makes one think of."""
     column = case.survey.stems.records.columns[name]
-    codes = column.codes[doubted.rows]
+    codes = np.where(doubted.thickness | (quantity < 2), column.codes[doubted.rows], -1)
     typed_codes, place = np.unique(codes[codes >= 0], return_inverse=True)
     written = doubted.spellings[quantity]
     found = meant(
@@ -125,7 +126,7 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[Any
     else:
         reach = np.full(len(rows), _THICKNESS_CM / as_typed.per_centimetre)
     numbers = as_typed.numbers[quantity]
-    owner = np.repeat(np.flatnonzero(np.isfinite(numbers[rows])), steps)
+    owner = np.repeat(np.flatnonzero(np.isfinite(numbers[rows]) & (doubted.thickness | (quantity < 2))), steps)
     value = reach[owner] * np.tile(share, len(owner) // steps)
     # The line above: the same number as in the record before says that much more than any number does.
     before = np.append(np.nan, numbers[:-1])

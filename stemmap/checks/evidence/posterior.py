@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +11,7 @@ from stemmap.checks.evidence.exchanged import log_gain
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.meanings import Meanings, meanings
 from stemmap.checks.evidence.suspects import Suspects, reordered, suspects
-from stemmap.checks.evidence.told import Evidence, evidence
+from stemmap.checks.evidence.told import Evidence, evidence, order_told
 from stemmap.checks.evidence.twins import twins
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.keystrokes import SLIPS, slip_shares
@@ -36,6 +36,8 @@ _UNSEEN = np.array([0.2, 0.5, 0.3])
 #: Share of right records beyond their limit, before the survey has told.
 _BEYOND = 0.002
 _ROUNDS = 8
+#: Rates that change by no more than this share have settled.
+_SETTLED = 0.02
 
 
 @dataclass(frozen=True)
@@ -99,9 +101,12 @@ def posterior(case: Case) -> Posterior:
     """
     doubted = case.once(suspects)
     meant = meanings(case, doubted)
-    first = _settled(case, doubted, meant, choices=None)
+    told = evidence(case, doubted, meant)
+    first = _settled(case, doubted, meant, told, choices=None)
     choices = _choices(doubted, meant, first)
-    return _settled(case, reordered(case, doubted, choices), meant, choices=choices)
+    doubted = reordered(case, doubted, choices)
+    order, tells = order_told(case, doubted, meant)
+    return _settled(case, doubted, meant, replace(told, order=order, tells=tells), choices=choices)
 
 
 def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
@@ -115,15 +120,19 @@ def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
     return Choices(stem[some], meant.azimuth_deg[some], share[some])
 
 
-def _settled(case: Case, doubted: Suspects, meant: Meanings, *, choices: Choices | None) -> Posterior:
+def _settled(
+    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None
+) -> Posterior:
     """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM)."""
-    told = evidence(case, doubted, meant)
     twin, log_twin = twins(case, doubted)
     gain = log_gain(case, doubted, meant, astray=_ASTRAY, choices=choices)
     rates, written = _Rates(), np.zeros(len(doubted.rows))
     for _ in range(_ROUNDS):
+        before = rates.slips
         round_ = _weighed(doubted, meant, told, rates=rates, written=written, gain=gain, twins=(twin, log_twin))
-        rates, written = _learnt(case, doubted, meant, told, round_, rates)
+        rates, written = _learnt(case, doubted, meant, told, found=round_, rates=rates)
+        if np.all(np.abs(rates.slips - before) < _SETTLED * before):
+            break
     return Posterior(doubted, meant, told, round_.weight, round_.right, round_.twice, twin, rates.slips)
 
 
@@ -173,7 +182,7 @@ def _weighed(
 
 
 def _learnt(
-    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, found: _Weights, rates: _Rates
+    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, found: _Weights, rates: _Rates
 ) -> tuple[_Rates, Floats]:
     """Rates that the probabilities of a round speak for, and what the spelling of right numbers then tells."""
     rows, owner, count = doubted.rows, meant.owner, len(doubted.rows)

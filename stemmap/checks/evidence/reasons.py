@@ -202,7 +202,7 @@ def _neighbour(case: Case, free: Ground, rows: Integers) -> Integers:
 
 
 def _beside(case: Case, found: Posterior) -> tuple[NDArray[np.object_], NDArray[np.object_]]:
-    """Azimuths as typed of the stems before and after each suspect in the order of numbers, those in doubt passed over."""
+    """Azimuths as typed before and after each suspect in the order of numbers, those in doubt passed over."""
     sweep, place, rows = found.doubted.sweep, found.doubted.place, found.doubted.rows
     column = case.survey.stems.records.columns.get("azimuth")
     none = np.full(len(rows), "", dtype=object)

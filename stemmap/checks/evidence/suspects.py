@@ -29,6 +29,8 @@ _STEP_BACK_DEG = 6.0
 _NO_ORDER = 0.35
 #: Density of an azimuth in the order, relative to a uniform one, below which it is worth a look.
 _OUT_OF_ORDER = 2.0
+#: Logarithm of the chance of an overlap below which it is worth a look.
+_OVERLAPS = -2.0
 #: Surveys up to this size have the order of every plot looked at.
 _SMALL = 60_000
 
@@ -41,6 +43,8 @@ class Suspects:
     ----------
     rows
         Rows of the stems, sorted; shape (n,).
+    thickness
+        Whether the diameter is worth a look too; shape (n,).
     sweep
         What the order of numbers tells on the visits looked at.
     place
@@ -52,6 +56,7 @@ class Suspects:
     """
 
     rows: Integers
+    thickness: Truths
     sweep: Sweep
     place: Integers
     pairs: Integers
@@ -76,20 +81,32 @@ def suspects(case: Case) -> Suspects:
             doubtful |= written.odd(written.places)
     usual = case.once(diameters)
     off = np.abs(np.log(measured.dbh_cm) - usual.middle[usual.species]) / usual.spread[usual.species]
+    thickness = off > 3.0
+    odd_growth = np.abs(measured.dbh_cm[both.this] - np.append(measured.dbh_cm[both.last], np.nan)[both.found.last]
+        - both.growth_cm[0]) > 2.5 * both.growth_cm[1]
+    thickness[both.this[odd_growth | (both.found.last < 0)]] = True
+    thickness |= measured.inside_known & (measured.expansion_per_ha == 0.0)
+    if spellings[2] is not None:
+        thickness |= spellings[2].odd(spellings[2].places)
     doubtful |= off > 3.0
     doubtful[both.this[(both.found.last < 0) | (both.found.cost > 9.0)]] = True
-    pairs = _close(case, doubtful)
+    # What the last visit confirms, no order and no neighbour calls in question.
+    confirmed = np.zeros(len(doubtful), bool)
+    confirmed[both.this[(both.found.cost < 9.0) & ~both.copied]] = True
+    pairs = _close(case, doubtful, confirmed)
     alive = as_typed.doubted & (measured.status <= Status.DEAD)
     doubtful &= alive
     sweep, place = _order(case, doubtful)
     seen = np.flatnonzero((place >= 0) & np.isfinite(measured.grid_azimuth_deg))
     told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
+    told[confirmed[seen]] = np.inf
     doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
     doubtful &= alive
-    return Suspects(np.flatnonzero(doubtful), sweep, place, pairs, tuple(spellings))
+    rows = np.flatnonzero(doubtful)
+    return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings))
 
 
-def _close(case: Case, doubtful: Truths) -> Integers:
+def _close(case: Case, doubtful: Truths, confirmed: Truths) -> Integers:
     """Pairs that may be one stem; marks the stems of pairs that overlap or are alike as doubtful."""
     measured, free = case.measured, case.once(ground)
     early, late = free.pairs[:, 0], free.pairs[:, 1]
@@ -97,10 +114,12 @@ def _close(case: Case, doubtful: Truths) -> Integers:
     early, late = early[~fork], late[~fork]
     apart = np.hypot(measured.x_m[early] - measured.x_m[late], measured.y_m[early] - measured.y_m[late])
     sd = np.hypot(free.sd_m[early], free.sd_m[late])
-    overlap = apart - 0.9 * (free.radius_m[early] + free.radius_m[late]) < -1.2 * sd
-    doubtful[early[overlap]] = doubtful[late[overlap]] = True
+    overlap = free.log_apart(apart - 0.9 * (free.radius_m[early] + free.radius_m[late]), sd) < _OVERLAPS
+    for side in (early, late):
+        doubtful[side[overlap & ~confirmed[side]]] = True
     thicker = np.abs(measured.dbh_cm[early] - measured.dbh_cm[late])
     alike = (apart < 4.0 * sd) & ~(thicker > 5.0 * _dbh_sd(case, late) + 0.1)
+    alike &= ~(confirmed[early] & confirmed[late])
     doubtful[early[alike]] = doubtful[late[alike]] = True
     return np.column_stack([late[alike], early[alike]])
 

@@ -57,6 +57,20 @@ class Evidence:
     polar: Floats
 
 
+def order_told(case: Case, doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats]:
+    """What the order of numbers tells of each meaning, and how surely there is one."""
+    stem = doubted.rows[meant.owner]
+    order, tells = np.ones(len(stem)), np.zeros(len(stem))
+    told = np.flatnonzero((doubted.place[stem] >= 0) & (meant.quantity <= 0))
+    at = doubted.place[stem[told]]
+    order[told] = doubted.sweep.relative_density(at, meant.azimuth_deg[told])
+    tells[told] = doubted.sweep.tells[doubted.sweep.plot[at]]
+    # Under any other doubt the azimuth is as typed, whose meaning stands in the row of the record.
+    order = np.where(meant.quantity > 0, order[meant.owner], order)
+    tells = np.where(meant.quantity > 0, tells[meant.owner], tells)
+    return order, tells
+
+
 def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     """Everything that speaks for or against each meaning."""
     from scipy.special import ndtr
@@ -66,13 +80,7 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     visit = survey.stems.visit_row[stem]
     angle = np.radians(meant.azimuth_deg)
     x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
-    order, tells = np.ones(len(stem)), np.zeros(len(stem))
-    told = np.flatnonzero((doubted.place[stem] >= 0) & (meant.quantity <= 0))
-    at = doubted.place[stem[told]]
-    order[told] = doubted.sweep.relative_density(at, meant.azimuth_deg[told])
-    tells[told] = doubted.sweep.tells[doubted.sweep.plot[at]]
-    order = np.where(meant.quantity > 0, order[meant.owner], order)
-    tells = np.where(meant.quantity > 0, tells[meant.owner], tells)
+    order, tells = order_told(case, doubted, meant)
     # An azimuth beyond the circle and a distance below zero cannot be right.
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
