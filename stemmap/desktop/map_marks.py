@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QPainter, QPalette, QPen, QPixmap
 from stemmap.desktop.map_request import LEGEND_MM
 
 if TYPE_CHECKING:
+    from stemmap.drawing.overview import Overview
     from stemmap.drawing.palette import Theme
     from stemmap.drawing.scene import Scene, View
 
@@ -83,6 +84,14 @@ class Corners:
             inner.end()
             kept = self._kept[name] = (scene, (per_mm, self._ratio), picture)
         return kept[2]
+
+
+def paint_survey_grid(painter: QPainter, room: QRect, view: View, plots: Overview, theme: Theme) -> None:
+    """Lines of round easting and northing over all plots, their figures at the rim of the map."""
+    from stemmap.drawing.overview_map import describe_grid
+    from stemmap.drawing.painter import paint
+
+    paint(describe_grid(plots, view, room.width(), room.height(), theme=theme), painter, view)
 
 
 def paint_ring(painter: QPainter, palette: QPalette, place: QPointF, reach: float, *, strong: bool) -> None:

@@ -1,7 +1,8 @@
-"""The kept picture of the map: painted once for a view, moved and stretched while a newer one is not there yet."""
+"""The kept picture of the map: painted once with a margin around the widget, then moved and stretched."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from time import perf_counter
 from typing import TYPE_CHECKING
 
@@ -13,11 +14,17 @@ from stemmap.desktop.jobs import Jobs
 
 if TYPE_CHECKING:
     from stemmap.drawing.scene import Scene, View
+    from stemmap.progress import Progress
 
 #: A full painting that takes longer than this, in seconds, is put off while the map moves.
 _QUICK = 0.012
 #: Scenes with more stems are painted off the GUI thread.
 _MANY_STEMS = 4000
+#: Ground kept ready on each side for dragging, as a share of the widget.
+_MARGIN = 0.25
+
+#: What a picture is of; compared part by part for being the same objects.
+Subject = tuple[object, ...]
 
 
 class MapPicture(QObject):
@@ -35,58 +42,95 @@ class MapPicture(QObject):
         super().__init__(widget)
         self._jobs, self._widget = jobs, widget
         self._pixmap = QPixmap()
-        self._scene: Scene | None = None
+        self._subject: Subject = ()
         self._view: View | None = None
-        self._awaited: tuple[Scene, View, QSize] | None = None
+        self._background = QColor()
+        self._awaited: tuple[Subject, View, QSize] | None = None
         self._cost = 0.0
 
-    def paint(self, painter: QPainter, scene: Scene, view: View, *, moving: bool) -> None:
-        """Paint a scene on the widget, anew if that is quick or the map stands still."""
-        if self._is_stale(scene, view):
+    def paint(
+        self,
+        painter: QPainter,
+        view: View,
+        subject: Subject,
+        describe: Callable[[View, QSize], Scene],
+        *,
+        moving: bool,
+    ) -> None:
+        """Paint the map on the widget: anew if that is quick or the map stands still, else what there is of it.
+
+        Parameters
+        ----------
+        painter, view
+            Open on the widget, and how the ground lies on it.
+        subject
+            What is shown; as long as it is the same, a picture that covers the widget is only moved.
+        describe
+            Makes the scene for a view and a size in units of the window, both with the margin.
+        moving
+            Whether the map is being moved.
+        """
+        known = _same(self._subject, subject)
+        if not (known and self._covers(view)):
+            wide, room = view.moved(*self._margins), self._room
+            scene = describe(wide, room)
+            self._background = QColor(scene.background)
             if scene.stems is not None and len(scene.stems.row) > _MANY_STEMS:
-                self._paint_elsewhere(scene, view)
-            elif self._scene is not scene or not moving or self._cost < _QUICK:
+                self._paint_elsewhere(scene, wide, subject)
+            elif not (known and moving and self._cost > _QUICK):
                 began = perf_counter()
-                image = painted(scene, view, self._size, self._ratio)
+                image = painted(scene, wide, room * self._ratio, self._ratio)
                 self._cost = perf_counter() - began
-                self._keep(image, scene, view)
-        self._paint_kept(painter, scene, view)
+                self._keep(image, wide, subject)
+        self._paint_kept(painter, view)
 
     @property
     def _ratio(self) -> float:
         return self._widget.devicePixelRatioF()
 
     @property
-    def _size(self) -> QSize:
-        """Size in pixels of the screen."""
-        return QSize(round(self._widget.width() * self._ratio), round(self._widget.height() * self._ratio))
+    def _margins(self) -> tuple[int, int]:
+        return round(_MARGIN * self._widget.width()), round(_MARGIN * self._widget.height())
 
-    def _is_stale(self, scene: Scene, view: View) -> bool:
-        return self._scene is not scene or self._view != view or self._pixmap.size() != self._size
+    @property
+    def _room(self) -> QSize:
+        """Size of the widget with its margin, units of the window."""
+        across, down = self._margins
+        return QSize(self._widget.width() + 2 * across, self._widget.height() + 2 * down)
 
-    def _keep(self, image: QImage, scene: Scene, view: View) -> None:
+    def _covers(self, view: View) -> bool:
+        """Whether the kept picture shows the ground of a view at its scale, all over the widget."""
+        kept, (across, down) = self._view, self._margins
+        if kept is None or self._pixmap.size() != self._room * self._ratio:
+            return False
+        alike = (kept.per_metre, kept.per_millimetre) == (view.per_metre, view.per_millimetre)
+        x, y = view.origin_x - kept.origin_x, view.origin_y - kept.origin_y
+        return alike and -2 * across <= x <= 0 and -2 * down <= y <= 0
+
+    def _keep(self, image: QImage, view: View, subject: Subject) -> None:
         self._pixmap = QPixmap.fromImage(image)
-        self._scene, self._view = scene, view
+        self._view, self._subject = view, subject
 
-    def _paint_elsewhere(self, scene: Scene, view: View) -> None:
-        size, ratio = self._size, self._ratio
-        if self._awaited is not None and self._awaited[0] is scene and self._awaited[1:] == (view, size):
+    def _paint_elsewhere(self, scene: Scene, view: View, subject: Subject) -> None:
+        room, ratio = self._room, self._ratio
+        if self._awaited is not None and _same(self._awaited[0], subject) and self._awaited[1:] == (view, room):
             return
-        self._awaited = (scene, view, size)
+        self._awaited = (subject, view, room)
 
         def apply(image: QImage) -> None:
             self._awaited = None
-            self._keep(image, scene, view)
+            self._keep(image, view, subject)
             self.renewed.emit()
 
-        self._jobs.start("picture", lambda _progress: painted(scene, view, size, ratio), apply=apply, shown=False)
+        def work(_progress: Progress) -> QImage:
+            return painted(scene, view, room * ratio, ratio)
 
-    def _paint_kept(self, painter: QPainter, scene: Scene, view: View) -> None:
-        """The kept picture, moved and stretched when it is older than the view."""
-        if self._view == view and self._pixmap.size() == self._size:
-            painter.drawPixmap(0, 0, self._pixmap)
-            return
-        painter.fillRect(self._widget.rect(), QColor(scene.background))
+        self._jobs.start("picture", work, apply=apply, shown=False)
+
+    def _paint_kept(self, painter: QPainter, view: View) -> None:
+        """The kept picture, moved and stretched as the view asks."""
+        if not self._covers(view):
+            painter.fillRect(self._widget.rect(), self._background)
         if self._view is None:
             return
         factor = view.per_metre / self._view.per_metre
@@ -95,6 +139,10 @@ class MapPicture(QObject):
         painter.scale(factor, factor)
         painter.drawPixmap(0, 0, self._pixmap)
         painter.restore()
+
+
+def _same(one: Subject, other: Subject) -> bool:
+    return len(one) == len(other) and all(a is b for a, b in zip(one, other, strict=True))
 
 
 def painted(scene: Scene, view: View, size: QSize, ratio: float) -> QImage:

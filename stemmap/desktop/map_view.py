@@ -12,12 +12,12 @@ from PySide6.QtWidgets import QWidget
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_backgrounds import MapBackgrounds
 from stemmap.desktop.map_layers import MapLayers
-from stemmap.desktop.map_marks import Corners, paint_cross, paint_frame, paint_ring, paint_words
+from stemmap.desktop.map_marks import Corners, paint_cross, paint_frame, paint_ring, paint_survey_grid, paint_words
 from stemmap.desktop.map_picture import MapPicture
 from stemmap.desktop.map_request import LEGEND_MM, DescribedMap, MapRequest, describe_map, theme_of
 from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.session import WHOLE_SURVEY, Session
-from stemmap.desktop.survey_map import SurveyMap
+from stemmap.desktop.survey_map import SurveyMap, describe_survey
 
 if TYPE_CHECKING:
     import numpy as np
@@ -435,7 +435,9 @@ class MapView(QWidget):
         """Paint what the pointer is at; nothing here."""
 
     def _paint_plot(self, painter: QPainter, shown: DescribedMap, view: View) -> None:
-        self._picture.paint(painter, shown.scene, view, moving=self.moving)
+        self._picture.paint(
+            painter, view, (shown.scene,), lambda _view, _room: shown.scene, moving=self.moving
+        )
         self._corners.paint(
             painter,
             self.rect(),
@@ -452,20 +454,22 @@ class MapView(QWidget):
 
     def _paint_survey(self, painter: QPainter, view: View) -> None:
         dark, layers = is_dark(self.palette()), self.layers.value
-        scene = self.survey.scene(
-            view,
-            self.width(),
-            self.height(),
-            dark=dark,
-            layers=layers,
-            backgrounds=self.backgrounds.shown,
-            moving=self.moving,
-        )
-        corners, workup = self.survey.corners(dark=dark), self._session.workup
-        if scene is None or corners is None or workup is None:
+        plots, corners, workup = self.survey.plots, self.survey.corners(dark=dark), self._session.workup
+        if plots is None or plots.crs is None or corners is None or workup is None:
             paint_words(painter, self.palette(), self.rect(), self._words)
             return
-        self._picture.paint(painter, scene, view, moving=self.moving)
+        backgrounds = self.backgrounds.shown
+        self._picture.paint(
+            painter,
+            view,
+            (plots, dark, layers, backgrounds),
+            lambda wide, room: describe_survey(
+                plots, wide, room, dark=dark, layers=layers, backgrounds=backgrounds
+            ),
+            moving=self.moving,
+        )
+        if layers.projected_grid:
+            paint_survey_grid(painter, self.rect(), view, plots, theme_of(dark=dark))
         self._corners.paint(
             painter,
             self.rect(),

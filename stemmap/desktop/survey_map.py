@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from time import perf_counter
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QObject, QPointF, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QObject, QPointF, QSize, Signal, Slot
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_request import LEGEND_MM, theme_of
@@ -25,8 +24,6 @@ _tr = QCoreApplication.translate
 _WITHIN_MM = 2.8
 #: A plot is entered when it fills this share of the map as it would fit, and left below a smaller one.
 ENTERED = 0.45
-#: Seconds within which a picture is made anew while the map moves.
-_QUICK = 0.012
 
 
 class SurveyMap(QObject):
@@ -45,10 +42,7 @@ class SurveyMap(QObject):
         self._session, self._jobs = session, jobs
         self.plots: Overview | None = None
         self._opened: Opened | None = None
-        self._scene: Scene | None = None
-        self._seen: tuple[object, ...] = ()
         self._corners: tuple[tuple[bool, Overview], Scene, Scene] | None = None
-        self._cost = 0.0
         session.replaced.connect(self._on_replaced)
 
     @Slot()
@@ -197,33 +191,6 @@ class SurveyMap(QObject):
 
     # how it looks
 
-    def scene(
-        self,
-        view: View,
-        width: int,
-        height: int,
-        *,
-        dark: bool,
-        layers: Layers,
-        backgrounds: tuple[Background, ...],
-        moving: bool,
-    ) -> Scene | None:
-        """What is seen of the survey; while the map moves on a slow machine, what was seen last."""
-        plots = self.plots
-        if plots is None or plots.crs is None:
-            return None
-        seen = (plots, view, width, height, dark, layers, backgrounds)
-        if self._scene is not None and (seen == self._seen or (moving and self._cost > _QUICK)):
-            return self._scene
-        from stemmap.drawing.overview_map import describe_overview
-
-        began = perf_counter()
-        self._scene = describe_overview(
-            plots, view, width, height, theme=theme_of(dark=dark), layers=layers, backgrounds=backgrounds
-        )
-        self._seen, self._cost = seen, perf_counter() - began
-        return self._scene
-
     def corners(self, *, dark: bool) -> tuple[Scene, Scene] | None:
         """North arrow and legend."""
         plots = self.plots
@@ -237,6 +204,24 @@ class SurveyMap(QObject):
             legend = describe_overview_legend(plots, theme=theme, width_mm=LEGEND_MM)
             self._corners = (dark, plots), north_mark("grid N", theme), legend
         return self._corners[1:]
+
+
+def describe_survey(
+    plots: Overview,
+    view: View,
+    room: QSize,
+    *,
+    dark: bool,
+    layers: Layers,
+    backgrounds: tuple[Background, ...],
+) -> Scene:
+    """Describe what a view of some size shows of all plots."""
+    from stemmap.drawing.overview_map import describe_overview
+
+    theme = theme_of(dark=dark)
+    return describe_overview(
+        plots, view, room.width(), room.height(), theme=theme, layers=layers, backgrounds=backgrounds
+    )
 
 
 def plots_of(opened: Opened, _progress: Progress | None = None) -> Overview:

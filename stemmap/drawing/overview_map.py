@@ -55,7 +55,7 @@ def describe_overview(
     theme
         Colours.
     layers
-        Only the numbers (here the names of plots), the projected grid and the backgrounds play a part.
+        Only the numbers (here the names of plots) and the backgrounds play a part.
     backgrounds
         The user's own ground, in the system of the map.
     """
@@ -70,8 +70,6 @@ def describe_overview(
     shapes: list[Shape] = []
     if layers.backgrounds and backgrounds:
         shapes += ground_of_survey(backgrounds, plots.base, plots.metres, low=low, high=high, theme=theme)
-    if layers.projected_grid and plots.crs is not None:
-        shapes += _grid(plots, low, high, theme)
     shapes += _plots(plots, clusters, single, view.millimetres_per_metre, theme)
     shapes += _clusters(clusters, crowd, theme)
     if layers.numbers and len(single) <= _MOST_NAMES:
@@ -164,8 +162,9 @@ def _names(
     return [Texts(clusters.place[single[kept]], texts, SMALL, theme.ink, offset, align=0.0)]
 
 
-def _grid(plots: Overview, low: tuple[float, float], high: tuple[float, float], theme: Theme) -> list[Shape]:
-    """Lines of round easting and northing in metres, their figures at the lower and left edge."""
+def describe_grid(plots: Overview, view: View, width: float, height: float, *, theme: Theme) -> Scene:
+    """Lines of round easting and northing in metres, their figures at the lower and left edge of a device."""
+    low, high = view.to_metres(0.0, height), view.to_metres(width, 0.0)
     step = round_step(max(high[0] - low[0], high[1] - low[1]) / _GRID_LINES)
     stroke = Stroke(theme.soft, 0.12, (1.6, 0.8))
     shapes: list[Shape] = []
@@ -178,7 +177,7 @@ def _grid(plots: Overview, low: tuple[float, float], high: tuple[float, float], 
         figures = tuple(f"{value:.0f}{' N' if axis else ' E'}" for value in values.tolist())
         shapes.append(Lines(start, end, stroke))
         shapes.append(Texts(start, figures, SMALL, theme.soft, (1.0, 1.5), align=0.0))
-    return shapes
+    return Scene(tuple(shapes), plots.box, theme.outside)
 
 
 def _state_words() -> dict[int, str]:

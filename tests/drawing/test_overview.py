@@ -8,7 +8,7 @@ from pyproj import Transformer
 
 from stemmap.drawing.layers import Layers
 from stemmap.drawing.overview import CLEAR, ERROR, NO_STEMS, TO_LOOK_AT, overview
-from stemmap.drawing.overview_map import describe_overview, describe_overview_legend
+from stemmap.drawing.overview_map import describe_grid, describe_overview, describe_overview_legend
 from stemmap.drawing.palette import DARK, LIGHT
 from stemmap.drawing.scene import Lines, Texts, View
 from stemmap.survey.measured import measure
@@ -153,7 +153,7 @@ def test_what_lies_outside_the_view_is_not_described():
 
 def test_lines_of_the_projected_grid_carry_their_coordinates():
     plots = plots_of(grid(3), **UTM)
-    scene = drawn(plots, projected_grid=True)
+    scene = describe_grid(plots, View.fitting(plots.box, WIDTH, HEIGHT, PER_MM), WIDTH, HEIGHT, theme=LIGHT)
     lines = [shape for shape in scene.shapes if isinstance(shape, Lines)]
 
     assert len(lines) == 2
