@@ -9,14 +9,14 @@ from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 
 #: Positions of one stem on two visits agree within this and three standard deviations of both.
-_NEAR_M = 0.5
+_NEAR_M = 0.1
 
 
 def last_records(survey: Survey, measured: Measured) -> NDArray[np.int64]:
     """Row of the same tree and stem number on the plot's visit before, -1 for none; shape (stems,).
 
-    A number that occurs twice on a visit names no stem. Where less than half of the numbers of a plot stand where
-    they stood before, numbers were given anew, and none of them is taken.
+    A number that occurs twice on a visit names no stem, and neither does one that stands elsewhere now. Where that is
+    so for two numbers of a plot and more, and for over a fifth of them, numbers were given anew, and none is taken.
     """
     stems, previous = survey.stems, survey.visits.previous
     code, visit = stems.number_code, stems.visit_row
@@ -38,10 +38,10 @@ def last_records(survey: Survey, measured: Measured) -> NDArray[np.int64]:
     apart = np.hypot(*(axis[kept] - axis[found[kept]] for axis in (measured.x_m, measured.y_m)))
     errors = measured.errors
     variance = sum(part[kept] + part[found[kept]] for part in (errors.var_east, errors.var_north))
-    known = np.isfinite(apart)
-    near = apart <= _NEAR_M + 3.0 * np.sqrt(variance)
-    compared = np.bincount(visit[kept][known], minlength=len(previous))
-    agreeing = np.bincount(visit[kept][known & near], minlength=len(previous))
-    anew = 2 * agreeing < compared
+    elsewhere = apart > _NEAR_M + 3.0 * np.sqrt(variance)
+    compared = np.bincount(visit[kept][np.isfinite(apart)], minlength=len(previous))
+    moved = np.bincount(visit[kept][elsewhere], minlength=len(previous))
+    anew = (moved >= 2) & (moved > 0.2 * compared)
+    found[kept[elsewhere]] = -1
     found[anew[visit]] = -1
     return found

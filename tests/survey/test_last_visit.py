@@ -38,6 +38,11 @@ def test_numbers_given_anew_name_no_stem():
     assert last_of(visits(first, [(1, 90, 7), (2, 10, 5), (3, 90, 7)])) == [-1] * 6
 
 
+def test_number_that_stands_elsewhere_names_no_stem():
+    first = [(1, 10, 5), (2, 50, 6), (3, 90, 7)]
+    assert last_of(visits(first, [(1, 10, 5), (2, 50, 6), (3, 140, 7)])) == [-1, -1, -1, 0, 1, -1]
+
+
 def test_stem_that_was_not_placed_again_keeps_its_number():
     assert last_of(visits([(1, 10, 5)], [(1, "", "")])) == [-1, 0]
 
