@@ -26,12 +26,20 @@ def pytest_collection_modifyitems(items):
             item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support"))
 
 
+@pytest.fixture(scope="session")
+def libraries():
+    """What was imported stays; it need not be looked at again and again."""
+    gc.collect()
+    gc.freeze()
+
+
 @pytest.fixture(autouse=True)
-def collected():
+def collected(libraries):
     """Unreachable widgets go here, as the program does it: on another thread Qt would not survive it."""
     gc.disable()
     yield
-    gc.collect(1)
+    gc.collect()
+    gc.enable()
 
 
 @pytest.fixture(scope="session")
