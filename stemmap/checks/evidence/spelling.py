@@ -55,7 +55,7 @@ def spelling(column: Column) -> Spelling:
     count = np.bincount(column.codes[column.codes >= 0], minlength=len(texts))
     by_places = np.bincount(places[:-1], count, minlength=1)
     total = max(by_places.sum(), 1.0)
-    decimals = int(np.flatnonzero(by_places >= 0.05 * total)[-1]) if texts else 0
+    decimals = int(np.flatnonzero(by_places >= 0.05 * total)[-1]) if by_places.any() else 0
     whole = [number for number in range(len(texts)) if places[number] == decimals]
     zeros = sum(count[number] for number in whole if texts[number].endswith("0"))
     keeps = decimals > 0 and zeros >= 0.05 * max(by_places[decimals], 1.0)

@@ -45,7 +45,8 @@ def twins(case: Case, doubted: Suspects) -> tuple[Integers, Floats]:
     density += np.log(np.maximum(measured.horizontal_distance_m[late], 0.05))
     # Who enters a stem twice does so at once, where there is an order.
     here, there = doubted.place[late], doubted.place[early]
-    tells = np.where(here >= 0, doubted.sweep.tells[doubted.sweep.plot[np.maximum(here, 0)]], 0.0)
+    # No place, no plot, no order.
+    tells = np.append(doubted.sweep.tells, 0.0)[np.append(doubted.sweep.plot, -1)[here]]
     stems = case.survey.visits.stem_count[case.survey.stems.visit_row[late]]
     soon = np.where(np.abs(here - there) <= _SOON, np.maximum(stems / (2.0 * _SOON), 1.0), 0.1)
     density += np.log(tells * soon + 1.0 - tells)
