@@ -65,6 +65,8 @@ class MarkedInTable(QObject):
                 places.select(model.index(place, 0), model.index(place, last))
         self._following = True
         self._table.view.selectionModel().select(places, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+        if places.count():
+            self._table.view.scrollTo(model.index(min(one.top() for one in places.toList()), 0))
         self._following = False
 
     @Slot()
