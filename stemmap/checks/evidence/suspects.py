@@ -13,6 +13,7 @@ from stemmap.checks.evidence.ground import ground
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import typed
+from stemmap.core.revisit import squared_distance
 from stemmap.core.sweep import Choices, Sweep, order_of_numbers
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
@@ -31,6 +32,9 @@ _NO_ORDER = 0.35
 _OUT_OF_ORDER = 2.0
 #: Logarithm of the chance of an overlap below which it is worth a look.
 _OVERLAPS = -2.0
+#: Squared distance of a match (chi-square of two degrees of freedom) up to which the last visit confirms a place, and
+#: the spreads of growth up to which it confirms a diameter.
+_CONFIRMED, _GREW = 9.5, 3.0
 #: Surveys up to this size have the order of every plot looked at.
 _SMALL = 60_000
 
@@ -82,17 +86,19 @@ def suspects(case: Case) -> Suspects:
     usual = case.once(diameters)
     off = np.abs(np.log(measured.dbh_cm) - usual.middle[usual.species]) / usual.spread[usual.species]
     thickness = off > 3.0
+    matched = np.flatnonzero(both.found.last >= 0)
+    lies = squared_distance(both.here.take(matched), both.there.take(both.found.last[matched]))
+    confirmed = np.zeros(len(doubtful), bool)
+    confirmed[both.this[matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]]] = True
     odd_growth = np.abs(measured.dbh_cm[both.this] - np.append(measured.dbh_cm[both.last], np.nan)[both.found.last]
-        - both.growth_cm[0]) > 2.5 * both.growth_cm[1]
+        - both.growth_cm[0]) > _GREW * both.growth_cm[1]
     thickness[both.this[odd_growth | (both.found.last < 0)]] = True
     thickness |= measured.inside_known & (measured.expansion_per_ha == 0.0)
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
     doubtful |= off > 3.0
-    doubtful[both.this[(both.found.last < 0) | (both.found.cost > 9.0)]] = True
+    doubtful[both.this[~confirmed[both.this] | odd_growth]] = True
     # What the last visit confirms, no order and no neighbour calls in question.
-    confirmed = np.zeros(len(doubtful), bool)
-    confirmed[both.this[(both.found.cost < 9.0) & ~both.copied]] = True
     pairs = _close(case, doubtful, confirmed)
     alive = as_typed.doubted & (measured.status <= Status.DEAD)
     doubtful &= alive
