@@ -13,6 +13,7 @@ from PySide6.QtGui import (
     QActionGroup,
     QCloseEvent,
     QDragEnterEvent,
+    QDragLeaveEvent,
     QDropEvent,
     QGuiApplication,
 )
@@ -176,6 +177,7 @@ class MainWindow(QMainWindow):
         self.outputs.written.connect(self._on_written)
         self.start_page.open_wanted.connect(self.choose_uploads)
         self.start_page.sample_wanted.connect(self.open_sample)
+        self.start_page.recent_wanted.connect(self.reopen)
         self.start_page.cancel_wanted.connect(self.jobs.cancel)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_system_scheme)
 
@@ -423,9 +425,21 @@ class MainWindow(QMainWindow):
         """Take files."""
         if any(url.isLocalFile() for url in event.mimeData().urls()):
             event.acceptProposedAction()
+            self.start_page.invite(dragged=True)
+            if self.session.workup is not None:
+                sentence = self.tr("Drop to open in place of this survey, which stays under File, Open recent")
+                self.statusBar().showMessage(sentence)
+
+    def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
+        """The files went elsewhere."""
+        self.start_page.invite(dragged=False)
+        self.statusBar().clearMessage()
+        super().dragLeaveEvent(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Open the files dropped."""
+        """Open the files dropped together, in place of what was open."""
+        self.start_page.invite(dragged=False)
+        self.statusBar().clearMessage()
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if paths:
             event.acceptProposedAction()
