@@ -30,7 +30,7 @@ def _below(menu: QObject | None, path: str) -> Iterable[tuple[str, QAction]]:
     for action in menu.actions():
         if action.menu() is not None:
             yield from _below(action.menu(), f"{path} › {plain(action)}")
-        elif not action.isSeparator() and action.text():
+        elif not action.isSeparator() and (action.isEnabled() or action.objectName()):  # no word that a list is empty
             yield path, action
 
 

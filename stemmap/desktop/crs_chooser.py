@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     import numpy as np
     from numpy.typing import NDArray
+    from pyproj.aoi import AreaOfUse
 
     from stemmap.progress import Progress
     from stemmap.tasks.workup import Workup
@@ -59,8 +60,8 @@ def known_systems(_progress: Progress | None = None) -> Systems:
     from pyproj.enums import PJType
 
     kinds = [PJType.PROJECTED_CRS, PJType.GEOGRAPHIC_2D_CRS]
-    found = query_crs_info(auth_name="EPSG", pj_types=kinds)
-    areas = [(one, one.area_of_use) for one in found if one.area_of_use is not None]
+    used = [(one, one.area_of_use) for one in query_crs_info(auth_name="EPSG", pj_types=kinds) if one.area_of_use]
+    areas = list({one.code: (one, area) for one, area in sorted(used, key=lambda pair: _width(pair[1]))}.values())
     return Systems(
         [f"{one.auth_name}:{one.code}" for one, _ in areas],
         [one.name for one, _ in areas],
@@ -68,6 +69,11 @@ def known_systems(_progress: Progress | None = None) -> Systems:
         np.array([one.type == PJType.PROJECTED_CRS for one, _ in areas], bool),
         np.array([area.bounds for _, area in areas], np.float64).reshape(-1, 4),
     )
+
+
+def _width(area: AreaOfUse) -> float:
+    """By it the widest is found of the areas of one system."""
+    return (area.east - area.west) % 360.0 * (area.north - area.south)
 
 
 def system_columns(systems: Systems) -> tuple[TableColumn, ...]:

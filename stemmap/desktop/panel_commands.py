@@ -60,7 +60,9 @@ def _choose_crs(window: MainWindow) -> None:
 def _search_commands(window: MainWindow) -> None:
     from stemmap.desktop.command_search import CommandSearch
 
-    CommandSearch(window, window.menuBar()).show()
+    search = CommandSearch(window, window.menuBar())
+    search.show()
+    search.activateWindow()
 
 
 def _show_preferences(window: MainWindow) -> None:

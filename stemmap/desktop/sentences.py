@@ -170,7 +170,10 @@ def field_words(name: str) -> str:
 
 
 def evidence_lines(told: Finding) -> list[tuple[str, str]]:
-    """What a finding rests on: name with unit, and value as people of this country write it."""
+    """What a finding rests on: name with unit, and value as people of this country write it.
+
+    What stands in the sentence or among the proposals already is left out.
+    """
     kinds = {
         "distance_m": (_tr("sentences", "distance, m"), 2),
         "limiting_distance_m": (_tr("sentences", "limiting distance, m"), 2),
@@ -183,12 +186,26 @@ def evidence_lines(told: Finding) -> list[tuple[str, str]]:
         "line": (_tr("sentences", "line"), 0),
         "column": (_tr("sentences", "column"), 0),
         "text": (_tr("sentences", "as typed"), 0),
+        "typed": (_tr("sentences", "as typed"), 0),
+        "limit_m": (_tr("sentences", "limiting distance, m"), 2),
+        "probability_wrong": (_tr("sentences", "probability of an error"), 2),
+        "last_visit": (_tr("sentences", "last visit"), 0),
+        "last_dbh_cm": (_tr("sentences", "dbh at the last visit, cm"), 1),
+        "change_cm": (_tr("sentences", "change of dbh, cm"), 1),
+        "low_cm": (_tr("sentences", "change expected from, cm"), 1),
+        "high_cm": (_tr("sentences", "change expected up to, cm"), 1),
+        "pairs": (_tr("sentences", "stems found at both visits"), 0),
+        "rotation_deg": (_tr("sentences", "rotation, °"), 1),
+        "standard_error_deg": (_tr("sentences", "standard error, °"), 1),
+        "shift_east_m": (_tr("sentences", "shift to the east, m"), 2),
+        "shift_north_m": (_tr("sentences", "shift to the north, m"), 2),
+        "standard_error_m": (_tr("sentences", "standard error, m"), 2),
+        "hidden_percent": (_tr("sentences", "hidden ground, %"), 1),
     }
     lines = []
-    for name, value in told.evidence.items():
-        title, decimals = kinds.get(name, (worded(name.replace("_", " ")), 2))
-        if value in (None, ""):
-            continue
-        text = number(value, decimals) if isinstance(value, float) else str(value)
-        lines.append((title, text if len(text) <= 60 else f"{text[:60]}…"))
+    for name, (title, decimals) in kinds.items():
+        value = told.evidence.get(name)
+        if value not in (None, ""):
+            text = number(value, decimals) if isinstance(value, float) else str(value)
+            lines.append((title, text if len(text) <= 60 else f"{text[:60]}…"))
     return lines

@@ -7,6 +7,7 @@ from PySide6.QtCore import QLocale, QSettings, Qt
 from PySide6.QtWidgets import QDialog, QMenu, QWhatsThis
 
 from stemmap.desktop.command_search import actions_of, keys_of, plain
+from stemmap.desktop.crs_chooser import known_systems
 from stemmap.desktop.fields import NumberField
 from stemmap.desktop.preferences import chosen_scheme
 from stemmap.desktop.recent import MOST, Recent, forget_surveys, recent_surveys, remember_survey
@@ -198,3 +199,12 @@ def test_both_decimal_marks_are_understood(qtbot, country, typed):
     qtbot.keyClick(field, Qt.Key.Key_Return)
     assert field.value() == 12.62
     assert field.text() == ("12,62 m" if country == "de_DE" else "12.62 m")
+
+
+def test_each_coordinate_system_stands_once_in_the_list(qapp):
+    systems = known_systems()
+    assert len(set(systems.codes)) == len(systems.codes) > 5000
+    here = systems.at((9.0, 48.0))
+    assert "EPSG:25832" in here.codes
+    assert "EPSG:26917" not in here.codes  # the east of North America
+    assert "EPSG:3832" in systems.at((-179.0, 0.0)).codes  # its area lies on both sides of 180 degrees
