@@ -99,9 +99,7 @@ class Sweep:
             below = np.floor(place)
             share = place - below
             left = below.astype(np.int64) % _STEPS
-            total += weight * (
-                (1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % _STEPS]
-            )
+            total += weight * ((1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % _STEPS])
         return np.where(known, total, 1.0)
 
     def along(self, stem: NDArray[np.integer], azimuth_deg: Floats) -> Floats:
@@ -134,7 +132,7 @@ def order_of_numbers(
         Standard deviation of an azimuth about the order: of measuring, of rounding, and of what the crew takes for
         the next stem.
     wanted
-        Stems whose densities are kept; None: all.
+        Stems whose densities are kept; None: all. Plots without any are not looked at.
     choices
         For stems in doubt what they may have been; for all others the azimuth as given, or, seldom, anything.
     """
@@ -147,9 +145,10 @@ def order_of_numbers(
     density = np.ones((int(wanted.sum()), _STEPS), np.float32)
     tells = np.zeros(len(count))
     turned = _along(azimuth_deg, start[plot], clockwise[plot])
-    special, likely = _chosen(choices, turned, start, clockwise, plot, sd_deg)
+    special, likely = _chosen(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
     by_count = np.argsort(count, kind="stable")
-    by_count = by_count[count[by_count] >= 4]
+    asked = np.bincount(plot, wanted, minlength=len(count)) > 0
+    by_count = by_count[(count[by_count] >= 4) & asked[by_count]]
     for begin in range(0, len(by_count), _AT_ONCE):
         chosen = by_count[begin : begin + _AT_ONCE]
         place = np.arange(int(count[chosen[-1]]))
@@ -228,7 +227,7 @@ def _seen(turned: Floats, sd_deg: float) -> NDArray[np.float32]:
     middle = ((np.arange(_STEPS) + 0.5) * _STEP_DEG).astype(np.float32)
     apart = np.abs(np.nan_to_num(turned, nan=0.0).astype(np.float32)[..., None] - middle)
     apart = np.minimum(apart, np.float32(360.0) - apart) / np.float32(math.hypot(sd_deg, _STEP_DEG / 3.5))
-    seen = np.exp(np.float32(-0.5) * np.minimum(apart, np.float32(12.0)) ** 2)
+    seen: NDArray[np.float32] = np.exp(np.float32(-0.5) * np.minimum(apart, np.float32(12.0)) ** 2)
     seen *= np.float32(1.0 - _ASTRAY) * _STEPS / seen.sum(axis=-1, keepdims=True)
     seen += np.float32(_ASTRAY)
     seen[~np.isfinite(turned)] = 1.0
@@ -240,6 +239,7 @@ def _chosen(
     turned: Floats,
     start: Floats,
     clockwise: NDArray[np.bool_],
+    *,
     plot: NDArray[np.int64],
     sd_deg: float,
 ) -> tuple[NDArray[np.int64], NDArray[np.float32]]:

@@ -69,7 +69,7 @@ class Ground:
         row = stem[known]
         at = np.column_stack([x_m[known], y_m[known], case.survey.stems.visit_row[row] * _APART])
         nearest = min(3, len(self.rows))
-        apart, other = self.tree.query(at, k=nearest, distance_upper_bound=1.5)
+        apart, other = self.tree.query(at, k=nearest, distance_upper_bound=1.5, workers=-1)
         apart, other = apart.reshape(-1, nearest), other.reshape(-1, nearest)
         radius = np.where(np.isfinite(dbh_cm[known]), dbh_cm[known] / 200.0, _SLENDER)
         radius = np.minimum(radius, 0.75)

@@ -86,7 +86,9 @@ def revisit(case: Case) -> Revisit:
     growth = _growth(here, there, found)
     fit = rigid_fit(*_pairs(here, there, found), plots)
     calm = _believed(fit)[0]
-    found = matches(placed(here, calm), there, growth_cm=growth)
+    unsettled = np.bincount(here.plot, ~(found.cost < 9.0), minlength=plots) > 0
+    unsettled |= (calm.rotation_deg != 0.0) | (calm.shift_east_m != 0.0)
+    found = _matched_anew(placed(here, calm), there, found, unsettled, growth)
     fit = rigid_fit(*_pairs(here, there, found), plots)
     fewer = np.minimum(np.bincount(here.plot, minlength=plots), np.bincount(there.plot, minlength=plots))
     doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
@@ -94,7 +96,8 @@ def revisit(case: Case) -> Revisit:
         fit = _searched(here, there, fit, doubtful, growth)
     fit, turned, moved = _believed(fit)
     laid = placed(here, fit)
-    found = matches(laid, there, growth_cm=growth)
+    otherwise = np.stack([fit.rotation_deg - calm.rotation_deg, fit.shift_east_m - calm.shift_east_m]).any(axis=0)
+    found = _matched_anew(laid, there, found, otherwise, growth)
     copied = _copied(case, this, last, found, here.plot)
     wider, loose = _spread(laid, there, found, copied)
     return Revisit(visit, this, last, laid, there, fit, turned, moved, found, copied, growth, wider, loose)
@@ -136,6 +139,18 @@ def _map(case: Case, rows: Integers, plot: Integers) -> Map:
 def _pairs(here: Map, there: Map, found: Matches) -> tuple[Map, Map]:
     matched = np.flatnonzero(found.last >= 0)
     return here.take(matched), there.take(found.last[matched])
+
+
+def _matched_anew(
+    here: Map, there: Map, found: Matches, plots: NDArray[np.bool_], growth: tuple[float, float]
+) -> Matches:
+    """The matches of some plots made anew, all others kept."""
+    left, right = np.flatnonzero(plots[here.plot]), np.flatnonzero(plots[there.plot])
+    some = matches(here.take(left), there.take(right), growth_cm=growth)
+    last, cost = found.last.copy(), found.cost.copy()
+    last[left] = np.where(some.last >= 0, np.append(right, -1)[some.last], -1)
+    cost[left] = some.cost
+    return Matches(last, cost)
 
 
 def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:

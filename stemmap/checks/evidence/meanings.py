@@ -22,7 +22,7 @@ LINE_ABOVE = SLIPS.index("line above")
 ANYTHING = SLIPS.index("anything else")
 
 #: Values that stand for anything at all, by quantity.
-_ANYTHING = (60, 24, 16)
+_ANYTHING = (45, 16, 12)
 #: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
 _REACH_M, _THICKNESS_CM = 25.0, 100.0
 #: Records so many places apart follow closely on one another.

@@ -27,9 +27,11 @@ _TURN_TAKING_DEG = 0.6
 #: A step back along the order by more than this is worth a look, degrees.
 _STEP_BACK_DEG = 6.0
 #: Share of steps back from which numbers follow no order.
-_NO_ORDER = 0.35
+_NO_ORDER = 0.25
 #: Density of an azimuth in the order, relative to a uniform one, below which it is worth a look.
 _OUT_OF_ORDER = 2.0
+#: Probability of an order below which it is not followed again.
+_SOME_ORDER = 0.01
 #: Logarithm of the chance of an overlap below which it is worth a look.
 _OVERLAPS = -2.0
 #: Squared distance of a match (chi-square of two degrees of freedom) up to which the last visit confirms a place, and
@@ -144,8 +146,13 @@ def reordered(case: Case, doubted: Suspects, choices: Choices) -> Suspects:
     held = np.flatnonzero(place >= 0)
     stem[place[held]] = held
     first = np.searchsorted(sweep.plot, np.arange(len(sweep.tells) + 1))
+    # Only suspects, and only where there is some order, are asked for again.
+    wanted = np.zeros(len(sweep.plot), bool)
+    asked = place[doubted.rows]
+    wanted[asked[asked >= 0]] = True
+    wanted &= sweep.tells[sweep.plot] > _SOME_ORDER
     again = order_of_numbers(
-        case.measured.grid_azimuth_deg[stem], first, sd_deg=sweep.sd_deg, wanted=sweep.row >= 0, choices=choices
+        case.measured.grid_azimuth_deg[stem], first, sd_deg=sweep.sd_deg, wanted=wanted, choices=choices
     )
     return replace(doubted, sweep=again)
 

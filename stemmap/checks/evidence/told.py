@@ -61,7 +61,8 @@ def order_told(case: Case, doubted: Suspects, meant: Meanings) -> tuple[Floats, 
     """What the order of numbers tells of each meaning, and how surely there is one."""
     stem = doubted.rows[meant.owner]
     order, tells = np.ones(len(stem)), np.zeros(len(stem))
-    told = np.flatnonzero((doubted.place[stem] >= 0) & (meant.quantity <= 0))
+    asked = np.append(doubted.sweep.row, -1)[doubted.place[stem]] >= 0
+    told = np.flatnonzero(asked & (meant.quantity <= 0))
     at = doubted.place[stem[told]]
     order[told] = doubted.sweep.relative_density(at, meant.azimuth_deg[told])
     tells[told] = doubted.sweep.tells[doubted.sweep.plot[at]]
