@@ -46,6 +46,7 @@ class MapPicture(QObject):
         self._view: View | None = None
         self._background = QColor()
         self._awaited: tuple[Subject, View, QSize] | None = None
+        self._margins = (0, 0)
         self._cost = 0.0
 
     def paint(
@@ -72,6 +73,10 @@ class MapPicture(QObject):
         """
         known = _same(self._subject, subject)
         if not (known and self._covers(view)):
+            # While it is zoomed every picture is soon outdated, so none gets a margin.
+            zoomed = moving and self._view is not None and self._view.per_metre != view.per_metre
+            share = 0.0 if zoomed else _MARGIN
+            self._margins = round(share * self._widget.width()), round(share * self._widget.height())
             wide, room = view.moved(*self._margins), self._room
             scene = describe(wide, room)
             self._background = QColor(scene.background)
@@ -87,10 +92,6 @@ class MapPicture(QObject):
     @property
     def _ratio(self) -> float:
         return self._widget.devicePixelRatioF()
-
-    @property
-    def _margins(self) -> tuple[int, int]:
-        return round(_MARGIN * self._widget.width()), round(_MARGIN * self._widget.height())
 
     @property
     def _room(self) -> QSize:
