@@ -276,6 +276,10 @@
         <source>The round goes through the notes too.</source>
         <translation>Der Rundgang geht auch durch die Hinweise.</translation>
     </message>
+    <message>
+        <source>Drop to open in place of this survey, which stays under File, Open recent</source>
+        <translation>Loslassen öffnet anstelle dieser Inventur, die unter Datei, Zuletzt geöffnet bleibt</translation>
+    </message>
 </context>
 <context>
     <name>MapPanel</name>
@@ -651,11 +655,16 @@
     <name>StartPage</name>
     <message>
         <source>Which plots can be trusted?</source>
+        <extracomment>Surveys opened lately that the page names; the menu has them all. Width of the page&apos;s column in letters, as is good to read.</extracomment>
         <translation>Welchen Probeflächen kann man trauen?</translation>
     </message>
     <message>
-        <source>Open the files of one survey: plots and stems as CSV, XLSX, GeoJSON or GeoPackage, with a settings file if there is one. Or drop them here. Your files are only read.</source>
-        <translation>Öffnen Sie die Dateien einer Inventur: Probeflächen und Stämme als CSV, XLSX, GeoJSON oder GeoPackage, mit einer Einstellungsdatei, wenn es eine gibt. Oder ziehen Sie sie hierher. Ihre Dateien werden nur gelesen.</translation>
+        <source>stemmap reads azimuth, distance and dbh as the crew typed them, maps every stem, and shows which records are doubtful and what they change per hectare.</source>
+        <translation>stemmap liest Azimut, Abstand und BHD, wie der Trupp sie getippt hat, kartiert jeden Stamm und zeigt, welche Einträge zweifelhaft sind und was sie je Hektar ändern.</translation>
+    </message>
+    <message>
+        <source>Open the files of one survey together, or drop them here: plots and stems as CSV, XLSX, GeoJSON or GeoPackage, with a settings file if there is one. Your files are only read.</source>
+        <translation>Öffnen Sie die Dateien einer Inventur zusammen, oder ziehen Sie sie hierher: Probeflächen und Stämme als CSV, XLSX, GeoJSON oder GeoPackage, mit einer Einstellungsdatei, wenn es eine gibt. Ihre Dateien werden nur gelesen.</translation>
     </message>
     <message>
         <source>Open uploads…</source>
@@ -672,6 +681,14 @@
     <message>
         <source>An invented forest with planted recording errors</source>
         <translation>Ein erfundener Wald mit eingebauten Aufnahmefehlern</translation>
+    </message>
+    <message>
+        <source>Opened lately</source>
+        <translation>Zuletzt geöffnet</translation>
+    </message>
+    <message>
+        <source>A file of it is no longer where it was:</source>
+        <translation>Eine Datei davon ist nicht mehr, wo sie war:</translation>
     </message>
     <message>
         <source>Reading…</source>
@@ -2069,6 +2086,58 @@
         <translation>wie getippt</translation>
     </message>
     <message>
+        <source>probability of an error</source>
+        <translation>Wahrscheinlichkeit eines Fehlers</translation>
+    </message>
+    <message>
+        <source>last visit</source>
+        <translation>letzte Aufnahme</translation>
+    </message>
+    <message>
+        <source>dbh at the last visit, cm</source>
+        <translation>BHD bei der letzten Aufnahme, cm</translation>
+    </message>
+    <message>
+        <source>change of dbh, cm</source>
+        <translation>Änderung des BHD, cm</translation>
+    </message>
+    <message>
+        <source>change expected from, cm</source>
+        <translation>Änderung erwartet von, cm</translation>
+    </message>
+    <message>
+        <source>change expected up to, cm</source>
+        <translation>Änderung erwartet bis, cm</translation>
+    </message>
+    <message>
+        <source>stems found at both visits</source>
+        <translation>bei beiden Aufnahmen gefundene Stämme</translation>
+    </message>
+    <message>
+        <source>rotation, °</source>
+        <translation>Drehung, °</translation>
+    </message>
+    <message>
+        <source>standard error, °</source>
+        <translation>Standardfehler, °</translation>
+    </message>
+    <message>
+        <source>shift to the east, m</source>
+        <translation>Verschiebung nach Ost, m</translation>
+    </message>
+    <message>
+        <source>shift to the north, m</source>
+        <translation>Verschiebung nach Nord, m</translation>
+    </message>
+    <message>
+        <source>standard error, m</source>
+        <translation>Standardfehler, m</translation>
+    </message>
+    <message>
+        <source>hidden ground, %</source>
+        <translation>verdeckter Boden, %</translation>
+    </message>
+    <message>
         <source>in</source>
         <translation>innerhalb</translation>
     </message>
@@ -2845,7 +2914,7 @@
     <name>survey_map</name>
     <message>
         <source>{count} plots, {errors} with errors, {others} to look at</source>
-        <extracomment>A plot is entered when it fills this share of the map as it would fit, and left below a smaller one. Seconds within which a picture is made anew while the map moves.</extracomment>
+        <extracomment>A plot is entered when it fills this share of the map as it would fit, and left below a smaller one.</extracomment>
         <translation>{count} Probeflächen, {errors} mit Fehlern, {others} zu prüfen</translation>
     </message>
     <message>
@@ -3633,6 +3702,10 @@
     <message>
         <source>Plot {plot}: longitude and latitude lie {apart_m:.0f} m from easting and northing; the former are used.</source>
         <translation>Probefläche {plot}: Länge und Breite liegen {apart_m:.0f} m von Ostwert und Nordwert; benutzt werden Länge und Breite.</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, another unit, or another stand.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed ({stems}).</source>
@@ -4937,6 +5010,10 @@
     <message>
         <source>plot status contradicted</source>
         <translation>Flächenstatus widersprochen</translation>
+    </message>
+    <message>
+        <source>plot unlike last visit</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot value impossible</source>
