@@ -3705,7 +3705,7 @@
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, another unit, or another stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Nur {pairs} von {stems} Stämmen finden sich wieder, wie auch immer die Karte gedreht oder verschoben wird: eine andere Probefläche, eine andere Einheit oder ein anderer Bestand.</translation>
     </message>
     <message>
         <source>Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed ({stems}).</source>
@@ -5013,7 +5013,7 @@
     </message>
     <message>
         <source>plot unlike last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche anders als letzte Aufnahme</translation>
     </message>
     <message>
         <source>plot value impossible</source>
