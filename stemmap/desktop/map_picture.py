@@ -72,18 +72,18 @@ class MapPicture(QObject):
             Whether the map is being moved.
         """
         known = _same(self._subject, subject)
-        if not (known and self._covers(view)):
-            # While it is zoomed every picture is soon outdated, so none gets a margin.
-            zoomed = moving and self._view is not None and self._view.per_metre != view.per_metre
+        # While it is zoomed every picture is soon outdated: none gets a margin, and a slow one is not made at all.
+        zoomed = moving and self._view is not None and self._view.per_metre != view.per_metre
+        if not (known and (self._covers(view) or (zoomed and self._cost > _QUICK))):
             share = 0.0 if zoomed else _MARGIN
             self._margins = round(share * self._widget.width()), round(share * self._widget.height())
             wide, room = view.moved(*self._margins), self._room
+            began = perf_counter()
             scene = describe(wide, room)
             self._background = QColor(scene.background)
             if scene.stems is not None and len(scene.stems.row) > _MANY_STEMS:
                 self._paint_elsewhere(scene, wide, subject)
-            elif not (known and moving and self._cost > _QUICK):
-                began = perf_counter()
+            else:
                 image = painted(scene, wide, room * self._ratio, self._ratio)
                 self._cost = perf_counter() - began
                 self._keep(image, wide, subject)
