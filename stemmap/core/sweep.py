@@ -195,7 +195,7 @@ def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[F
         return before
 
     def whole(values: Floats) -> Floats:
-        summed: Floats = np.bincount(of_plot, values, minlength=plots)[of_plot]
+        summed: Floats = np.bincount(of_plot, values, minlength=plots).astype(float)[of_plot]
         return summed
 
     best = np.full((2, plots), -np.inf)

@@ -10,7 +10,9 @@ from stemmap.checks.evidence.ground import place_sd
 from stemmap.checks.evidence.last_visit import Revisit, revisit
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.suspects import Suspects
+from stemmap.core.design import membership
 from stemmap.survey.registry import Case
+from stemmap.survey.settings import sampling_design
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -43,7 +45,7 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     angle = np.radians(meant.azimuth_deg[row]) - turn
     there_x = meant.distance_m[row] * np.sin(angle) + both.fit.shift_east_m[plot]
     there_y = meant.distance_m[row] * np.cos(angle) + both.fit.shift_north_m[plot]
-    reach = case.measured.radius_m[case.survey.visits.previous[both.visit[plot]]]
+    reach = _reach_then(case, both, plot, meant.dbh_cm[row])
     sd = place_sd(case, meant.distance_m[row])
     seen = ndtr((np.where(np.isfinite(reach), reach, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
     edge[row] = np.where(np.isfinite(seen), 1.0 - seen, 1.0)
@@ -71,6 +73,27 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     with np.errstate(divide="ignore"):
         again[row] = np.where(total > 0.0, top + np.log(total), -np.inf)
     return again, edge
+
+
+def _reach_then(case: Case, both: Revisit, plot: Integers, dbh_cm: Floats) -> Floats:
+    """Distance up to which the last visit recorded such stems, thinner by the usual growth; 0: it took none so thin."""
+    previous = case.survey.visits.previous[both.visit[plot]]
+    radius = case.measured.radius_m[previous]
+    design = sampling_design(case.survey.settings)
+    if design is None:
+        return radius
+    # One spread more than the usual growth: who may have been too thin cannot be missed.
+    member = membership(
+        design,
+        azimuth_deg=np.zeros(len(plot)),
+        distance_m=np.zeros(len(plot)),
+        dbh_cm=np.where(np.isfinite(dbh_cm), dbh_cm - sum(both.growth_cm), 1e6),
+        radius_m=radius,
+        slope_percent=np.zeros(len(plot)),
+    )
+    return np.where(
+        member.circle < 0, 0.0, np.where(np.isfinite(member.limiting_distance_m), member.limiting_distance_m, radius)
+    )
 
 
 def _candidates(both: Revisit, own: Integers) -> tuple[Integers, Integers]:

@@ -18,6 +18,8 @@ Integers = NDArray[np.int64]
 _GROWTH_CM = (1.5, 3.0)
 #: A plot of whose stems so many find their place needs no search for a turned compass or a moved centre.
 _LIES_WELL = 0.8
+#: Visits that share less than this share of their stems say nothing of one another.
+_UNLIKE = 0.45
 #: What a turn (one number) and a shift (two) must explain to be believed, in units of chi-square.
 _TURN_COST, _SHIFT_COST = 12.0, 16.0
 #: Turns (degrees) and shifts (metres) too small to speak of.
@@ -46,6 +48,12 @@ class Revisit:
         Whether a turn, a shift is believed; shape (p,).
     found
         Which of `this` is which of `last`.
+    unlike
+        Pairs of visits that do not show the same stems, however turned or moved; their stems are left out; shape (p,).
+    pairs, fewer
+        Stems found again, and stems of the visit that has fewer of them; shape (p,).
+    added
+        Whether a stem got its number on this visit though the plot keeps the numbers of the last one; shape (n,).
     copied
         Whether a stem carries azimuth and distance of the last visit to the last digit, as most of its plot do;
         shape (n,).
@@ -65,6 +73,10 @@ class Revisit:
     turned: NDArray[np.bool_]
     moved: NDArray[np.bool_]
     found: Matches
+    unlike: NDArray[np.bool_]
+    pairs: Integers
+    fewer: Integers
+    added: NDArray[np.bool_]
     copied: NDArray[np.bool_]
     growth_cm: tuple[float, float]
     wider: float
@@ -96,11 +108,38 @@ def revisit(case: Case) -> Revisit:
         fit = _searched(here, there, fit, doubtful, growth)
     fit, turned, moved = _believed(fit)
     laid = placed(here, fit)
-    otherwise = np.stack([fit.rotation_deg - calm.rotation_deg, fit.shift_east_m - calm.shift_east_m]).any(axis=0)
+    otherwise = (fit.rotation_deg != calm.rotation_deg) | (fit.shift_east_m != calm.shift_east_m)
     found = _matched_anew(laid, there, found, otherwise, growth)
-    copied = _copied(case, this, last, found, here.plot)
+    pairs = np.bincount(here.plot, found.last >= 0, minlength=plots).astype(np.int64)
+    unlike = (_score(found, here.plot, plots) < _UNLIKE * fewer) & (fewer >= _ENOUGH_PAIRS)
+    turned, moved = turned & ~unlike, moved & ~unlike
+    left, right = np.flatnonzero(~unlike[here.plot]), np.flatnonzero(~unlike[there.plot])
+    place = np.full(len(last) + 1, -1, np.int64)
+    place[right] = np.arange(len(right))
+    this, last, laid, there = this[left], last[right], laid.take(left), there.take(right)
+    found = Matches(place[found.last[left]], found.cost[left])
+    copied = _copied(case, this, last, found, laid.plot)
+    added = _added(case, this, last, found, plot=laid.plot, last_plot=there.plot)
     wider, loose = _spread(laid, there, found, copied)
-    return Revisit(visit, this, last, laid, there, fit, turned, moved, found, copied, growth, wider, loose)
+    return Revisit(
+        visit,
+        this,
+        last,
+        laid,
+        there,
+        fit,
+        turned,
+        moved,
+        found,
+        unlike,
+        pairs,
+        fewer,
+        added,
+        copied,
+        growth,
+        wider,
+        loose,
+    )
 
 
 def _spread(here: Map, there: Map, found: Matches, copied: NDArray[np.bool_]) -> tuple[float, float]:
@@ -236,6 +275,21 @@ def _believed(fit: RigidFit) -> tuple[RigidFit, NDArray[np.bool_], NDArray[np.bo
         turned, moved = np.where(better, turn, turned), np.where(better, shift, moved)
     believed = replace(fit, rotation_deg=best[:, 0], shift_east_m=best[:, 1], shift_north_m=best[:, 2])
     return believed, turned, moved
+
+
+def _added(
+    case: Case, this: Integers, last: Integers, found: Matches, *, plot: Integers, last_plot: Integers
+) -> NDArray[np.bool_]:
+    """Stems numbered anew on plots most of whose stems keep their number: such numbers follow no order of the plot."""
+    code = case.survey.stems.number_code
+    width = int(code.max(initial=0)) + 2
+    known = np.isin(plot * width + code[this] + 1, last_plot * width + code[last] + 1)
+    matched = found.last >= 0
+    same = matched.copy()
+    same[matched] = code[this[matched]] == code[last[found.last[matched]]]
+    size = int(plot.max(initial=-1)) + 1
+    share = np.bincount(plot, same, minlength=size) / np.maximum(np.bincount(plot, matched, minlength=size), 1)
+    return ~known & (share > 0.6)[plot]
 
 
 def _copied(case: Case, this: Integers, last: Integers, found: Matches, plot: Integers) -> NDArray[np.bool_]:

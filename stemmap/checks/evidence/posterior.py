@@ -105,7 +105,7 @@ def posterior(case: Case) -> Posterior:
     first = _settled(case, doubted, meant, told, choices=None)
     choices = _choices(doubted, meant, first)
     doubted = reordered(case, doubted, choices)
-    order, tells = order_told(case, doubted, meant)
+    order, tells = order_told(doubted, meant)
     return _settled(case, doubted, meant, replace(told, order=order, tells=tells), choices=choices)
 
 
@@ -120,9 +120,7 @@ def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
     return Choices(stem[some], meant.azimuth_deg[some], share[some])
 
 
-def _settled(
-    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None
-) -> Posterior:
+def _settled(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None) -> Posterior:
     """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM)."""
     twin, log_twin = twins(case, doubted)
     gain = log_gain(case, doubted, meant, astray=_ASTRAY, choices=choices)

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.posterior import Posterior, posterior
-from stemmap.checks.evidence.typed import QUANTITIES, typed
+from stemmap.checks.evidence.typed import typed
 from stemmap.core.locate import dbh_sd
 from stemmap.survey.registry import Case
 
@@ -19,6 +19,7 @@ Integers = NDArray[np.int64]
 MOST = 3
 #: Probability below which a value is not worth proposing.
 _LEAST = 0.02
+_NOTHING = 1e-5
 #: Values of one quantity this many standard deviations apart mean the same place.
 _SAME = 2.0
 
@@ -44,8 +45,11 @@ def proposed(case: Case) -> Proposed:
     found: Posterior = case.once(posterior)
     meant, owner = found.meant, found.meant.owner
     count = len(found.doubted.rows)
-    left = np.where(meant.quantity < 0, 0.0, found.weight)
-    tolerance = _tolerance(case, found)
+    # What is this improbable adds to no proposal.
+    kept = np.flatnonzero((meant.quantity >= 0) & (found.weight > _NOTHING))
+    owner, quantity, value, left = owner[kept], meant.quantity[kept], meant.value[kept], found.weight[kept]
+    tolerance = _tolerance(case, found)[kept]
+    full = 360.0 / case.once(typed).degrees
     meaning, probability = np.full((count, MOST), -1, np.int64), np.zeros((count, MOST))
     for place in range(MOST):
         order = np.lexsort((-left, owner))
@@ -53,10 +57,12 @@ def proposed(case: Case) -> Proposed:
         best = np.full(count, -1, np.int64)
         best[owner[order[first]]] = order[first]
         chosen = best[owner]
-        same = (meant.quantity == meant.quantity[chosen]) & (_apart(case, found, chosen) <= tolerance)
+        apart = np.abs(value - value[chosen])
+        apart = np.where(quantity == 0, np.minimum(apart % full, full - apart % full), apart)
+        same = (quantity == quantity[chosen]) & (apart <= tolerance)
         taken = np.bincount(owner, np.where(same, left, 0.0), minlength=count)
         good = (taken >= _LEAST) & (best >= 0)
-        meaning[:, place] = np.where(good, best, -1)
+        meaning[:, place] = np.where(good, np.append(kept, -1)[best], -1)
         probability[:, place] = np.where(good, taken, 0.0)
         left = np.where(same, 0.0, left)
     return Proposed(meaning, probability)
@@ -69,12 +75,3 @@ def _tolerance(case: Case, found: Posterior) -> Floats:
     distance = (errors.distance_sd_m + errors.distance_sd_percent / 100.0 * meant.distance_m) / as_typed.per_metre[stem]
     diameter = dbh_sd(meant.dbh_cm, errors) / as_typed.per_centimetre
     return _SAME * np.choose(np.maximum(meant.quantity, 0), [azimuth, distance, np.maximum(diameter, 0.1)])
-
-
-def _apart(case: Case, found: Posterior, chosen: Integers) -> Floats:
-    """How far the value of each meaning lies from that of the chosen one."""
-    meant = found.meant
-    apart = np.abs(meant.value - meant.value[chosen])
-    full = 360.0 / case.once(typed).degrees
-    around = np.minimum(apart % full, full - apart % full)
-    return np.where(meant.quantity == QUANTITIES.index("azimuth"), around, apart)

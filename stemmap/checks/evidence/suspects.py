@@ -92,8 +92,14 @@ def suspects(case: Case) -> Suspects:
     lies = squared_distance(both.here.take(matched), both.there.take(both.found.last[matched]))
     confirmed = np.zeros(len(doubtful), bool)
     confirmed[both.this[matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]]] = True
-    odd_growth = np.abs(measured.dbh_cm[both.this] - np.append(measured.dbh_cm[both.last], np.nan)[both.found.last]
-        - both.growth_cm[0]) > _GREW * both.growth_cm[1]
+    odd_growth = (
+        np.abs(
+            measured.dbh_cm[both.this]
+            - np.append(measured.dbh_cm[both.last], np.nan)[both.found.last]
+            - both.growth_cm[0]
+        )
+        > _GREW * both.growth_cm[1]
+    )
     thickness[both.this[odd_growth | (both.found.last < 0)]] = True
     thickness |= measured.inside_known & (measured.expansion_per_ha == 0.0)
     if spellings[2] is not None:
@@ -176,7 +182,10 @@ def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
         looked_at[:] = True
     else:
         looked_at &= against <= np.maximum(_NO_ORDER * visits.stem_count, 3)
-    chosen = np.flatnonzero(looked_at[visit])
+    both = case.once(revisit)
+    added = np.zeros(len(case.survey.stems), bool)
+    added[both.this[both.added]] = True
+    chosen = np.flatnonzero(looked_at[visit] & ~added[rows])
     count = np.bincount(visit[chosen], minlength=len(visits))
     count = count[count > 0]
     place = np.full(len(rows), -1, np.int64)

@@ -57,7 +57,7 @@ class Evidence:
     polar: Floats
 
 
-def order_told(case: Case, doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats]:
+def order_told(doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats]:
     """What the order of numbers tells of each meaning, and how surely there is one."""
     stem = doubted.rows[meant.owner]
     order, tells = np.ones(len(stem)), np.zeros(len(stem))
@@ -81,7 +81,7 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     visit = survey.stems.visit_row[stem]
     angle = np.radians(meant.azimuth_deg)
     x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
-    order, tells = order_told(case, doubted, meant)
+    order, tells = order_told(doubted, meant)
     # An azimuth beyond the circle and a distance below zero cannot be right.
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
