@@ -36,18 +36,39 @@ SLIPS: Final = (
 _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
     {
         "azimuth": {
-            "transposed": 0.15, "neighbouring key": 0.2, "digit missing": 0.12, "digit doubled": 0.05,
-            "digit added": 0.03, "back bearing": 0.15, "mirrored": 0.04, "quadrant": 0.03, "gon and degree": 0.08,
-            "exchanged": 0.05, "line above": 0.03, "anything else": 0.07,
+            "transposed": 0.15,
+            "neighbouring key": 0.2,
+            "digit missing": 0.12,
+            "digit doubled": 0.05,
+            "digit added": 0.03,
+            "back bearing": 0.15,
+            "mirrored": 0.04,
+            "quadrant": 0.03,
+            "gon and degree": 0.08,
+            "exchanged": 0.05,
+            "line above": 0.03,
+            "anything else": 0.07,
         },
         "distance": {
-            "transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.12, "digit doubled": 0.05,
-            "digit added": 0.05, "decimal point": 0.24, "other unit": 0.03, "line above": 0.04,
+            "transposed": 0.15,
+            "neighbouring key": 0.22,
+            "digit missing": 0.12,
+            "digit doubled": 0.05,
+            "digit added": 0.05,
+            "decimal point": 0.24,
+            "other unit": 0.03,
+            "line above": 0.04,
             "anything else": 0.1,
         },
         "diameter": {
-            "transposed": 0.15, "neighbouring key": 0.22, "digit missing": 0.1, "digit doubled": 0.05,
-            "digit added": 0.05, "decimal point": 0.24, "other unit": 0.07, "line above": 0.04,
+            "transposed": 0.15,
+            "neighbouring key": 0.22,
+            "digit missing": 0.1,
+            "digit doubled": 0.05,
+            "digit added": 0.05,
+            "decimal point": 0.24,
+            "other unit": 0.07,
+            "line above": 0.04,
             "anything else": 0.08,
         },
     }
@@ -138,7 +159,9 @@ def meant(
         whole, _, part = plain.partition(".")
         found: dict[tuple[float, int], float] = {}
         if (whole + part).isascii() and (whole + part).isdigit():
-            for kind, number, probability in _readings(whole, part, quantity, decimals, keeps_zeros, full_circle):
+            for kind, number, probability in _readings(
+                whole, part, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=full_circle
+            ):
                 key = (round(number, 6), SLIPS.index(kind))
                 found[key] = found.get(key, 0.0) + probability
             typed = float(plain)
@@ -153,7 +176,7 @@ def meant(
 
 
 def _readings(
-    whole: str, part: str, quantity: Quantity, decimals: int, keeps_zeros: bool, full_circle: float
+    whole: str, part: str, quantity: Quantity, *, decimals: int, keeps_zeros: bool, full_circle: float
 ) -> Iterator[tuple[str, float, float]]:
     """Kind, value and chance of everything a number may have been meant to be."""
     circle = quantity == "azimuth"
@@ -162,7 +185,7 @@ def _readings(
     if not keeps_zeros:
         forms |= {(whole, part.ljust(places, "0")) for places in range(len(part) + 1, decimals + 1)}
     # A leading zero is lost between the thumb and the file.
-    forms |= {(front, behind) for _, behind in tuple(forms) for front in _fronts(whole, circle)}
+    forms |= {(front, behind) for _, behind in tuple(forms) for front in _fronts(whole, circle=circle)}
     for front, behind in forms:
         for kind, digits, places, probability in _slips(front + behind, len(behind)):
             if places > decimals or (keeps_zeros and places != decimals) or not digits:
@@ -186,7 +209,7 @@ def _readings(
         yield "other unit", round(typed * factor, decimals), 1.0 / len(units)
 
 
-def _fronts(whole: str, circle: bool) -> list[str]:
+def _fronts(whole: str, *, circle: bool) -> list[str]:
     """Other ways to write the places before the point."""
     if circle:
         return [whole.zfill(places) for places in range(len(whole) + 1, 4)]
