@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any
 
 import numpy as np
@@ -60,6 +60,13 @@ class Meanings:
     distance_m: Floats
     dbh_cm: Floats
     partner: Integers
+
+    def take(self, kept: NDArray[np.bool_]) -> Meanings:
+        """Some meanings, all exchanges among them."""
+        some = {each.name: getattr(self, each.name)[kept] for each in fields(self)}
+        row = np.append(np.cumsum(kept) - 1, -1)
+        some["partner"] = row[some["partner"]]
+        return Meanings(**some)
 
 
 def meanings(case: Case, doubted: Suspects) -> Meanings:

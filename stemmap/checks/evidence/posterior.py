@@ -35,7 +35,9 @@ _ASTRAY = 0.003
 _UNSEEN = np.array([0.2, 0.5, 0.3])
 #: Share of right records beyond their limit, before the survey has told.
 _BEYOND = 0.002
-_ROUNDS = 8
+_FIRST_ROUNDS, _ROUNDS = 2, 12
+#: Probability below which a meaning is thought of no longer.
+_NOTHING = 1e-6
 #: Rates that change by no more than this share have settled.
 _SETTLED = 0.02
 
@@ -102,11 +104,16 @@ def posterior(case: Case) -> Posterior:
     doubted = case.once(suspects)
     meant = meanings(case, doubted)
     told = evidence(case, doubted, meant)
-    first = _settled(case, doubted, meant, told, choices=None)
+    first = _settled(case, doubted, meant, told, choices=None, rounds=_FIRST_ROUNDS)
     choices = _choices(doubted, meant, first)
     doubted = reordered(case, doubted, choices)
-    order, tells = order_told(doubted, meant)
-    return _settled(case, doubted, meant, replace(told, order=order, tells=tells), choices=choices)
+    order, tells, asked = order_told(doubted, meant)
+    told = replace(told, order=np.where(asked, order, told.order), tells=np.where(asked, tells, told.tells))
+    # What neither the slips nor the order nor anything else speaks for is thought of no longer.
+    in_order = told.tells * (told.order + _ASTRAY) + 1.0 - told.tells
+    before = first.told.tells * (first.told.order + _ASTRAY) + 1.0 - first.told.tells
+    kept = (meant.quantity < 0) | (meant.partner >= 0) | (first.weight * np.maximum(in_order / before, 1.0) > _NOTHING)
+    return _settled(case, doubted, meant.take(kept), told.take(kept), choices=choices, rounds=_ROUNDS)
 
 
 def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
@@ -120,12 +127,14 @@ def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
     return Choices(stem[some], meant.azimuth_deg[some], share[some])
 
 
-def _settled(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None) -> Posterior:
+def _settled(
+    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None, rounds: int
+) -> Posterior:
     """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM)."""
     twin, log_twin = twins(case, doubted)
     gain = log_gain(case, doubted, meant, astray=_ASTRAY, choices=choices)
     rates, written = _Rates(), np.zeros(len(doubted.rows))
-    for _ in range(_ROUNDS):
+    for _ in range(rounds):
         before = rates.slips
         round_ = _weighed(doubted, meant, told, rates=rates, written=written, gain=gain, twins=(twin, log_twin))
         rates, written = _learnt(case, doubted, meant, told, found=round_, rates=rates)

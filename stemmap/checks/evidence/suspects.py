@@ -152,15 +152,17 @@ def reordered(case: Case, doubted: Suspects, choices: Choices) -> Suspects:
     held = np.flatnonzero(place >= 0)
     stem[place[held]] = held
     first = np.searchsorted(sweep.plot, np.arange(len(sweep.tells) + 1))
-    # Only suspects, and only where there is some order, are asked for again.
+    # Only suspects are asked for again, and only where there is some order and another suspect.
     wanted = np.zeros(len(sweep.plot), bool)
     asked = place[doubted.rows]
     wanted[asked[asked >= 0]] = True
-    wanted &= sweep.tells[sweep.plot] > _SOME_ORDER
+    several = np.bincount(sweep.plot, wanted, minlength=len(sweep.tells)) > 1
+    asked_plots = several & (sweep.tells > _SOME_ORDER)
+    wanted &= asked_plots[sweep.plot]
     again = order_of_numbers(
         case.measured.grid_azimuth_deg[stem], first, sd_deg=sweep.sd_deg, wanted=wanted, choices=choices
     )
-    return replace(doubted, sweep=again)
+    return replace(doubted, sweep=replace(again, tells=np.where(asked_plots, again.tells, sweep.tells)))
 
 
 def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:

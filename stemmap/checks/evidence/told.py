@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import NDArray
@@ -56,9 +56,13 @@ class Evidence:
     again: Floats
     polar: Floats
 
+    def take(self, kept: NDArray[np.bool_]) -> Evidence:
+        """The evidence of some meanings."""
+        return Evidence(**{each.name: getattr(self, each.name)[kept] for each in fields(self)})
 
-def order_told(doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats]:
-    """What the order of numbers tells of each meaning, and how surely there is one."""
+
+def order_told(doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats, NDArray[np.bool_]]:
+    """What the order of numbers tells of each meaning, how surely there is one, and whether the sweep was asked."""
     stem = doubted.rows[meant.owner]
     order, tells = np.ones(len(stem)), np.zeros(len(stem))
     asked = np.append(doubted.sweep.row, -1)[doubted.place[stem]] >= 0
@@ -69,7 +73,7 @@ def order_told(doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats]:
     # Under any other doubt the azimuth is as typed, whose meaning stands in the row of the record.
     order = np.where(meant.quantity > 0, order[meant.owner], order)
     tells = np.where(meant.quantity > 0, tells[meant.owner], tells)
-    return order, tells
+    return order, tells, asked
 
 
 def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
@@ -81,7 +85,7 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     visit = survey.stems.visit_row[stem]
     angle = np.radians(meant.azimuth_deg)
     x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
-    order, tells = order_told(doubted, meant)
+    order, tells, _ = order_told(doubted, meant)
     # An azimuth beyond the circle and a distance below zero cannot be right.
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
