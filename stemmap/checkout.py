@@ -15,6 +15,7 @@ ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 #: Import names of what pyproject.toml asks for, by extra ("" is what the program itself needs).
 IMPORTS = {
     "": (
+        "PIL",
         "PySide6",
         "click",
         "geopandas",

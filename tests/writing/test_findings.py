@@ -101,6 +101,6 @@ def test_nothing_found_is_said_in_every_form(form):
 
 
 def test_counts_are_words():
-    stems = {"plot": ["1", "1"], "azimuth": ["400", "410"], "distance_m": ["1", "1"]}
+    stems = {"plot": ["1", "1"], "azimuth": ["40", "110"], "distance_m": ["1", "1"], "dbh_cm": ["twenty", "thirty"]}
     made = findings(survey(stems, settings={"design": {"radius_m": 5}}))
     assert counts_sentence(made) == "2 errors, 1 note"
