@@ -2,6 +2,7 @@
 
 StemmapError
 ├── InputError         an upload, settings file or option cannot be used (exit 2)
+│   └── HeadingsUnknown    no heading of a file is known, so it must be said what its columns are (exit 2)
 ├── OutputError        a result cannot be written where it was asked for (exit 3)
 ├── EnvironmentFault   the machine lacks something: a library, a display, memory (exit 3)
 └── Cancelled          the user stopped the work (exit 3)
@@ -20,6 +21,10 @@ class InputError(StemmapError):
     """An upload, a settings file or an option cannot be used."""
 
     exit_code = 2
+
+
+class HeadingsUnknown(InputError):
+    """No heading of a file is known; somebody must say what its columns are."""
 
 
 class OutputError(StemmapError):

@@ -32,7 +32,10 @@ def design_missing(case: Case) -> Iterator[Batch]:
         rows = np.flatnonzero(np.isnan(measured.radius_m) & wanted)
         if len(rows) and len(rows) == np.count_nonzero(wanted):
             yield case.about_files(
-                1, "No plot radius was given: set it (--radius, or radius_m in the settings).", field="radius_m"
+                1,
+                "No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the "
+                "settings file.",
+                field="radius_m",
             )
         else:
             yield case.about_visits(rows, "Plot {plot} has no radius; nothing is said per hectare.", field="radius_m")

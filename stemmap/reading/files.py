@@ -37,7 +37,13 @@ def is_settings(path: Path) -> bool:
 
 
 def sheets_of(
-    path: Path, *, source: str, asked: frozenset[str], progress: Progress, said: list[Remark]
+    path: Path,
+    *,
+    source: str,
+    asked: frozenset[str],
+    progress: Progress,
+    said: list[Remark],
+    most_rows: int | None = None,
 ) -> Iterator[Sheet]:
     """The tables of a file.
 
@@ -53,6 +59,8 @@ def sheets_of(
         Told before the long steps.
     said
         Takes remarks about sheets that are not read.
+    most_rows
+        Rows from the top that will do, where a file can be read in part; None: all.
 
     Raises
     ------
@@ -63,13 +71,15 @@ def sheets_of(
     kind = _kind(start, path.suffix.lower(), source)
     try:
         if kind == "workbook":
-            yield from read_workbook(path, source=source, asked=asked, progress=progress, said=said)
+            yield from read_workbook(
+                path, source=source, asked=asked, progress=progress, said=said, most_rows=most_rows
+            )
         elif kind == "geopackage":
-            yield from read_geopackage(path, source=source, progress=progress, said=said)
+            yield from read_geopackage(path, source=source, progress=progress, said=said, most_rows=most_rows)
         elif kind == "geojson":
             yield read_geojson(path, source=source, progress=progress)
         else:
-            yield read_text(path, source=source, asked=asked, progress=progress)
+            yield read_text(path, source=source, asked=asked, progress=progress, whole=most_rows is None)
     except OSError as fault:
         raise InputError(f"{source} cannot be read: {fault.strerror or fault}.") from fault
     except MemoryError as fault:

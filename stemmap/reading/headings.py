@@ -148,11 +148,22 @@ def in_unit(field: str, unit: str) -> str:
     return _IN_MILLIMETRES.get(field, field) if unit == "mm" else field
 
 
+def likely_fields(heading: str) -> tuple[str, ...]:
+    """Fields that a heading may stand for: what it is known to mean, else what looks most alike."""
+    meaning = meaning_of(heading)
+    known = meaning.fields if meaning else ()
+    alike = [field for key in _alike(heading, 4) for field in _known()[key]]
+    return tuple(dict.fromkeys((*known, *alike)))
+
+
+def _alike(heading: str, count: int) -> list[str]:
+    return get_close_matches(fold(heading)[:60], list(_known()), n=count, cutoff=0.7)
+
+
 def nearest(heading: str, *, count: int = 2) -> tuple[str, ...]:
     """Known headings that look most alike, each with its field: ``Azimut (azimuth)``."""
-    near = get_close_matches(fold(heading)[:60], list(_known()), n=count, cutoff=0.7)
     named = []
-    for key in near:
+    for key in _alike(heading, count):
         written, field = _written().get(key, key), _known()[key][0]
         named.append(written if written == field else f"{written} ({field})")
     return tuple(named)

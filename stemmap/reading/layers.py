@@ -63,8 +63,10 @@ def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
     return Sheet(source, path.stem, headings, columns, line, points=points, remarks=said)
 
 
-def read_geopackage(path: Path, *, source: str, progress: Progress, said: list[Remark]) -> Iterator[Sheet]:
-    """The layers and tables of a GeoPackage.
+def read_geopackage(
+    path: Path, *, source: str, progress: Progress, said: list[Remark], most_rows: int | None = None
+) -> Iterator[Sheet]:
+    """The layers and tables of a GeoPackage, whole or `most_rows` records of each.
 
     Raises
     ------
@@ -86,7 +88,9 @@ def read_geopackage(path: Path, *, source: str, progress: Progress, said: list[R
                 check_extent(
                     len(about_layer["fields"]), about_layer["features"], shown_as, most_cells=MOST_SINGLE_CELLS
                 )
-                meta, fids, geometry, values = pyogrio.raw.read(path, layer=name, return_fids=True)
+                meta, fids, geometry, values = pyogrio.raw.read(
+                    path, layer=name, return_fids=True, max_features=most_rows
+                )
                 headings = tuple(str(field) for field in meta["fields"])
                 if not len(fids) or not headings:
                     said.append(Remark(remarks.SHEET_IGNORED, f"{shown_as} is empty and was not read.", shown_as))

@@ -198,7 +198,8 @@ def _tell_twice(placing: _Placing, place: int, name: str) -> None:
     first = placing.heading(placing.fields.index(name))
     sentence = (
         f"Columns {first!r} and {placing.heading(place)!r} (column {place + 1}) both claim the field {name}; the "
-        f"first was taken, the other is kept beside it. Say which one is meant with --map {name}=HEADING."
+        f"first was taken, the other is kept beside it. Say which one is meant under Columns of the upload in the "
+        f"window, or with --map {name}=HEADING."
     )
     placing.said.append(Remark(remarks.COLUMN_TWICE, sentence, placing.sheet.source, column=placing.heading(place)))
 
@@ -207,7 +208,7 @@ def _tell_ambiguous(placing: _Placing, place: int, names: list[str]) -> None:
     heading = placing.heading(place)
     sentence = (
         f"The heading {heading!r} was taken as {names[0]}; it could also be {' or '.join(names[1:])}. "
-        f"If so, say it with --map {names[1]}={heading}."
+        f"If so, say it under Columns of the upload in the window, or with --map {names[1]}={heading}."
     )
     placing.said.append(Remark(remarks.HEADING_AMBIGUOUS, sentence, placing.sheet.source, column=heading))
 
@@ -234,7 +235,7 @@ def _tell_unplaced(placing: _Placing, kind: Kind) -> None:
             reason = f"is not known; near it: {', '.join(near)}" if near else "is not known"
         sentence = (
             f"The heading {remarks.quoted(heading)} {reason}. The column is kept, but not interpreted; if it is a "
-            "field, say which one with --map FIELD=HEADING."
+            "field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING."
         )
         placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source, column=heading[:200]))
     if len(unplaced) > _NAMED_COLUMNS:
@@ -249,6 +250,6 @@ def unknown_sentence(sheet: Sheet) -> str:
     hint = f"; near them: {', '.join(dict.fromkeys(near))}" if near else ""
     listed = ", ".join(remarks.quoted(heading) for heading in shown) or "none"
     return (
-        f"{sheet.source} has no heading of plots or stems; found {listed}{hint}. Say what the columns are, for "
-        "example with --map azimuth=HEADING."
+        f"{sheet.source} has no heading of plots or stems; found {listed}{hint}. Say what the columns are: "
+        "under Columns of the upload in the window, or for example with --map azimuth=HEADING."
     )

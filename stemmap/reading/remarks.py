@@ -42,7 +42,7 @@ SHEET_IGNORED = _declare(
     "A sheet or layer was not read.",
     what="it is hidden, empty or has no headings of plots, stems or stations.",
     why="workbooks often hold code lists and notes beside the records.",
-    todo="if it does hold records, give its headings with --map field=heading.",
+    todo="if it does hold records, say what its headings mean: Columns of the upload, or --map field=heading.",
 )
 COLUMN_NOT_PLACED = _declare(
     "column-not-placed",
@@ -50,7 +50,7 @@ COLUMN_NOT_PLACED = _declare(
     "A column was not recognised.",
     what="its heading is no known word for a field; its cells are kept and exported, but not interpreted.",
     why="a misspelt heading would otherwise silently take a whole column out of the reckoning.",
-    todo="if it is one of the fields, say so with --map field=heading or in the settings under [columns].",
+    todo="if it is a field, say so: Columns of the upload, --map field=heading, or [columns] in the settings.",
 )
 COLUMN_TWICE = _declare(
     "column-twice",
@@ -58,7 +58,7 @@ COLUMN_TWICE = _declare(
     "Two columns claim the same field.",
     what="the first one was taken, the other is kept beside it without being interpreted.",
     why="only one of them can be the measurement that counts.",
-    todo="check which one is meant and say so with --map field=heading.",
+    todo="check which one is meant and say so: Columns of the upload, or --map field=heading.",
 )
 COLUMN_UNNAMED = _declare(
     "column-unnamed",
@@ -74,7 +74,7 @@ HEADING_AMBIGUOUS = _declare(
     "A heading can mean two things.",
     what="one meaning was assumed.",
     why="short headings such as d stand for different things in different crews' files.",
-    todo="check the assumption; if it is wrong, say what is meant with --map field=heading.",
+    todo="check the assumption; if it is wrong, say so: Columns of the upload, or --map field=heading.",
 )
 HEADING_MISSING = _declare(
     "mapped-heading-missing",
@@ -82,7 +82,7 @@ HEADING_MISSING = _declare(
     "A heading that was asked for is in none of the files.",
     what="the mapping names a heading that no file has; that field was looked for under its usual names.",
     why="a saved mapping may belong to another form of the records.",
-    todo="correct --map or [columns] in the settings.",
+    todo="correct it under Columns of the upload, in --map, or under [columns] in the settings.",
 )
 HEADINGS_LATE = _declare(
     "lines-before-headings",
@@ -242,7 +242,7 @@ SETTINGS_FOUND = _declare(
     "Settings were taken from a file beside the upload.",
     what="the only settings file in the folder was used, because none was named.",
     why="units and design decide about every result.",
-    todo="name another file with --settings if this is not the one.",
+    todo="if this is not the one, open the right one together with the upload, or name it with --settings.",
 )
 SETTINGS_UNDECIDED = _declare(
     "settings-undecided",
@@ -250,7 +250,7 @@ SETTINGS_UNDECIDED = _declare(
     "Settings files lie beside the upload, but none was used.",
     what="there are several, or the only one cannot be read; the defaults hold.",
     why="guessing between units would be worse than saying so.",
-    todo="name the right one with --settings.",
+    todo="open the right one together with the upload, or name it with --settings.",
 )
 
 

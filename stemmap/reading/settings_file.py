@@ -79,7 +79,7 @@ def find_settings(files: Sequence[Path]) -> SettingsFound:
             if _SECTIONS & _table(candidate).keys():
                 fitting.append(candidate)
         except InputError as fault:
-            sentence = f"{fault} It lies beside the upload and was not used."
+            sentence = f"{fault} It lies beside the upload and was not used; the upload was read without it."
             broken.append(Remark(remarks.SETTINGS_UNDECIDED, sentence, candidate.name))
     if len(fitting) == 1:
         name = fitting[0].name
@@ -87,7 +87,10 @@ def find_settings(files: Sequence[Path]) -> SettingsFound:
         return SettingsFound(fitting[0], (Remark(remarks.SETTINGS_FOUND, sentence, name),))
     if fitting:
         names = remarks.some((file.name for file in fitting), count=len(fitting))
-        sentence = f"Several settings files lie beside the upload ({names}); none was used. Name one with --settings."
+        sentence = (
+            f"Several settings files lie beside the upload ({names}); none was used. "
+            "Open the right one together with the upload, or name it with --settings."
+        )
         return SettingsFound(remarks=(Remark(remarks.SETTINGS_UNDECIDED, sentence, fitting[0].name),))
     return SettingsFound(remarks=tuple(broken[: remarks.NAMED]))
 

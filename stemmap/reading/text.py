@@ -47,7 +47,7 @@ _MARKS = (
 )
 
 
-def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progress) -> Sheet:
+def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progress, whole: bool = True) -> Sheet:
     """The table of a text file.
 
     Parameters
@@ -60,6 +60,8 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
         Folded headings that a mapping asks for.
     progress
         Told before the long steps.
+    whole
+        Whether all of the file is wanted, or only its first lines.
 
     Raises
     ------
@@ -67,7 +69,7 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
         When the file holds no table of text.
     """
     progress.step(f"Reading {source}")
-    content, said = _as_utf8(path.read_bytes(), source)
+    content, said = _as_utf8(path.read_bytes() if whole else _first_lines(path), source)
     separator, first_rows, ends, skipped = _first_rows(content, source, asked)
     top = find_top(first_rows, asked)
     if top is None:
@@ -79,6 +81,15 @@ def read_text(path: Path, *, source: str, asked: frozenset[str], progress: Progr
     body = Body.after(content, skipped + ends[top.past - 1], separator)
     sheet, more = _table(body, top, source, path.stem)
     return without_blank_rows(replace(sheet, remarks=(*said, *more)))
+
+
+def _first_lines(path: Path) -> bytes:
+    """The first complete lines of a file; all of it when its letters take more than a byte."""
+    with path.open("rb") as stream:
+        top = stream.read(TOP_BYTES)
+        if len(top) < TOP_BYTES or b"\0" in top or top.startswith(tuple(mark for mark, _ in _MARKS[1:])):
+            return top + stream.read()
+    return top[: top.rfind(b"\n") + 1] or top
 
 
 def _as_utf8(content: bytes, source: str) -> tuple[bytes, list[Remark]]:

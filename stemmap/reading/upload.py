@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from stemmap.errors import InputError
+from stemmap.errors import HeadingsUnknown, InputError
 from stemmap.progress import Progress
 from stemmap.reading import remarks
 from stemmap.reading.files import is_settings, sheets_of
@@ -56,7 +56,7 @@ class _Reading:
         said: list[Remark] = []
         read: list[tuple[Sheet, Values]] = []
         sheets = sheets_of(path, source=source, asked=self.asked, progress=self.progress, said=said)
-        for sheet in map(_tidied, sheets):
+        for sheet in map(tidied, sheets):
             placement = place_columns(sheet, self.columns)
             if placement is None:
                 unknown.append(sheet)
@@ -65,7 +65,9 @@ class _Reading:
             values = read_values(sheet, placement, len(self.sources) + len(read))
             read.append((replace(sheet, columns=()), values))
         if not read:
-            raise InputError(unknown_sentence(unknown[0]) if unknown else f"{source} holds no records.")
+            if unknown:
+                raise HeadingsUnknown(unknown_sentence(unknown[0]))
+            raise InputError(f"{source} holds no records.")
         for sheet in unknown:
             sentence = f"{sheet.source} was not read: it has no heading of plots, stems or stations."
             said.append(Remark(remarks.SHEET_IGNORED, sentence, sheet.source))
@@ -112,23 +114,25 @@ def read_upload(
     Raises
     ------
     InputError
-        When no file can be used, or `columns` names a field there is not.
+        When no file can be used, or `columns` names a field there is not; `HeadingsUnknown` when a file holds a
+        table, but no heading of it is known.
     Cancelled
         When `progress` says so.
     """
     check_columns(columns)
     asked = frozenset(fold(heading) for heading in columns.values())
     reading = _Reading(columns, asked, progress or Progress())
-    faults: list[str] = []
-    for path, source in _named(paths, reading.remarks):
+    faults: list[InputError] = []
+    for path, source in named_files(paths, reading.remarks):
         try:
             reading.read_file(path, source)
         except InputError as fault:
-            faults.append(str(fault))
+            faults.append(fault)
             reading.remarks.append(Remark(remarks.FILE_UNUSABLE, str(fault), source))
     if not reading.tables:
-        raise InputError(
-            " ".join(faults[: remarks.NAMED])
+        kind = HeadingsUnknown if any(isinstance(fault, HeadingsUnknown) for fault in faults) else InputError
+        raise kind(
+            " ".join(str(fault) for fault in faults[: remarks.NAMED])
             or "No file of records was given; give CSV, XLSX, GeoJSON or GeoPackage files."
         )
     reading.progress.step("Putting the records together")
@@ -142,7 +146,7 @@ def read_upload(
     )
 
 
-def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, str]]:
+def named_files(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, str]]:
     """Each file of records once, with the name it has in sentences: without its folder where that is clear."""
     seen: dict[Path, str] = {}
     twice: dict[str, Remark] = {}
@@ -165,7 +169,7 @@ def _named(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Path, st
     said += twice.values()
 
 
-def _tidied(sheet: Sheet) -> Sheet:
+def tidied(sheet: Sheet) -> Sheet:
     """The sheet without lines that repeat the headings, and with headings that differ."""
     repeats = repeated_headings(sheet)
     if repeats.any():

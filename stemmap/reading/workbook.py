@@ -51,7 +51,13 @@ class _Scan:
 
 
 def read_workbook(
-    path: Path, *, source: str, asked: frozenset[str], progress: Progress, said: list[Remark]
+    path: Path,
+    *,
+    source: str,
+    asked: frozenset[str],
+    progress: Progress,
+    said: list[Remark],
+    most_rows: int | None = None,
 ) -> Iterator[Sheet]:
     """The visible sheets of a workbook that hold a table.
 
@@ -65,6 +71,8 @@ def read_workbook(
         Told before each sheet.
     said
         Takes remarks about sheets that are not read.
+    most_rows
+        Rows from the top of each sheet that will do; None: all.
 
     Raises
     ------
@@ -91,7 +99,7 @@ def read_workbook(
         for name in visible:
             shown_as = source if len(visible) == 1 else f"{source}, sheet {name}"
             progress.step(f"Reading {shown_as}")
-            rows = workbook.get_sheet_by_name(name).to_python(skip_empty_area=False)
+            rows = workbook.get_sheet_by_name(name).to_python(skip_empty_area=False, nrows=most_rows)
             sheet = _sheet(rows, shown_as, path.stem if len(visible) == 1 else name, asked)
             if sheet is not None:
                 yield sheet

@@ -123,6 +123,12 @@ class Settings:
     columns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     said: frozenset[str] = frozenset()
 
+    def with_columns(self, columns: Mapping[str, str]) -> Settings:
+        """The same settings with another mapping of columns, from canonical field to heading."""
+        said = {dotted for dotted in self.said if not dotted.startswith("columns.")}
+        said |= {f"columns.{name}" for name in columns}
+        return replace(self, columns=MappingProxyType(dict(columns)), said=frozenset(said))
+
     def having(self, dotted: str, value: Any) -> Settings:
         """The same settings with one key said anew, for example ``having("measurement.azimuth_unit", "gon")``.
 
@@ -153,6 +159,12 @@ _ZERO_ALLOWED = frozenset(
         *("min_distance_m", "outside_recorded_to_m"),
     }
 )
+
+
+def columns_above(columns: Mapping[str, str], others: Mapping[str, str]) -> dict[str, str]:
+    """A mapping of columns laid over another one, where no heading stands for two fields."""
+    asked = set(columns.values())
+    return {name: heading for name, heading in others.items() if heading not in asked} | dict(columns)
 
 
 def sampling_design(settings: Settings) -> Design | None:

@@ -13,7 +13,7 @@ from stemmap.reading import SettingsFound, find_settings, read_settings, read_up
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.registry import Case, run_checks
-from stemmap.survey.settings import Settings
+from stemmap.survey.settings import Settings, columns_above
 from stemmap.survey.summary import Summary, summarise
 from stemmap.survey.survey import Survey, assemble
 from stemmap.writing.settings import write_settings
@@ -61,6 +61,26 @@ def open_uploads(
     """
     progress = progress or Progress()
     files = [Path(path) for path in paths]
+    found, chosen = settings_of(files, settings=settings, radius_m=radius_m, columns=columns)
+    upload = read_upload(files, columns=chosen.columns, progress=progress)
+    upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
+    return work_up(assemble(upload, chosen), progress)
+
+
+def settings_of(
+    files: Sequence[Path],
+    *,
+    settings: Path | str | Settings | None = None,
+    radius_m: float | None = None,
+    columns: Mapping[str, str] = _NO_COLUMNS,
+) -> tuple[SettingsFound, Settings]:
+    """The settings under which an upload is read, and which file they come from; parameters as in `open_uploads`.
+
+    Raises
+    ------
+    InputError
+        When the settings cannot be read or contradict themselves.
+    """
     if isinstance(settings, Settings):
         found, chosen = SettingsFound(), settings
     else:
@@ -69,10 +89,8 @@ def open_uploads(
     if radius_m is not None:
         chosen = chosen.having("design.radius_m", radius_m)
     if columns:
-        chosen = replace(chosen, columns=MappingProxyType({**chosen.columns, **columns}))
-    upload = read_upload(files, columns=chosen.columns, progress=progress)
-    upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
-    return work_up(assemble(upload, chosen), progress)
+        chosen = chosen.with_columns(columns_above(columns, chosen.columns))
+    return found, chosen
 
 
 def work_up(survey: Survey, progress: Progress | None = None) -> Workup:
