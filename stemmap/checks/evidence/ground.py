@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.typed import judged_visits
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -100,7 +101,8 @@ def ground(case: Case) -> Ground:
     from scipy.spatial import cKDTree
 
     measured, stems = case.measured, case.survey.stems
-    rows = np.flatnonzero(np.isfinite(measured.x_m) & (measured.status <= Status.DEAD))
+    standing = np.isfinite(measured.x_m) & (measured.status <= Status.DEAD)
+    rows = np.flatnonzero(standing & judged_visits(case)[stems.visit_row])
     places = np.column_stack([measured.x_m[rows], measured.y_m[rows], stems.visit_row[rows] * _APART])
     tree = cKDTree(places, balanced_tree=False, compact_nodes=False)
     pairs = rows[tree.query_pairs(_PAIR_M, output_type="ndarray")] if len(rows) else np.zeros((0, 2), np.int64)

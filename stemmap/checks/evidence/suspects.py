@@ -12,7 +12,7 @@ from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.ground import ground
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.spelling import Spelling, spelling
-from stemmap.checks.evidence.typed import typed
+from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
 from stemmap.core.sweep import Choices, Sweep, order_of_numbers
 from stemmap.survey.measured import Status
@@ -179,11 +179,13 @@ def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
     back = np.bincount(of[inside], step[inside] < -_STEP_BACK_DEG, minlength=len(visits))
     forth = np.bincount(of[inside], step[inside] > _STEP_BACK_DEG, minlength=len(visits))
     against = np.minimum(back, forth)
+    judged = judged_visits(case)
     looked_at |= against > 0
     if len(rows) <= _SMALL:
         looked_at[:] = True
     else:
         looked_at &= against <= np.maximum(_NO_ORDER * visits.stem_count, 3)
+    looked_at &= judged
     both = case.once(revisit)
     added = np.zeros(len(case.survey.stems), bool)
     added[both.this[both.added]] = True

@@ -14,6 +14,10 @@ from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES
 
 Floats = NDArray[np.float64]
 
+#: A plot of one or two stems has neither order nor neighbours to tell what was meant, and one of thousands is no plot
+#: that a crew measures from its centre.
+_FEWEST, _MOST = 3, 1000
+
 #: Quantities that are doubted, with the columns each may stand in; the first that the upload has is taken.
 QUANTITIES: tuple[Quantity, ...] = ("azimuth", "distance", "diameter")
 _COLUMNS = (("azimuth",), ("distance_m",), ("dbh_cm", "dbh_mm", "girth_cm"))
@@ -40,7 +44,8 @@ class Typed:
     degrees
         Degrees by unit of the typed azimuth.
     doubted
-        Stems whose place follows from these numbers alone: measured from the centre; shape (stems,).
+        Stems whose place follows from these numbers alone, measured from the centre, on visits that can be judged;
+        shape (stems,).
     order
         Stem rows in the order of their numbers, visit by visit; shape (stems,).
     """
@@ -54,6 +59,12 @@ class Typed:
     degrees: float
     doubted: NDArray[np.bool_]
     order: NDArray[np.int64]
+
+
+def judged_visits(case: Case) -> NDArray[np.bool_]:
+    """Whether the stems of a visit are few and many enough to be judged against each other; shape (visits,)."""
+    count = case.survey.visits.stem_count
+    return (count >= _FEWEST) & (count <= _MOST)
 
 
 def typed(case: Case) -> Typed:
@@ -80,7 +91,7 @@ def typed(case: Case) -> Typed:
         np.where(np.isfinite(to_axis) & (numbers[1] > 0.0), to_axis, 0.0),
         factor,
         degrees,
-        station_rows(survey) == AT_CENTRE,
+        (station_rows(survey) == AT_CENTRE) & judged_visits(case)[survey.stems.visit_row],
         _order(case),
     )
 
