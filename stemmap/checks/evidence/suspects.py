@@ -30,6 +30,8 @@ _STEP_BACK_DEG = 6.0
 _NO_ORDER = 0.25
 #: Density of an azimuth in the order, relative to a uniform one, below which it is worth a look.
 _OUT_OF_ORDER = 2.0
+#: What holds for more than this share of a survey of so many stems is no slip of single records.
+_COMMON, _MANY = 0.05, 1000
 #: Probability of an order below which it is not followed again.
 _SOME_ORDER = 0.01
 #: Logarithm of the chance of an overlap below which it is worth a look.
@@ -76,15 +78,16 @@ def suspects(case: Case) -> Suspects:
     azimuth, distance, _ = as_typed.numbers
     doubtful = np.isfinite(azimuth) & np.isnan(measured.grid_azimuth_deg)
     doubtful |= np.isfinite(distance) & ~(distance > 0.0)
-    doubtful |= measured.compared_distance_m > measured.limiting_distance_m + 3.0 * free.sd_m
-    doubtful |= measured.inside_known & (measured.expansion_per_ha == 0.0)
+    doubtful |= _rare(measured.compared_distance_m > measured.limiting_distance_m + 3.0 * free.sd_m)
+    too_thin = _rare(measured.inside_known & (measured.expansion_per_ha == 0.0))
+    doubtful |= too_thin
     spellings = []
     for name in as_typed.columns:
         column = None if name is None else survey.stems.records.columns[name]
         written = None if column is None else spelling(column)
         spellings.append(written)
         if written is not None:
-            doubtful |= written.odd(written.places)
+            doubtful |= _rare(written.odd(written.places))
     usual = case.once(diameters)
     off = np.abs(np.log(measured.dbh_cm) - usual.middle[usual.species]) / usual.spread[usual.species]
     thickness = off > 3.0
@@ -101,7 +104,7 @@ def suspects(case: Case) -> Suspects:
         > _GREW * both.growth_cm[1]
     )
     thickness[both.this[odd_growth | (both.found.last < 0)]] = True
-    thickness |= measured.inside_known & (measured.expansion_per_ha == 0.0)
+    thickness |= too_thin
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
     doubtful |= off > 3.0
@@ -118,6 +121,12 @@ def suspects(case: Case) -> Suspects:
     doubtful &= alive
     rows = np.flatnonzero(doubtful)
     return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings))
+
+
+def _rare(doubtful: Truths) -> Truths:
+    """The same doubt, unless so much of a survey shares it that it is none about single records."""
+    common = len(doubtful) > _MANY and np.count_nonzero(doubtful) > _COMMON * len(doubtful)
+    return np.zeros(len(doubtful), bool) if common else doubtful
 
 
 def _close(case: Case, doubtful: Truths, confirmed: Truths) -> Integers:
