@@ -94,10 +94,13 @@ class Unseen:
     @cached_property
     def _chances(self) -> tuple[Floats, visibility.Grouping]:
         """`probability`, and how stems are grouped; circle by circle, for each has its own stems."""
-        rows, visits = self.hiding, len(self.survey.visits)
+        visits = len(self.survey.visits)
+        # A stem alone on its plot is hidden by nobody.
+        alone = np.bincount(self.survey.stems.visit_row[self.hiding], minlength=visits) < 2
+        rows = self.hiding[~alone[self.survey.stems.visit_row[self.hiding]]]
         row, sight = self.survey.stems.visit_row[rows], self.sight(rows)
         limit = self.measured.limiting_distance_m
-        of_all = np.full(len(self.survey.stems), np.nan)
+        of_all = np.ones(len(self.survey.stems))
         observed, expected = np.zeros(visits), np.zeros(visits)
         member = np.zeros(len(self.survey.stems), bool)
         member[self.seen] = True
