@@ -310,5 +310,6 @@ def _restarts(places: int, count: NDArray[np.int64]) -> NDArray[np.float32]:
     factorial = np.array([math.lgamma(n + 1.0) for n in range(places + 2)])
     rest = np.maximum(count - place, 0)
     choices = factorial[count] - factorial[place] - factorial[rest]
-    weight: NDArray[np.float32] = np.where(place < count, _RESTART / count * np.exp(-choices), 0.0).astype(np.float32)
+    shares = np.where(place < count, _RESTART / count * np.exp(np.minimum(-choices, 0.0)), 0.0)
+    weight: NDArray[np.float32] = shares.astype(np.float32)
     return weight

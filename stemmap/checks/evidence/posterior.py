@@ -23,6 +23,8 @@ Integers = NDArray[np.int64]
 
 #: Slips by stem that are thought of before the survey has told, by quantity, and the stems this is worth.
 _RATES, _RATES_WORTH = np.array([0.004, 0.003, 0.003]), 400.0
+#: Slips by stem and quantity that a survey can tell at most.
+_MOST_SLIPS = 0.1
 #: Records entered twice by stem before the survey has told.
 _TWICE_RATE = 0.001
 #: So many slips the shares of the kinds are worth before the survey has told.
@@ -203,7 +205,9 @@ def _learnt(
     for number, (name, spelt) in enumerate(zip(QUANTITIES, doubted.spellings, strict=True)):
         some = np.flatnonzero(meant.quantity == number)
         kinds = np.bincount(meant.slip[some], found.weight[some], minlength=len(SLIPS))
-        next_.slips[number] = rate(float(kinds.sum()) / (1.0 - _UNSEEN[number]), _RATES[number])
+        learnt = rate(float(kinds.sum()) / (1.0 - _UNSEEN[number]), _RATES[number])
+        # A survey in which more is wrong than this is not one of single slips, and its rates would run away.
+        next_.slips[number] = min(learnt, _MOST_SLIPS)
         next_.shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
         if spelt is not None:
             wrong = np.zeros(len(spelt.places))
