@@ -20,7 +20,7 @@ _Key = QKeySequence.StandardKey
 _Role = QAction.MenuRole
 
 FILE_MENU = (
-    *("open", "sample", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
+    *("open", "sample", "upload-columns", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
     *("export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
@@ -60,6 +60,13 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Open the &sample survey"),
             _tr("commands", "An invented forest with planted recording errors"),
             window.open_sample,
+        ),
+        Entry(
+            "upload-columns",
+            _tr("commands", "Columns of the &upload…"),
+            _tr("commands", "Say which column of the files is which field, and see the first rows as understood"),
+            window.upload_columns.ask,
+            needs="survey",
         ),
         Entry(
             "export",

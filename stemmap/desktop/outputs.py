@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
     from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
+    from stemmap.survey.settings import Settings
 
 #: How long a passing sentence is shown, milliseconds.
 _SHOWN_MS: Final = 5000
@@ -159,9 +160,11 @@ class Outputs(QObject):
     @Slot()
     def choose_settings(self) -> None:
         """Ask where to write the settings and write them."""
-        settings = self._session.settings
-        if settings is None:
-            return
+        if self._session.settings is not None:
+            self.save(self._session.settings)
+
+    def save(self, settings: Settings) -> None:
+        """Ask where to write some settings and write them."""
 
         def work(path: Path, _progress: Progress) -> str:
             from stemmap.tasks.workup import save_settings

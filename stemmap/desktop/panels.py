@@ -65,6 +65,7 @@ class Panels:
         self._explain()
         self._arrange()
         self._around_map: QByteArray | None = None
+        self._aside = False
         self.round.changed.connect(self.make_room)
 
     def _explain(self) -> None:
@@ -126,15 +127,21 @@ class Panels:
         ):
             part.setWhatsThis(text)
 
+    def stand_aside(self, *, aside: bool) -> None:
+        """Leave the whole window to a page in place of the map, or come back."""
+        self._aside = aside
+        self.make_room()
+
     def make_room(self) -> None:
-        """Give the whole window to the map in the round, and take the room back after it."""
-        if self.round.active == (self._around_map is not None):
+        """Give the whole window to the map in the round, or to a page, and take the room back after it."""
+        if (self.round.active or self._aside) == (self._around_map is not None):
             return
         if self._around_map is None:
             self._around_map = self._window.saveState(_LAYOUT)
             for dock in self.docks.values():
                 dock.hide()
-            self.map_panel.canvas.setFocus()
+            if not self._aside:
+                self.map_panel.canvas.setFocus()
         else:
             self._window.restoreState(self._around_map, _LAYOUT)
             self._around_map = None

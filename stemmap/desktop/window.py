@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING
@@ -28,6 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stemmap.assets import sample_data
 from stemmap.desktop.actions import fill_menu, make_action
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.faults import sentence_of
@@ -43,13 +44,15 @@ from stemmap.desktop.preferences import SCHEMES, choose_scheme, chosen_scheme
 from stemmap.desktop.recent import Recent, RecentMenu, remember_survey
 from stemmap.desktop.session import Opened, Session, prepare
 from stemmap.desktop.start_page import StartPage
+from stemmap.desktop.upload_columns import UploadColumns
 from stemmap.desktop.work_status import WorkStatus
-from stemmap.errors import Cancelled
+from stemmap.errors import Cancelled, HeadingsUnknown
 
 if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
     from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
+    from stemmap.survey.settings import Settings
 
 
 class MainWindow(QMainWindow):
@@ -80,6 +83,7 @@ class MainWindow(QMainWindow):
         self.message_bar = MessageBar()
         self.start_page = StartPage()
         self.outputs = Outputs(self.session, self.jobs, self)
+        self.upload_columns = UploadColumns(self)
         self._lay_out()
         commands = window_commands(self)
         self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
@@ -194,15 +198,9 @@ class MainWindow(QMainWindow):
     @Slot()
     def open_sample(self) -> None:
         """Open the invented survey that comes with the program."""
-
-        def work(progress: Progress) -> Opened:
-            from stemmap.tasks.demo import sample_files
-            from stemmap.tasks.workup import open_uploads
-
-            paths, settings = sample_files()
-            return prepare(open_uploads(paths, settings=settings, progress=progress))
-
-        self._start_reading(work)
+        folder = sample_data("survey")
+        files = (folder / "plots.csv", folder / "stems.csv")
+        self.read(Recent(files, folder / "settings.toml"), remember=False)
 
     def open_uploads(
         self,
@@ -213,33 +211,39 @@ class MainWindow(QMainWindow):
         columns: Mapping[str, str] | None = None,
     ) -> None:
         """Read files off the GUI thread and show what is in them; what was open stays until then."""
-        files = tuple(paths)
-        asked = Recent(files, settings, radius_m, MappingProxyType(dict(columns or {})))
+        self.read(Recent(tuple(paths), settings, radius_m, MappingProxyType(dict(columns or {}))))
+
+    def reopen(self, survey: Recent) -> None:
+        """Open again what was opened lately."""
+        self.read(survey)
+
+    def read(self, upload: Recent, under: Settings | None = None, *, remember: bool = True) -> None:
+        """Read an upload, under its own settings or under others, and show it."""
 
         def work(progress: Progress) -> Opened:
             from stemmap.tasks.workup import open_uploads
 
+            if under is not None:
+                return prepare(open_uploads(upload.paths, settings=under, progress=progress))
             return prepare(
                 open_uploads(
-                    files, settings=settings, radius_m=radius_m, columns=columns or {}, progress=progress
+                    upload.paths,
+                    settings=upload.settings,
+                    radius_m=upload.radius_m,
+                    columns=upload.columns,
+                    progress=progress,
                 )
             )
 
-        self._start_reading(work, asked)
-
-    def reopen(self, survey: Recent) -> None:
-        """Open again what was opened lately."""
-        self.open_uploads(
-            survey.paths, settings=survey.settings, radius_m=survey.radius_m, columns=survey.columns
-        )
-
-    def _start_reading(self, work: Callable[[Progress], Opened], asked: Recent | None = None) -> None:
         def apply(opened: Opened) -> None:
-            if asked is not None:
-                remember_survey(asked)
+            if remember:
+                remember_survey(upload)
             self.show_opened(opened)
+            self.upload_columns.opened(opened)
 
+        self.upload_columns.read = upload
         self.message_bar.hide()
+        self.show_work()
         if self.session.workup is None:
             self.start_page.show_progress(self.tr("Reading…"), -1.0)
         else:
@@ -247,13 +251,25 @@ class MainWindow(QMainWindow):
         self.jobs.start("survey", work, apply=apply, refused=self._keep)
         self._enable_actions()
 
+    def show_work(self) -> None:
+        """Show the map of what is open, or the start page."""
+        self.show_page(self.start_page if self.session.workup is None else self.panels.map_panel)
+
+    def show_page(self, page: QWidget) -> None:
+        """Show a page in the middle of the window."""
+        if self._pages.indexOf(page) < 0:
+            self._pages.addWidget(page)
+        self._pages.setCurrentWidget(page)
+        if self.session.workup is not None:
+            self.panels.stand_aside(aside=page is not self.panels.map_panel)
+
     def show_opened(self, opened: Opened) -> None:
         """Show a survey in place of the one before."""
         panels = self.panels
         panels.settings_panel.setEnabled(True)
         # Behind the map the size of the start page no longer matters.
         self.start_page.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
-        self._pages.setCurrentWidget(panels.map_panel)
+        self.show_page(panels.map_panel)
         if self.session.workup is None:
             panels.show()
         self.session.show(opened)
@@ -348,6 +364,8 @@ class MainWindow(QMainWindow):
             self.statusBar().showMessage(sentence_of(fault), 6000)
         else:
             self.message_bar.tell(sentence_of(fault))
+        if isinstance(fault, HeadingsUnknown):
+            self.upload_columns.ask_again()
         self._enable_actions()
 
     @Slot(str)
@@ -372,7 +390,9 @@ class MainWindow(QMainWindow):
     @Slot()
     def _on_round(self) -> None:
         going = self.panels.round
-        if not going.active:
+        if going.active:
+            self.show_work()
+        else:
             words = self.tr("The round goes through the notes too.") if going.with_notes else self._hint
             self._pointed.say(words)
         self._enable_actions()

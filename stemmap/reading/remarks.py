@@ -28,6 +28,14 @@ FILE_UNUSABLE = _declare(
     why="stems or plots that stand in it are missing from every map and every sum.",
     todo="mend or replace the file as the sentence says and open the upload again.",
 )
+HEADINGS_UNKNOWN = _declare(
+    "headings-unknown",
+    "error",
+    "No heading of a file is known.",
+    what="one of the given files holds a table, but none of its headings is a known word; the others were read.",
+    why="stems or plots that stand in it are missing from every map and every sum.",
+    todo="say what its columns are: Columns of the upload, --map field=heading, or [columns] in the settings.",
+)
 FILE_TWICE = _declare(
     "file-twice",
     "note",

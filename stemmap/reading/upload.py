@@ -128,7 +128,9 @@ def read_upload(
             reading.read_file(path, source)
         except InputError as fault:
             faults.append(fault)
-            reading.remarks.append(Remark(remarks.FILE_UNUSABLE, str(fault), source))
+            known = not isinstance(fault, HeadingsUnknown)
+            check = remarks.FILE_UNUSABLE if known else remarks.HEADINGS_UNKNOWN
+            reading.remarks.append(Remark(check, str(fault), source))
     if not reading.tables:
         kind = HeadingsUnknown if any(isinstance(fault, HeadingsUnknown) for fault in faults) else InputError
         raise kind(

@@ -12,9 +12,14 @@ from numpy.typing import NDArray
 
 from stemmap.progress import Progress
 from stemmap.reading import Preview, Understood, preview_upload
+from stemmap.reading.headings import likely_fields
+from stemmap.reading.remarks import COLUMN_NOT_PLACED, HEADINGS_UNKNOWN, PLOT_COLUMN_MISSING
+from stemmap.survey.records import Upload
 from stemmap.survey.settings import Settings, columns_above
 from stemmap.tasks.workup import settings_of
 from stemmap.units import FULL_CIRCLE, METRES
+
+_DIAMETERS = ("dbh_cm", "dbh_mm", "girth_cm")
 
 
 @dataclass(frozen=True)
@@ -83,3 +88,21 @@ def offsets(understood: Understood, settings: Settings) -> tuple[NDArray[np.floa
     turns = understood.columns["azimuth"].numbers / FULL_CIRCLE[settings.measurement.azimuth_unit]
     metres = understood.columns["distance_m"].numbers * METRES[settings.measurement.length_unit]
     return metres * np.sin(2 * np.pi * turns), metres * np.cos(2 * np.pi * turns)
+
+
+def looks_unmapped(upload: Upload) -> bool:
+    """Whether a file was left out for its headings, or stems lack what a map needs while columns are not understood.
+
+    Stems with a diameter, but without azimuth and distance alike, are a list that needs no map, unless a heading looks
+    like one of them.
+    """
+    if any(remark.check == HEADINGS_UNKNOWN for remark in upload.remarks):
+        return True
+    if not len(upload.stems):
+        return False
+    unplaced = [remark.column for remark in upload.remarks if remark.check == COLUMN_NOT_PLACED and remark.column]
+    lacking = {name for name in ("azimuth", "distance_m") if name not in upload.stems.columns}
+    only_listed = len(lacking) == 2 and any(name in upload.stems.columns for name in _DIAMETERS)
+    lacking |= {"plot" for remark in upload.remarks if remark.check == PLOT_COLUMN_MISSING}
+    alike = any(lacking & set(likely_fields(heading)) for heading in unplaced)
+    return bool(lacking and unplaced) and (alike or not only_listed)
