@@ -194,20 +194,21 @@ class SheetTab(QWidget):
         self.typed.setColumnCount(3)
         self.typed.setRowCount(len(self.places))
         self.typed.setHorizontalHeaderLabels(
-            [self.tr("Heading as typed"), self.tr("First cells as typed"), self.tr("Understood as")]
+            [self.tr("Heading as typed"), self.tr("Understood as"), self.tr("First cells as typed")]
         )
         for row, place in enumerate(self.places):
             self._fill(row, place)
         header = self.typed.horizontalHeader()
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
         if self.choices:
             height = self.choices[0].sizeHint().height() + 4
             self.typed.verticalHeader().setDefaultSectionSize(height)
-            self.typed.setColumnWidth(2, max(choice.sizeHint().width() for choice in self.choices) + 8)
+            self.typed.setColumnWidth(1, max(choice.sizeHint().width() for choice in self.choices) + 8)
         below = QLabel(self.tr("The first rows as understood"))
         self.rows = _table(below.text())
         self.rows.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.rows.verticalHeader().setDefaultSectionSize(self.rows.fontMetrics().height() + 6)
         layout = QVBoxLayout(self)
         layout.addWidget(self.typed, 3)
         if left := len(sheet.headings) - len(self.places):
@@ -220,12 +221,13 @@ class SheetTab(QWidget):
     def _fill(self, row: int, place: int) -> None:
         heading = self.sheet.headings[place]
         self.typed.setItem(row, 0, QTableWidgetItem(heading))
-        self.typed.setItem(row, 1, QTableWidgetItem(", ".join(_texts(self.sheet.columns[place])[:_CELLS])))
+        cells = [text for text in _texts(self.sheet.columns[place]) if text][:_CELLS]
+        self.typed.setItem(row, 2, QTableWidgetItem(";  ".join(cells)))
         choice = ChoiceField(field_choices(heading))
         choice.setMinimumContentsLength(22)
         choice.setAccessibleName(self.tr("What {heading} is understood as").format(heading=heading))
         choice.activated.connect(lambda _index, choice=choice: self.chosen.emit(heading, choice.value))
-        self.typed.setCellWidget(row, 2, choice)
+        self.typed.setCellWidget(row, 1, choice)
         self.choices.append(choice)
 
     def understood_as(self, heading: str) -> str:
@@ -318,6 +320,7 @@ def _table(name: str) -> QTableWidget:
     made = QTableWidget()
     made.setAccessibleName(name)
     made.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+    made.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
     made.setTabKeyNavigation(False)
     made.setAlternatingRowColors(True)
     made.setShowGrid(False)

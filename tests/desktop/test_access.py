@@ -198,6 +198,15 @@ def test_start_page_is_not_cut_off(language, letters, small):
     assert not (told := cut_off(small)), "\n".join(told)
 
 
+def test_page_of_columns_is_not_cut_off(qtbot, language, letters, small):
+    small.open_sample()
+    qtbot.waitUntil(lambda: not small.jobs.busy and not small.jobs.runs("map"), timeout=30_000)
+    small.upload_columns.ask()
+    qtbot.waitUntil(lambda: not small.jobs.busy)
+    assert small.upload_columns.page.isVisible()
+    assert not (told := cut_off(small)), "\n".join(told)
+
+
 def test_panels_are_not_cut_off(qtbot, language, letters, filled):
     filled.step_finding(1)
     assert (filled.width(), filled.height()) == SIZE

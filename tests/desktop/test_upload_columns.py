@@ -45,7 +45,7 @@ def test_unknown_headings_lead_to_the_page(asked):
     assert not page.save_button.isEnabled()
     (tab,) = page.sheet_tabs
     assert [tab.typed.item(row, 0).text() for row in range(4)] == ["Ort", "Weite", "Zeiger", "Dicke"]
-    assert tab.typed.item(1, 1).text() == "3,5, 7,25, x"
+    assert tab.typed.item(1, 2).text() == "3,5;  7,25;  x"
     assert [choice.value for choice in tab.choices] == [""] * 4
 
 
@@ -251,3 +251,13 @@ def test_every_control_of_the_page_has_a_name(asked):
     assert all(choice.accessibleName() for choice in page.sheet_tabs[0].choices)
     assert page.tabs.accessibleName()
     assert page.sheet_tabs[0].rows.accessibleName()
+
+
+def test_focus_goes_from_choice_to_choice(asked):
+    page = asked.upload_columns.page
+    chain, widget = [], page.sheet_tabs[0].choices[0]
+    while widget is not page.back_button:
+        chain.append(widget)
+        widget = widget.nextInFocusChain()
+    reached = [widget for widget in chain if widget in page.sheet_tabs[0].choices]
+    assert reached == page.sheet_tabs[0].choices
