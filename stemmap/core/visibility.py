@@ -282,7 +282,8 @@ def missed(
     from scipy.special import gammaincinv
 
     weights = np.broadcast_to(np.asarray(weight, dtype=np.float64), probability.shape)
-    behind = 1.0 / probability - 1.0
+    # A probability may pass 1 by the last digit.
+    behind = np.maximum(1.0 / probability - 1.0, 0.0)
 
     def total(values: Floats) -> Floats:
         return _total(plot, values, plots)
