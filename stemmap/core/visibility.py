@@ -301,7 +301,7 @@ def missed(
     tail = 0.5 * (1.0 - confidence)
     # Chance that none was missed: the zero of the negative binomial with this mean and variance.
     over = np.maximum(np.divide(spread, count, out=np.ones(plots), where=some) - 1.0, 1e-9)
-    none = np.exp(-count * np.log1p(over) / over)
+    none = np.exp(-np.maximum(count, 0.0) * np.log1p(over) / over)
     low = np.where(none > 2.0 * tail, 0.0, gammaincinv(shape, tail) * scale)
     high = gammaincinv(shape, 1.0 - tail) * scale
     return Missed(mean, np.asarray(low, np.float64), np.asarray(high, np.float64))
