@@ -46,7 +46,7 @@ from stemmap.desktop.session import Opened, Session, prepare
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.upload_columns import UploadColumns
 from stemmap.desktop.work_status import WorkStatus
-from stemmap.errors import Cancelled, HeadingsUnknown
+from stemmap.errors import Cancelled, HeadingsUnknown, InputError
 
 if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
@@ -363,7 +363,9 @@ class MainWindow(QMainWindow):
         if isinstance(fault, Cancelled):
             self.statusBar().showMessage(sentence_of(fault), 6000)
         else:
-            self.message_bar.tell(sentence_of(fault))
+            kept = isinstance(fault, InputError) and self.session.workup is not None
+            stays = self.tr("What was open stays as it was.") if kept else ""
+            self.message_bar.tell(f"{sentence_of(fault)} {stays}".rstrip())
         if isinstance(fault, HeadingsUnknown):
             self.upload_columns.ask_again()
         self._enable_actions()

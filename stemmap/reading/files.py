@@ -18,15 +18,15 @@ from stemmap.survey.records import Remark
 #: Larger files are refused; 10^7 stems as text need less.
 MOST_BYTES = 512 << 20
 _BINARY = (
-    (b"\x89PNG", "a picture (PNG)"),
-    (b"\xff\xd8\xff", "a picture (JPEG)"),
-    (b"GIF8", "a picture (GIF)"),
-    (b"%PDF", "a PDF"),
-    (b"\x1f\x8b", "a compressed file (gzip)"),
-    (b"\xd0\xcf\x11\xe0", "an old Excel or Word file, or one with a password; save it as XLSX or CSV"),
-    (b"PAR1", "a Parquet file; export it as CSV or GeoPackage"),
-    (b"7z\xbc\xaf", "a compressed file (7z)"),
-    (b"Rar!", "a compressed file (RAR)"),
+    (b"\x89PNG", "a picture (PNG)", "give the table itself"),
+    (b"\xff\xd8\xff", "a picture (JPEG)", "give the table itself"),
+    (b"GIF8", "a picture (GIF)", "give the table itself"),
+    (b"%PDF", "a PDF", "give the table it was made from"),
+    (b"\x1f\x8b", "a compressed file (gzip)", "unpack it first"),
+    (b"\xd0\xcf\x11\xe0", "an old Excel or Word file, or one with a password", "save it as XLSX or CSV"),
+    (b"PAR1", "a Parquet file", "export it as CSV or GeoPackage"),
+    (b"7z\xbc\xaf", "a compressed file (7z)", "unpack it first"),
+    (b"Rar!", "a compressed file (RAR)", "unpack it first"),
 )
 _PROMISED = MappingProxyType({".xlsx": "a workbook", ".xlsm": "a workbook", ".gpkg": "a GeoPackage"})
 
@@ -92,9 +92,9 @@ def _kind(start: bytes, ending: str, source: str) -> Literal["workbook", "geopac
         return "workbook"
     if start.startswith(b"SQLite format 3\x00"):
         return "geopackage"
-    binary = next((name for mark, name in _BINARY if start.startswith(mark)), None)
-    if binary is not None:
-        raise InputError(f"{source} is {binary}, whatever its name says.")
+    for mark, name, advice in _BINARY:
+        if start.startswith(mark):
+            raise InputError(f"{source} is {name}, whatever its name says; {advice}.")
     if ending in _PROMISED:
         raise InputError(
             f"{source} is called {_PROMISED[ending]}, but is none; export it again, or correct its ending."

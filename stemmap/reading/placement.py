@@ -81,7 +81,7 @@ def check_columns(columns: Mapping[str, str]) -> None:
         if name not in FIELDS:
             near = nearest(name)
             hint = f"; near it: {', '.join(near)}" if near else ""
-            raise InputError(f"There is no field {name!r} to map a heading to{hint}.")
+            raise InputError(f"There is no field {name!r} to map a heading to{hint}. The handbook lists all fields.")
 
 
 def place_columns(sheet: Sheet, columns: Mapping[str, str]) -> Placement | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -75,10 +76,18 @@ def find_settings(files: Sequence[Path]) -> SettingsFound:
     fitting: list[Path] = []
     broken: list[Remark] = []
     for candidate in _candidates(files):
+        fault = ""
         try:
-            if _SECTIONS & _table(candidate).keys():
+            sections = _table(candidate).keys()
+        except InputError as told:
+            fault = str(told)
+        else:
+            misspelt = [name for name in sections if get_close_matches(name, _SECTIONS, n=1, cutoff=0.75)]
+            if _SECTIONS & sections:
                 fitting.append(candidate)
-        except InputError as fault:
+            elif misspelt:
+                fault = f"{candidate.name} has a section [{misspelt[0]}] that is not known, and none that is."
+        if fault:
             sentence = f"{fault} It lies beside the upload and was not used; the upload was read without it."
             broken.append(Remark(remarks.SETTINGS_UNDECIDED, sentence, candidate.name))
     if len(fitting) == 1:
@@ -120,4 +129,6 @@ def _table(path: Path) -> dict[str, Any]:
     except UnicodeDecodeError as fault:
         raise InputError(f"{path.name} is not written in UTF-8; save it as UTF-8.") from fault
     except (tomllib.TOMLDecodeError, RecursionError) as fault:
-        raise InputError(f"{path.name} is no valid settings file (TOML): {fault}.") from fault
+        raise InputError(
+            f"{path.name} is no valid settings file (TOML): {fault}. Mend that line, or leave the file out."
+        ) from fault

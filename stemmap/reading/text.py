@@ -190,7 +190,7 @@ def _top_rows(sample: str, separator: str) -> tuple[list[list[str]], list[int]]:
 def _table(body: Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:
     """The records below the headings, and what is to be said about their lines."""
     if not body.content.strip(b" \n\t;,|"):
-        raise InputError(f"{source} has headings, but no records below them.")
+        raise InputError(f"{source} has headings, but no records below them; export it again with its records.")
     width = len(top.headings)
     check_extent(width, body.content.count(b"\n"), source)
     cells = body.cells if body.well_formed else np.zeros(0, np.int64)

@@ -253,6 +253,12 @@ def test_every_control_of_the_page_has_a_name(asked):
     assert page.sheet_tabs[0].rows.accessibleName()
 
 
+def test_wrong_input_says_that_the_open_survey_stays(opened, settled, tmp_path):
+    opened.open_uploads([tmp_path / "none.csv"])
+    settled()
+    assert opened.message_bar.sentence.endswith("What was open stays as it was.")
+
+
 def test_focus_goes_from_choice_to_choice(asked):
     page = asked.upload_columns.page
     chain, widget = [], page.sheet_tabs[0].choices[0]

@@ -91,3 +91,20 @@ def test_missing_folder_binary_and_huge_files_are_errors(tmp_path: Path):
     (tmp_path / "d.toml").write_text("a = " + "[" * 100_000)
     with pytest.raises(InputError, match="no valid settings"):
         read_settings(tmp_path / "d.toml")
+
+
+def test_a_misspelt_section_beside_the_upload_is_not_passed_over_in_silence(tmp_path):
+    (tmp_path / "stems.csv").write_text("plot\n1\n", "utf-8")
+    (tmp_path / "settings.toml").write_text("[desing]\nradius_m = 8\n", "utf-8")
+    found = find_settings([tmp_path / "stems.csv"])
+    assert found.path is None
+    (remark,) = found.remarks
+    assert "[desing]" in remark.sentence
+    assert "was not used" in remark.sentence
+
+
+def test_files_of_other_programs_beside_the_upload_are_no_matter(tmp_path):
+    (tmp_path / "stems.csv").write_text("plot\n1\n", "utf-8")
+    (tmp_path / "pyproject.toml").write_text("[project]\nname = 'x'\n[tool.ruff]\n", "utf-8")
+    found = find_settings([tmp_path / "stems.csv"])
+    assert (found.path, found.remarks) == (None, ())
