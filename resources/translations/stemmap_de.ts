@@ -41,6 +41,62 @@
     </message>
 </context>
 <context>
+    <name>ColumnsPage</name>
+    <message>
+        <source>What are these columns?</source>
+        <extracomment>Columns of a table that can be chosen for; the rest is kept as it is. First cells of a column that stand beside its heading.</extracomment>
+        <translation>Was bedeuten diese Spalten?</translation>
+    </message>
+    <message>
+        <source>Say for each heading which field it is. Below stands what the first rows are then understood as. The files themselves are not changed.</source>
+        <translation>Zu jeder Überschrift das Feld angeben. Darunter steht, wie die ersten Zeilen dann verstanden werden. Die Dateien selbst bleiben unverändert.</translation>
+    </message>
+    <message>
+        <source>Tables of the upload</source>
+        <translation>Tabellen der Aufnahmedaten</translation>
+    </message>
+    <message>
+        <source>&amp;Use these columns</source>
+        <translation>Diese Spalten &amp;verwenden</translation>
+    </message>
+    <message>
+        <source>Read the upload with the columns as they are said here</source>
+        <translation>Die Aufnahmedaten mit den hier angegebenen Spalten lesen</translation>
+    </message>
+    <message>
+        <source>&amp;Save the mapping…</source>
+        <translation>Zuordnung &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Write the columns to a settings file; beside the next upload it is found by itself</source>
+        <translation>Die Spalten in eine Einstellungsdatei schreiben; neben den nächsten Aufnahmedaten wird sie von selbst gefunden</translation>
+    </message>
+    <message>
+        <source>&amp;Back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>Leave everything as it was</source>
+        <translation>Alles lassen, wie es war</translation>
+    </message>
+    <message>
+        <source>“{heading}” is a known word for {field}. Give {field} to another column to leave this one.</source>
+        <translation>„{heading}“ ist ein bekanntes Wort für {field}. {field} einer anderen Spalte geben, um diese frei zu lassen.</translation>
+    </message>
+    <message>
+        <source>{file}: {what}</source>
+        <translation>{file}: {what}</translation>
+    </message>
+    <message>
+        <source>No table has stems yet: say which columns are azimuth and distance.</source>
+        <translation>Noch hat keine Tabelle Stämme: angeben, welche Spalten Azimut und Distanz sind.</translation>
+    </message>
+    <message>
+        <source>Everything that a map needs has its column.</source>
+        <translation>Alles, was eine Karte braucht, hat seine Spalte.</translation>
+    </message>
+</context>
+<context>
     <name>CommandSearch</name>
     <message>
         <source>All commands and their keys</source>
@@ -271,6 +327,10 @@
     <message>
         <source>There is no error or thing to look at before this.</source>
         <translation>Davor gibt es keinen Fehler und nichts zu prüfen.</translation>
+    </message>
+    <message>
+        <source>What was open stays as it was.</source>
+        <translation>Was offen war, bleibt, wie es war.</translation>
     </message>
     <message>
         <source>The round goes through the notes too.</source>
@@ -570,6 +630,49 @@
     <message>
         <source>Assumed, because nobody said otherwise: {list}.</source>
         <translation>Angenommen, weil nichts anderes gesagt ist: {list}.</translation>
+    </message>
+</context>
+<context>
+    <name>SheetTab</name>
+    <message>
+        <source>Headings as typed</source>
+        <translation>Überschriften wie eingegeben</translation>
+    </message>
+    <message>
+        <source>Heading as typed</source>
+        <translation>Überschrift wie eingegeben</translation>
+    </message>
+    <message>
+        <source>First cells as typed</source>
+        <translation>Erste Zellen wie eingegeben</translation>
+    </message>
+    <message>
+        <source>Understood as</source>
+        <translation>Verstanden als</translation>
+    </message>
+    <message>
+        <source>The first rows as understood</source>
+        <translation>Die ersten Zeilen, wie sie verstanden werden</translation>
+    </message>
+    <message>
+        <source>{n} more columns, without a heading or too many to list, are kept as they are.</source>
+        <translation>{n} weitere Spalten, ohne Überschrift oder zu viele zum Aufzählen, bleiben, wie sie sind.</translation>
+    </message>
+    <message>
+        <source>What {heading} is understood as</source>
+        <translation>Als was {heading} verstanden wird</translation>
+    </message>
+    <message>
+        <source>Position from the centre</source>
+        <translation>Lage vom Mittelpunkt aus</translation>
+    </message>
+    <message>
+        <source>no heading is known yet; choose at least plot, azimuth and distance.</source>
+        <translation>noch ist keine Überschrift bekannt; mindestens Probefläche, Azimut und Distanz wählen.</translation>
+    </message>
+    <message>
+        <source>no column for {fields} yet.</source>
+        <translation>noch keine Spalte für {fields}.</translation>
     </message>
 </context>
 <context>
@@ -935,6 +1038,33 @@
     </message>
 </context>
 <context>
+    <name>columns</name>
+    <message>
+        <source>leave as it is</source>
+        <translation>lassen, wie es ist</translation>
+    </message>
+    <message>
+        <source>not understood</source>
+        <translation>nicht verstanden</translation>
+    </message>
+    <message>
+        <source>{m} m east</source>
+        <translation>{m} m östlich</translation>
+    </message>
+    <message>
+        <source>{m} m west</source>
+        <translation>{m} m westlich</translation>
+    </message>
+    <message>
+        <source>{m} m north</source>
+        <translation>{m} m nördlich</translation>
+    </message>
+    <message>
+        <source>{m} m south</source>
+        <translation>{m} m südlich</translation>
+    </message>
+</context>
+<context>
     <name>commands</name>
     <message>
         <source>&amp;Open uploads…</source>
@@ -951,6 +1081,14 @@
     <message>
         <source>An invented forest with planted recording errors</source>
         <translation>Ein erfundener Wald mit eingebauten Aufnahmefehlern</translation>
+    </message>
+    <message>
+        <source>Columns of the &amp;upload…</source>
+        <translation>Spalten der A&amp;ufnahmedaten…</translation>
+    </message>
+    <message>
+        <source>Say which column of the files is which field, and see the first rows as understood</source>
+        <translation>Angeben, welche Spalte der Dateien welches Feld ist, und sehen, wie die ersten Zeilen verstanden werden</translation>
     </message>
     <message>
         <source>&amp;Export stems…</source>
@@ -2984,10 +3122,6 @@
         <translation>%1 %2 ohne bekannten Wert ausgelassen</translation>
     </message>
     <message>
-        <source>%1 It lies beside the upload and was not used.</source>
-        <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht benutzt.</translation>
-    </message>
-    <message>
         <source>%1 and %2</source>
         <translation>%1 und %2</translation>
     </message>
@@ -3068,12 +3202,12 @@
         <translation>%1 hat in Zeile %3 eine Zelle mit mehr als %2 Zeichen: Dort fehlt vielleicht ein schließendes Anführungszeichen, oder die Datei ist keine Tabelle mit Aufnahmen.</translation>
     </message>
     <message>
-        <source>%1 has features whose properties are no table.</source>
-        <translation>%1 enthält Objekte, deren Eigenschaften keine Tabelle sind.</translation>
+        <source>%1 has a section [%2] that is not known, and none that is.</source>
+        <translation>%1 hat einen Abschnitt [%2], der nicht bekannt ist, und keinen bekannten.</translation>
     </message>
     <message>
-        <source>%1 has headings, but no records below them.</source>
-        <translation>%1 hat Überschriften, aber keine Aufnahmen darunter.</translation>
+        <source>%1 has features whose properties are no table.</source>
+        <translation>%1 enthält Objekte, deren Eigenschaften keine Tabelle sind.</translation>
     </message>
     <message>
         <source>%1 has more than %2 corners, so only the first of them are shown.</source>
@@ -3090,10 +3224,6 @@
     <message>
         <source>%1 has no features with properties.</source>
         <translation>%1 enthält keine Objekte mit Eigenschaften.</translation>
-    </message>
-    <message>
-        <source>%1 has no heading of plots or stems; found %2%3. Say what the columns are, for example with --map azimuth=HEADING.</source>
-        <translation>%1 hat keine Überschrift von Probeflächen oder Stämmen; gefunden: %2%3. Sagen Sie, was die Spalten sind, zum Beispiel mit --map azimuth=ÜBERSCHRIFT.</translation>
     </message>
     <message>
         <source>%1 has points and columns of coordinates; the columns %2 were used.</source>
@@ -3134,10 +3264,6 @@
     <message>
         <source>%1 is %2, but must be text.</source>
         <translation>%1 ist %2, muss aber Text sein.</translation>
-    </message>
-    <message>
-        <source>%1 is %2, whatever its name says.</source>
-        <translation>%1 ist %2, was auch immer der Name sagt.</translation>
     </message>
     <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
@@ -3214,10 +3340,6 @@
     <message>
         <source>%1 is no text file; give a CSV, XLSX, GeoJSON or GeoPackage file.</source>
         <translation>%1 ist keine Textdatei; eine CSV-, XLSX-, GeoJSON- oder GeoPackage-Datei angeben.</translation>
-    </message>
-    <message>
-        <source>%1 is no valid settings file (TOML): %2.</source>
-        <translation>%1 ist keine gültige Einstellungsdatei (TOML): %2.</translation>
     </message>
     <message>
         <source>%1 is no world file: six numbers are expected, one in a line.</source>
@@ -3476,10 +3598,6 @@
         <translation>Spalte {column} von {file} soll in {stated} sein, aber ihre Werte werden in {expected} gelesen.</translation>
     </message>
     <message>
-        <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant with --map %5=HEADING.</source>
-        <translation>Die Spalten %1 und %2 (Spalte %3) beanspruchen beide das Feld %4; die erste wurde genommen, die andere daneben behalten. Mit --map %5=ÜBERSCHRIFT sagen, welche gemeint ist.</translation>
-    </message>
-    <message>
         <source>Computing positions</source>
         <translation>Positionen werden berechnet</translation>
     </message>
@@ -3548,8 +3666,8 @@
         <translation>Keine Datei mit Aufnahmen wurde angegeben; CSV-, XLSX-, GeoJSON- oder GeoPackage-Dateien angeben.</translation>
     </message>
     <message>
-        <source>No plot radius was given: set it (--radius, or radius_m in the settings).</source>
-        <translation>Es wurde kein Probeflächenradius angegeben: in den Einstellungen setzen (radius_m, oder --radius).</translation>
+        <source>No heading of a file is known.</source>
+        <translation>Keine Überschrift einer Datei ist bekannt.</translation>
     </message>
     <message>
         <source>No stem is recorded in %1; they stand for plots without stems.</source>
@@ -3784,10 +3902,6 @@
         <translation>Die Einstellungen wurden aus einer Datei neben den Aufnahmedaten genommen.</translation>
     </message>
     <message>
-        <source>Several settings files lie beside the upload (%1); none was used. Name one with --settings.</source>
-        <translation>Neben den Aufnahmedaten liegen mehrere Einstellungsdateien (%1); keine wurde benutzt. Eine mit öffnen (--settings).</translation>
-    </message>
-    <message>
         <source>Several settings files were given (%1); give one.</source>
         <translation>Mehrere Einstellungsdateien wurden angegeben (%1); eine angeben.</translation>
     </message>
@@ -3888,12 +4002,44 @@
         <translation>Die Schrift %1 kann nicht geladen werden; stemmap neu einrichten.</translation>
     </message>
     <message>
-        <source>The heading %1 %2. The column is kept, but not interpreted; if it is a field, say which one with --map FIELD=HEADING.</source>
-        <translation>Die Überschrift %1 %2. Die Spalte bleibt erhalten, wird aber nicht gedeutet; wenn sie ein Feld ist, mit --map FELD=ÜBERSCHRIFT sagen, welches.</translation>
+        <source>%1 It lies beside the upload and was not used; the upload was read without it.</source>
+        <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
     </message>
     <message>
-        <source>The heading %1 was taken as %2; it could also be %3. If so, say it with --map %4=%5.</source>
-        <translation>Die Überschrift %1 wurde als %2 genommen; sie könnte auch %3 sein. Wenn ja, mit --map %4=%5 sagen.</translation>
+        <source>%1 has headings, but no records below them; export it again with its records.</source>
+        <translation>%1 hat Überschriften, aber keine Datensätze darunter; noch einmal mit den Datensätzen ausgeben.</translation>
+    </message>
+    <message>
+        <source>%1 has no heading of plots or stems; found %2%3. Say what the columns are: under Columns of the upload in the window, or for example with --map azimuth=HEADING.</source>
+        <translation>%1 hat keine Überschrift von Probeflächen oder Stämmen; gefunden wurden %2%3. Angeben, was die Spalten sind: unter Spalten der Aufnahmedaten im Fenster oder zum Beispiel mit --map azimuth=HEADING.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, whatever its name says; %3.</source>
+        <translation>%1 ist %2, was auch immer der Name sagt; %3.</translation>
+    </message>
+    <message>
+        <source>%1 is no valid settings file (TOML): %2. Mend that line, or leave the file out.</source>
+        <translation>%1 ist keine gültige Einstellungsdatei (TOML): %2. Diese Zeile berichtigen oder die Datei weglassen.</translation>
+    </message>
+    <message>
+        <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant under Columns of the upload in the window, or with --map %5=HEADING.</source>
+        <translation>Die Spalten %1 und %2 (Spalte %3) beanspruchen beide das Feld %4; die erste wurde genommen, die andere bleibt daneben erhalten. Angeben, welche gemeint ist: unter Spalten der Aufnahmedaten im Fenster oder mit --map %5=HEADING.</translation>
+    </message>
+    <message>
+        <source>No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the settings file.</source>
+        <translation>Es wurde kein Radius der Probefläche angegeben: unter Einstellungen im Fenster setzen, mit --radius oder als radius_m in der Einstellungsdatei.</translation>
+    </message>
+    <message>
+        <source>Several settings files lie beside the upload (%1); none was used. Open the right one together with the upload, or name it with --settings.</source>
+        <translation>Mehrere Einstellungsdateien liegen neben den Aufnahmedaten (%1); keine wurde verwendet. Die richtige zusammen mit den Aufnahmedaten öffnen oder mit --settings nennen.</translation>
+    </message>
+    <message>
+        <source>The heading %1 %2. The column is kept, but not interpreted; if it is a field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING.</source>
+        <translation>Die Überschrift %1 %2. Die Spalte bleibt erhalten, wird aber nicht gedeutet; wenn sie ein Feld ist, angeben, welches: unter Spalten der Aufnahmedaten im Fenster oder mit --map FIELD=HEADING.</translation>
+    </message>
+    <message>
+        <source>The heading %1 was taken as %2; it could also be %3. If so, say it under Columns of the upload in the window, or with --map %4=%5.</source>
+        <translation>Die Überschrift %1 wurde als %2 verstanden; sie könnte auch %3 sein. Wenn ja, das angeben: unter Spalten der Aufnahmedaten im Fenster oder mit --map %4=%5.</translation>
     </message>
     <message>
         <source>The headings stand again among the records.</source>
@@ -3966,10 +4112,6 @@
     <message>
         <source>There is no display for a window; start stemmap in a desktop session, or see stemmap --help for what works without one.</source>
         <translation>Es gibt keinen Bildschirm für ein Fenster; stemmap in einer Desktopsitzung starten, oder mit stemmap --help sehen, was ohne geht.</translation>
-    </message>
-    <message>
-        <source>There is no field %1 to map a heading to%2.</source>
-        <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden könnte%2.</translation>
     </message>
     <message>
         <source>There is no file %1; check its name and folder.</source>
@@ -4048,10 +4190,6 @@
         <translation>[status] %1 steht unter %2 und %3.</translation>
     </message>
     <message>
-        <source>a Parquet file; export it as CSV or GeoPackage</source>
-        <translation>eine Parquet-Datei; als CSV oder GeoPackage ausgeben</translation>
-    </message>
-    <message>
         <source>a circle of the design lies apart from the centre</source>
         <translation>ein Kreis des Verfahrens liegt abseits des Mittelpunkts</translation>
     </message>
@@ -4104,8 +4242,16 @@
         <translation>eine Winkelzählprobe hat keine gemeinsame Auswahlregel für alle Stämme</translation>
     </message>
     <message>
-        <source>an old Excel or Word file, or one with a password; save it as XLSX or CSV</source>
-        <translation>eine alte Excel- oder Word-Datei oder eine mit Kennwort; als XLSX oder CSV speichern</translation>
+        <source>There is no field %1 to map a heading to%2. The handbook lists all fields.</source>
+        <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
+    </message>
+    <message>
+        <source>a Parquet file</source>
+        <translation>eine Parquet-Datei</translation>
+    </message>
+    <message>
+        <source>an old Excel or Word file, or one with a password</source>
+        <translation>eine alte Excel- oder Word-Datei oder eine mit Passwort</translation>
     </message>
     <message>
         <source>angle count</source>
@@ -4464,6 +4610,10 @@
         <translation>erwartet</translation>
     </message>
     <message>
+        <source>export it as CSV or GeoPackage</source>
+        <translation>als CSV oder GeoPackage ausgeben</translation>
+    </message>
+    <message>
         <source>false</source>
         <translation>falsch</translation>
     </message>
@@ -4528,6 +4678,14 @@
         <translation>Umfang cm</translation>
     </message>
     <message>
+        <source>give the table it was made from</source>
+        <translation>die Tabelle angeben, aus der sie entstand</translation>
+    </message>
+    <message>
+        <source>give the table itself</source>
+        <translation>die Tabelle selbst angeben</translation>
+    </message>
+    <message>
         <source>gon</source>
         <translation>Gon</translation>
     </message>
@@ -4566,6 +4724,10 @@
     <message>
         <source>headings repeated</source>
         <translation>Überschriften wiederholt</translation>
+    </message>
+    <message>
+        <source>headings unknown</source>
+        <translation>Überschriften unbekannt</translation>
     </message>
     <message>
         <source>height</source>
@@ -5080,6 +5242,10 @@
         <translation>Drehung °</translation>
     </message>
     <message>
+        <source>save it as XLSX or CSV</source>
+        <translation>als XLSX oder CSV speichern</translation>
+    </message>
+    <message>
         <source>second cm</source>
         <translation>zweiter cm</translation>
     </message>
@@ -5366,6 +5532,10 @@
     <message>
         <source>unit in cells</source>
         <translation>Einheit in Zellen</translation>
+    </message>
+    <message>
+        <source>unpack it first</source>
+        <translation>zuerst auspacken</translation>
     </message>
     <message>
         <source>upper cm</source>
