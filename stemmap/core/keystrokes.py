@@ -186,7 +186,8 @@ def _readings(
         forms |= {(whole, part.ljust(places, "0")) for places in range(len(part) + 1, decimals + 1)}
     # A leading zero is lost between the thumb and the file.
     forms |= {(front, behind) for _, behind in tuple(forms) for front in _fronts(whole, circle=circle)}
-    for front, behind in forms:
+    # Sorted, so that the same numbers always give the same sums in the same order.
+    for front, behind in sorted(forms):
         for kind, digits, places, probability in _slips(front + behind, len(behind)):
             if places > decimals or (keeps_zeros and places != decimals) or not digits:
                 continue
