@@ -5,6 +5,8 @@ Run from the top of a checkout: python resources/pictures/make_pictures.py
 
 from __future__ import annotations
 
+import os
+import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -45,6 +47,9 @@ def _settle(seconds: float) -> None:
 
 def main() -> None:
     """Open the sample survey at a plot with findings, and take the pictures."""
+    # The window of somebody who opens it for the first time, not with this user's own layout and language.
+    os.environ["XDG_CONFIG_HOME"] = tempfile.mkdtemp(prefix="stemmap-pictures-")
+    os.environ["LANG"] = os.environ["LC_ALL"] = "C.UTF-8"
     running = application(_widgets, offscreen=True)
     from stemmap.desktop.program import make_window
 
