@@ -55,7 +55,7 @@ class MapPanel(QWidget):
             visits = opened.workup.survey.visits
             date = str(visits.date[visit])
             parts += [date] if date not in ("NaT", visits.visit[visit]) else []
-            stratum, crew = str(visits.texts("stratum")[visit]), str(visits.texts("crew")[visit])
+            stratum, crew = visits.text("stratum", visit), visits.text("crew", visit)
             parts += [self.tr("stratum {name}").format(name=stratum)] if stratum else []
             parts += [self.tr("crew {name}").format(name=crew)] if crew else []
             if self.canvas.is_far:

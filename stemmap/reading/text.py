@@ -37,6 +37,8 @@ SEPARATORS = (";", "\t", ",", "|")
 LONGEST_LINE = 131_072
 #: Bytes at the top of a file in which the delimiter and the headings are looked for.
 TOP_BYTES = 1 << 20
+#: Rows that are parsed in one go; as long no other thread goes on.
+_ROWS_AT_ONCE = 20_000
 SURPLUS = "(beyond the last heading)"
 _MARKS = (
     (b"\xef\xbb\xbf", "utf-8"),
@@ -209,7 +211,7 @@ def _columns_at_once(content: bytes, separator: str, width: int) -> tuple[Column
     """Columns of a regular table; every distinct text of a column is stored once."""
     import pandas as pd
 
-    frame = pd.read_csv(
+    pieces = pd.read_csv(
         io.BytesIO(content),
         sep=separator,
         header=None,
@@ -223,8 +225,11 @@ def _columns_at_once(content: bytes, separator: str, width: int) -> tuple[Column
         engine="c",
         low_memory=False,
         encoding="utf-8",
+        chunksize=_ROWS_AT_ONCE,
     )
-    return tuple(column_of(frame[place].to_numpy()) for place in range(width))
+    with pieces:
+        read = [[piece[place].to_numpy() for place in range(width)] for piece in pieces]
+    return tuple(column_of(np.concatenate(texts)) for texts in zip(*read, strict=True))
 
 
 def _line_by_line(body: Body, top: Top, source: str, name: str) -> tuple[Sheet, list[Remark]]:

@@ -84,6 +84,15 @@ class Visits:
         own = texts[self.special]
         return np.where(own == "", texts[self.general], own)
 
+    def text(self, name: str, row: int) -> str:
+        """Text of a plot column at one visit as typed; empty where nothing was typed."""
+        column = self.records.columns.get(name)
+        if column is None:
+            return ""
+        rows = [place for place in (self.special[row], self.general[row]) if place >= 0]
+        codes = [code for code in column.codes[rows].tolist() if code >= 0]
+        return str(column.labels[codes[0]]) if codes else ""
+
     def words(self, name: str) -> tuple[list[str], NDArray[np.int64]]:
         """Distinct texts of a plot column without blanks around them, sorted, and the place of each visit's among them.
 
@@ -227,8 +236,10 @@ def assemble(upload: Upload, settings: Settings) -> Survey:
     general_rows = np.flatnonzero(valid & (visit_of_row < 0))
     special_rows = np.flatnonzero(valid & (visit_of_row >= 0))
     stem_pairs = plot_of_stem * width + visit_of_stem + 1
-    pairs = np.unique(np.concatenate([stem_pairs, (plot_of_row * width + visit_of_row + 1)[special_rows]]))
-    without_visit = np.setdiff1d(plot_of_row[general_rows], pairs // width)
+    pairs = _distinct(np.concatenate([stem_pairs, (plot_of_row * width + visit_of_row + 1)[special_rows]]))
+    has_visit = np.isin(np.arange(len(plot_names)), pairs // width)
+    general_plot = _distinct(plot_of_row[general_rows])
+    without_visit = general_plot[~has_visit[general_plot]]
     pairs = np.concatenate([pairs, without_visit * width])
     plot, visit = pairs // width, pairs % width - 1
 
@@ -352,6 +363,12 @@ def _adopt_only_visit(
     np.maximum.at(highest, plot_of_row[known], visit_of_row[known])
     only = np.where(lowest == highest, highest, -1)
     return np.where(visit_of_stem < 0, only[plot_of_stem], visit_of_stem)
+
+
+def _distinct(codes: NDArray[np.int64]) -> NDArray[np.int64]:
+    """The distinct codes in order; sorted, since `numpy.unique` counts by a table that stops all other threads."""
+    ordered = np.sort(codes)
+    return ordered[np.diff(ordered, prepend=-1) != 0]
 
 
 def _first_days(

@@ -93,6 +93,8 @@ def test_plot_row_without_visit_holds_for_all_visits():
     assert rows(made) == [("1", "2021", 1), ("1", "2026", 1)]
     assert made.visits.numbers("radius_m").tolist() == [12.62, 12.62]
     assert made.visits.texts("crew").tolist() == ["", "north"]
+    assert [made.visits.text("crew", row) for row in range(2)] == ["", "north"]
+    assert made.visits.text("stratum", 0) == ""
     assert made.visits.special.tolist() == [-1, 1]
     assert made.visits.general.tolist() == [0, 0]
     assert made.visits.of_record.tolist() == [0, 1]
