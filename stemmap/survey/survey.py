@@ -368,7 +368,8 @@ def _adopt_only_visit(
 def _distinct(codes: NDArray[np.int64]) -> NDArray[np.int64]:
     """The distinct codes in order; sorted, since `numpy.unique` counts by a table that stops all other threads."""
     ordered = np.sort(codes)
-    return ordered[np.diff(ordered, prepend=-1) != 0]
+    distinct: NDArray[np.int64] = ordered[np.diff(ordered, prepend=-1) != 0]
+    return distinct
 
 
 def _first_days(
