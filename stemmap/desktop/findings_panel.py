@@ -33,6 +33,7 @@ from stemmap.desktop.sentences import finding_place, finding_remainder, severity
 from stemmap.desktop.session import Session
 
 if TYPE_CHECKING:
+    from stemmap.desktop.session import Opened
     from stemmap.survey.findings import Finding
 
 _Index = QModelIndex | QPersistentModelIndex
@@ -184,7 +185,12 @@ class FindingsPanel(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
+        self._nothing = QLabel()
+        self._nothing.setWordWrap(True)
+        self._nothing.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self._nothing.setContentsMargins(_MARGIN, 6, _MARGIN, 6)
         layout.addWidget(self._heading)
+        layout.addWidget(self._nothing, 1)
         layout.addWidget(self.list, 1)
         session.replaced.connect(self._on_visit_selected)
         session.visit_selected.connect(self._on_visit_selected)
@@ -200,7 +206,16 @@ class FindingsPanel(QWidget):
             if shown < opened.count(visit):
                 words += self.tr(" (the first {n} are shown)").format(n=shown)
             self._heading.setText(f"{visit_name(opened.workup, visit)}: {words}")
+            self._nothing.setText(self._nothing_found(opened))
+            self._nothing.setVisible(not shown)
+            self.list.setVisible(bool(shown))
         self._on_finding_selected()
+
+    def _nothing_found(self, opened: Opened) -> str:
+        """What is said where a plot has no findings, and where to go on."""
+        if int((opened.errors + opened.warnings).sum()):
+            return self.tr("No check found anything here. N goes on to what needs a look on other plots.")
+        return self.tr("No check found anything here, and nothing on the other plots needs a look.")
 
     @Slot()
     def _on_finding_selected(self) -> None:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from math import isnan
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
@@ -11,6 +14,9 @@ from stemmap.desktop.map_canvas import MapCanvas
 from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
+
+if TYPE_CHECKING:
+    from stemmap.tasks.workup import Workup
 
 
 class MapPanel(QWidget):
@@ -62,6 +68,19 @@ class MapPanel(QWidget):
                 parts = [self.tr("All plots, selected: {plot}").format(plot=parts[0])]
         self.heading.say(", ".join(parts))
 
+    def _hints(self, workup: Workup, visit: int) -> list[str]:
+        """What is missing on a plot, and what to do about it."""
+        from stemmap.survey.plot_status import PlotStatus
+
+        hints = []
+        if not workup.survey.visits.stem_count[visit]:
+            hints.append(self.tr("No stems were recorded on this plot."))
+            if workup.summary.status[visit] == PlotStatus.UNKNOWN:
+                hints.append(self.tr("If it is empty, say so in the column plot_status of the plots."))
+        if workup.survey.settings.design.kind == "fixed" and isnan(workup.measured.radius_m[visit]):
+            hints.append(self.tr("Set the radius under Settings (Alt+Return)."))
+        return hints
+
     @Slot()
     def _on_moved(self) -> None:
         scale = self.canvas.scale
@@ -76,7 +95,7 @@ class MapPanel(QWidget):
         if self.canvas.is_far and plots is not None and plots.crs is not None:
             sentences = list(plots.notes)
         self._show_heading()
-        if shown is not None and workup is not None and not workup.survey.visits.stem_count[shown.request.visit]:
-            sentences.insert(0, self.tr("No stems were recorded on this plot."))
+        if shown is not None and workup is not None:
+            sentences += self._hints(workup, shown.request.visit)
         self.notes.setText(" ".join(sentences))
         self.notes.setVisible(bool(sentences))

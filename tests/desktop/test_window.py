@@ -333,7 +333,7 @@ def test_settings_that_contradict_themselves_are_given_up(opened, settled, monke
     before = opened.session.workup.survey.settings
     opened.session.edit("measurement.north", "true")
     settled()
-    assert opened.message_bar.sentence == "[design] contradicts itself."
+    assert opened.message_bar.sentence == "[design] contradicts itself. What was open stays as it was."
     assert opened.session.settings == before
     assert opened.panels.settings_panel.fields["measurement.north"].value == "grid"
 
