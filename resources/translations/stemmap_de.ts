@@ -180,6 +180,14 @@
         <source> (the first {n} are shown)</source>
         <translation> (gezeigt werden die ersten {n})</translation>
     </message>
+    <message>
+        <source>No check found anything here. N goes on to what needs a look on other plots.</source>
+        <translation>Keine Prüfung hat hier etwas gefunden. Mit N geht es weiter zu dem, was auf anderen Probekreisen anzusehen ist.</translation>
+    </message>
+    <message>
+        <source>No check found anything here, and nothing on the other plots needs a look.</source>
+        <translation>Keine Prüfung hat hier etwas gefunden, und auch auf den anderen Probekreisen ist nichts anzusehen.</translation>
+    </message>
 </context>
 <context>
     <name>FindingsTable</name>
@@ -366,6 +374,14 @@
     <message>
         <source>No stems were recorded on this plot.</source>
         <translation>Auf dieser Probefläche wurden keine Stämme aufgenommen.</translation>
+    </message>
+    <message>
+        <source>If it is empty, say so in the column plot_status of the plots.</source>
+        <translation>Ist er leer, so sagen Sie es in der Spalte plot_status der Probekreise.</translation>
+    </message>
+    <message>
+        <source>Set the radius under Settings (Alt+Return).</source>
+        <translation>Setzen Sie den Radius unter Einstellungen (Alt+Return).</translation>
     </message>
 </context>
 <context>
