@@ -182,11 +182,11 @@
     </message>
     <message>
         <source>No check found anything here. N goes on to what needs a look on other plots.</source>
-        <translation>Keine Prüfung hat hier etwas gefunden. Mit N geht es weiter zu dem, was auf anderen Probekreisen anzusehen ist.</translation>
+        <translation>Keine Prüfung hat hier etwas gefunden. Mit N geht es weiter zu dem, was auf anderen Probeflächen anzusehen ist.</translation>
     </message>
     <message>
         <source>No check found anything here, and nothing on the other plots needs a look.</source>
-        <translation>Keine Prüfung hat hier etwas gefunden, und auch auf den anderen Probekreisen ist nichts anzusehen.</translation>
+        <translation>Keine Prüfung hat hier etwas gefunden, und auch auf den anderen Probeflächen ist nichts anzusehen.</translation>
     </message>
 </context>
 <context>
@@ -377,7 +377,7 @@
     </message>
     <message>
         <source>If it is empty, say so in the column plot_status of the plots.</source>
-        <translation>Ist er leer, so sagen Sie es in der Spalte plot_status der Probekreise.</translation>
+        <translation>Ist sie leer, so sagen Sie es in der Spalte plot_status der Probeflächen.</translation>
     </message>
     <message>
         <source>Set the radius under Settings (Alt+Return).</source>
