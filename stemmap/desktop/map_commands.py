@@ -147,7 +147,7 @@ def _of_view(window: MainWindow) -> tuple[Entry, ...]:
 
 
 def _of_layers(window: MainWindow) -> tuple[Entry, ...]:
-    keys = {"backgrounds": "B", "legend": "L"}
+    keys = {"backgrounds": "B", "legend": "L", "unseen": "H", "order": "O"}
     for number, layer in enumerate(layer_texts(), start=1):
         keys.setdefault(layer, f"Alt+{number % 10}")
     return (

@@ -73,6 +73,14 @@ def layer_texts() -> dict[str, tuple[str, str]]:
             _tr("layers", "Pro&jected grid"),
             _tr("layers", "Lines of round easting and northing with their coordinates"),
         ),
+        "unseen": (
+            _tr("layers", "N&ot seen"),
+            _tr("layers", "Hatching of the ground that stems hide from the centre"),
+        ),
+        "order": (
+            _tr("layers", "O&rder of numbers"),
+            _tr("layers", "A path from stem to stem by number, in which a break in the order is seen"),
+        ),
         "backgrounds": (_tr("layers", "B&ackgrounds"), _tr("layers", "The files of your own under the map")),
         "legend": (_tr("layers", "L&egend"), _tr("layers", "Show what the marks mean, or give its room to the map")),
     }

@@ -122,6 +122,7 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
         millimetres_per_metre=view.millimetres_per_metre,
         corners=False,
         layers=request.layers,
+        unseen=request.workup.summary.unseen,
         backgrounds=request.backgrounds,
     )
     north = north_mark(north_word(survey, measured, request.visit), theme)
@@ -136,5 +137,6 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
             width_mm=LEGEND_MM,
             most_rows=max(int(_LEGEND_SHARE * request.height / request.per_millimetre / ROW_MM), 1),
             layers=request.layers,
+            unseen=request.workup.summary.unseen,
         )
     return DescribedMap(request, frame, view, scene, north, legend)

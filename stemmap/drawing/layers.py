@@ -34,6 +34,10 @@ class Layers:
         Rings at round distances and rays of azimuth.
     projected_grid
         Lines of round easting and northing.
+    unseen
+        Hatching of the ground that could not be seen from the centre.
+    order
+        The order of numbers as a path from stem to stem.
     backgrounds
         The user's own ground under the map.
     legend
@@ -54,6 +58,8 @@ class Layers:
     borderline_zone: bool = True
     polar_grid: bool = False
     projected_grid: bool = False
+    unseen: bool = True
+    order: bool = False
     backgrounds: bool = True
     legend: bool = True
     colour_by: ColourBy = "species"

@@ -17,11 +17,13 @@ from stemmap.drawing.ground import Border, borders
 from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.marks import NO_DBH_MM, Stems, stem_shapes, stems_of
 from stemmap.drawing.palette import SpeciesMarks, Theme
+from stemmap.drawing.paths import hatched, order_line
 from stemmap.drawing.scene import Box, Discs, Lines, Polygons, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, fitted, widths
 from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
+from stemmap.survey.unseen import Unseen
 
 _tr = QCoreApplication.translate
 #: Height of a line of the legend.
@@ -79,6 +81,7 @@ def describe_legend(
     most_rows: int = 12,
     species: SpeciesMarks | None = None,
     layers: Layers = USUAL,
+    unseen: Unseen | None = None,
 ) -> Scene:
     """Describe the legend of a plot map in columns, on paper alone, its upper left corner at the origin.
 
@@ -90,13 +93,18 @@ def describe_legend(
         Room for the columns.
     most_rows
         Where it would be longer, the rarest species give way to a count of them.
-    species, layers
+    species, layers, unseen
         As for the map.
     """
     found = findings if layers.findings else ()
     colours = colouring(survey, measured, visit_row, by=layers.colour_by, findings=findings, species=species)
     named = _kinds(colours, theme) if layers.stems else []
     signs = list(_signs(survey, measured, visit_row, findings=found, colours=colours, layers=layers, theme=theme))
+    if layers.unseen and unseen is not None and len(unseen.ground_of(visit_row).plot):
+        signs.append(Entry(tuple(hatched(theme)), _tr("map", "not seen from the centre")))
+    if layers.order and survey.visits.stem_count[visit_row] > 1:
+        path = order_line(np.array([[-1.6, -0.4], [2.6, 0.8]]), theme)
+        signs.append(Entry(tuple(path), _tr("map", "order of numbers, from the ring")))
     room = max(most_rows * max(int(width_mm / _column_mm([*named, *signs], width_mm)), 1) - len(signs), 1)
     if len(named) > room and layers.colour_by == "species":
         more = _tr("map", "and {count} more species").format(count=len(named) - room + 1)

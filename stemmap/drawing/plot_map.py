@@ -37,12 +37,14 @@ from stemmap.drawing.layers import USUAL, Layers
 from stemmap.drawing.marks import Stems, stem_shapes, stems_of
 from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumbers
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
+from stemmap.drawing.paths import hidden_shapes, order_shapes
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
 from stemmap.drawing.typeface import SMALL, shortened
 from stemmap.survey.background import Background
 from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
+from stemmap.survey.unseen import Unseen
 
 _tr = QCoreApplication.translate
 #: Stems this many plot radii out still widen the map; those beyond stand at its rim.
@@ -85,6 +87,7 @@ def describe_plot(
     corners: bool = True,
     species: SpeciesMarks | None = None,
     layers: Layers = USUAL,
+    unseen: Unseen | None = None,
     backgrounds: Sequence[Background] = (),
 ) -> Scene:
     """Describe the map of a plot.
@@ -110,6 +113,8 @@ def describe_plot(
         Marks of the survey's species, for who draws many plots; None: worked out here.
     layers
         What is drawn, and what the fills of the stems mean.
+    unseen
+        What was not seen from the centres; None: no ground is hatched.
     backgrounds
         The user's own ground, all in one coordinate system.
     """
@@ -137,12 +142,14 @@ def describe_plot(
     shapes = [
         *ground_shapes(lines, reach, theme, zones=layers.borderline_zone),
         *(_own_ground(measured, visit_row, reach, backgrounds, theme) if layers.backgrounds and backgrounds else ()),
+        *(_hidden(measured, visit_row, unseen, millimetres_per_metre, theme) if layers.unseen and unseen else ()),
         *(polar_grid(survey, measured, visit_row, reach, theme) if layers.polar_grid else ()),
         *grid,
         *border_shapes(lines, theme, circles=layers.circles),
         *tick_shapes(survey, measured, visit_row, reach, theme),
         *(uncertainty_shapes(measured, stems, theme) if layers.uncertainty else ()),
         *last,
+        *(order_shapes(survey, stems, theme) if layers.order else ()),
     ]
     if layers.stems:
         shapes += [
@@ -191,6 +198,13 @@ def _own_ground(
 ) -> list[Shape]:
     found = projection(measured, visit_row, backgrounds[0].crs)
     return [] if found is None else ground_of_plot(backgrounds, *found, reach_m, theme)
+
+
+def _hidden(
+    measured: Measured, visit_row: int, unseen: Unseen, millimetres_per_metre: float, theme: Theme
+) -> list[Shape]:
+    radius = float(measured.radius_m[visit_row])
+    return hidden_shapes(unseen.ground_of(visit_row), millimetres_per_metre, theme, radius_m=radius)
 
 
 def north_word(survey: Survey, measured: Measured, visit_row: int) -> str:

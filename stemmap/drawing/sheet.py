@@ -26,6 +26,7 @@ from stemmap.errors import InputError
 from stemmap.survey.findings import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
+from stemmap.survey.unseen import Unseen, unseen
 
 _tr = QCoreApplication.translate
 
@@ -58,6 +59,8 @@ class SheetStyle:
         Words of the sheets.
     species
         Marks of the species.
+    unseen
+        What was not seen from the centres.
     paper
         A key of `PAPERS`.
     scale
@@ -70,6 +73,7 @@ class SheetStyle:
     measured: Measured
     words: SheetWords
     species: SpeciesMarks
+    unseen: Unseen
     paper: str = "A4"
     scale: int | None = None
     printed: date | None = None
@@ -92,7 +96,16 @@ class SheetStyle:
             When the paper is not known.
         """
         paper_size(paper)
-        return cls(survey, measured, SheetWords.of(survey, measured), SpeciesMarks.of(survey), paper, scale, printed)
+        return cls(
+            survey=survey,
+            measured=measured,
+            words=SheetWords.of(survey, measured),
+            species=SpeciesMarks.of(survey),
+            unseen=unseen(survey, measured),
+            paper=paper,
+            scale=scale,
+            printed=printed,
+        )
 
 
 def paper_size(paper: str) -> tuple[float, float]:
@@ -260,6 +273,7 @@ def _map(style: SheetStyle, visit_row: int, findings: Sequence[Finding], scale: 
         reach_m=min(reach_of(style.survey, style.measured, visit_row), room),
         species=style.species,
         layers=layers,
+        unseen=style.unseen,
     )
 
 
@@ -282,6 +296,7 @@ def _legend(
         most_rows=max(int(free_mm / ROW_MM), 1),
         species=style.species,
         layers=layers,
+        unseen=style.unseen,
     )
 
 

@@ -50,6 +50,28 @@ class Unseen:
             *self.sight(rows), self.survey.stems.visit_row[rows], radius_m=self._radius(self.measured.radius_m)
         )
 
+    def ground_of(self, visit_row: int) -> HiddenGround:
+        """The same of one visit alone, as its only plot; without waiting for all others."""
+        stems = self.survey.visits.stems(visit_row)
+        hides = (self.measured.status[stems] <= Status.DEAD) & np.isfinite(self.measured.dbh_cm[stems])
+        rows = np.flatnonzero(hides & (self.reason[visit_row] == "")) + stems.start
+        radius = self._radius(self.measured.radius_m)[[visit_row]]
+        return visibility.hidden_ground(*self.sight(rows), np.zeros(len(rows), np.int64), radius_m=radius)
+
+    def missed_stems(self, group: NDArray[np.integer], *, groups: int) -> Missed:
+        """Expected number of living stems that were missed, by groups of visits; visits of group -1 are left out.
+
+        Parameters
+        ----------
+        group
+            Group of each visit, shape (visits,).
+        groups
+            Number of groups.
+        """
+        chance, grouped = self._chances
+        of = np.asarray(group)[self.survey.stems.visit_row[self.seen]]
+        return visibility.missed(chance[of >= 0], of[of >= 0], plots=groups, grouped=grouped)
+
     @cached_property
     def hiding(self) -> NDArray[np.int64]:
         """Rows of the stems that hide: standing, living or dead, with place and dbh, whether they are in or not."""

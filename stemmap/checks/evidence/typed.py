@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.keystrokes import Quantity
+from stemmap.survey.numbering import in_order
 from stemmap.survey.registry import Case
 from stemmap.survey.sight import AT_CENTRE, station_rows
 from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES
@@ -92,7 +93,7 @@ def typed(case: Case) -> Typed:
         factor,
         degrees,
         (station_rows(survey) == AT_CENTRE) & judged_visits(case)[survey.stems.visit_row],
-        _order(case),
+        in_order(survey, np.arange(len(records))),
     )
 
 
@@ -102,19 +103,3 @@ def _of_visit(turned: Floats, visit_row: NDArray[np.int64], visits: int) -> Floa
     of_visit = np.zeros(visits)
     of_visit[visit_row[known]] = turned[known]
     return of_visit[visit_row]
-
-
-def _order(case: Case) -> NDArray[np.int64]:
-    """Stem rows by visit and number; stems without a plain number in the order of the upload."""
-    stems = case.survey.stems
-    rows = np.arange(len(stems))
-    keys: list[NDArray[np.generic]] = [rows]
-    for name in ("stem", "tree"):
-        column = stems.records.columns.get(name)
-        if column is None:
-            continue
-        values = [float(text) if (text := str(label).strip()).isdecimal() else np.nan for label in column.labels]
-        number = np.array([*values, np.nan])[column.codes]
-        if np.isfinite(number).mean() > 0.9:
-            keys.append(np.where(np.isfinite(number), number, np.inf))
-    return np.lexsort((*keys, stems.visit_row))
