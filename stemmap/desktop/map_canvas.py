@@ -20,7 +20,8 @@ from PySide6.QtWidgets import QToolTip, QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_marks import paint_ring
-from stemmap.desktop.map_view import STEP, MapView
+from stemmap.desktop.map_sight import STEP
+from stemmap.desktop.map_view import MapView
 from stemmap.desktop.marked_stems import MarkedStems
 from stemmap.desktop.measuring import MeasuredLine, azimuth_words
 from stemmap.desktop.sentences import number, stem_sentence
