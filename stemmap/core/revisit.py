@@ -8,7 +8,18 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Map", "Matches", "RigidFit", "matches", "placed", "rigid_fit", "search", "squared_distance"]
+__all__ = [
+    "Map",
+    "Matches",
+    "RigidFit",
+    "matches",
+    "placed",
+    "rigid_fit",
+    "search",
+    "search_turn",
+    "squared_distance",
+    "worth_of_pairs",
+]
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -24,6 +35,9 @@ _TURNS: Final = np.arange(-45.0, 45.1, 1.5)
 _REACH: Final = 3.0
 #: How close a turned or moved stem must come to count, metres.
 _NEAR: Final = 0.45
+#: Centimetres over which diameters of a stand spread, and share of stems that are found again.
+_DBH_SPREAD_CM: Final = 25.0
+_FOUND_AGAIN: Final = 0.9
 
 
 @dataclass(frozen=True)
@@ -239,17 +253,8 @@ def search(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) 
     this, last = this.take(np.flatnonzero(good)), last.take(np.flatnonzero(np.isfinite(last.x_m)))
     if not len(this.x_m) or not len(last.x_m):
         return none, none
+    turned = search_turn(this, last, plots, growth_cm=growth_cm)
     tree: Any = cKDTree(_levels(last))
-    hits = np.zeros((len(_TURNS), plots))
-    for number, turn in enumerate(_TURNS):
-        at = placed(this, replace(none, rotation_deg=np.full(plots, turn)))
-        apart, other = tree.query(_levels(at), distance_upper_bound=_NEAR)
-        near = np.flatnonzero(other < len(last.x_m))
-        fits = _grown(this.dbh_cm[near], last.dbh_cm[other[near]], growth_cm)
-        worth = fits * (1.0 - 0.5 * apart[near] / _NEAR)
-        hits[number] = np.bincount(this.plot[near], worth, minlength=plots)
-    turned = replace(none, rotation_deg=_TURNS[hits.argmax(axis=0)])
-
     pairs = cKDTree(_levels(this)).query_ball_tree(tree, _REACH)
     left = np.repeat(np.arange(len(pairs)), [len(each) for each in pairs])
     right = np.array([each for some in pairs for each in some], np.int64)
@@ -265,6 +270,50 @@ def search(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) 
     east, north = nothing.copy(), nothing.copy()
     east[plot], north[plot] = off_x[order][first], off_y[order][first]
     return turned, replace(none, shift_east_m=east, shift_north_m=north)
+
+
+def search_turn(
+    this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float], turns_deg: Floats = _TURNS
+) -> RigidFit:
+    """The turn of each plot, among those tried, that brings most of its stems near stems of the last visit."""
+    from scipy.spatial import cKDTree
+
+    nothing = np.zeros(plots)
+    none = RigidFit(nothing, nothing, nothing, np.full((plots, 3, 3), np.inf), np.zeros(plots, np.int64))
+    this = this.take(np.flatnonzero(np.isfinite(this.x_m)))
+    last = last.take(np.flatnonzero(np.isfinite(last.x_m)))
+    tree: Any = cKDTree(_levels(last))
+    hits = np.zeros((len(turns_deg), plots))
+    for number, turn in enumerate(turns_deg):
+        at = placed(this, replace(none, rotation_deg=np.full(plots, turn)))
+        apart, other = tree.query(_levels(at), distance_upper_bound=_NEAR)
+        near = np.flatnonzero(other < len(last.x_m))
+        fits = _grown(this.dbh_cm[near], last.dbh_cm[other[near]], growth_cm)
+        worth = fits * (1.0 - 0.5 * apart[near] / _NEAR)
+        hits[number] = np.bincount(this.plot[near], worth, minlength=plots)
+    return replace(none, rotation_deg=turns_deg[hits.argmax(axis=0)])
+
+
+def worth_of_pairs(this: Map, last: Map, found: Matches, plots: int, *, growth_cm: tuple[float, float]) -> Floats:
+    """By how much the matched stems of each plot are likelier as the same stems than as strangers, in logarithms.
+
+    A stranger stands anywhere in a disc as wide as the survey's plots, with any dbh; the same stem stands where one
+    of the last visit's n stems stood, within the errors, and has grown as usual. Shape (plots,).
+    """
+    pair = np.flatnonzero(found.last >= 0)
+    if not len(pair):
+        return np.zeros(plots)
+    here, there = this.take(pair), last.take(found.last[pair])
+    xx, yy, xy = _precision(here, there, np.zeros(1), np.ones(1))
+    # Half of the stems of a disc stand within the square root of a half of its radius.
+    disc = 2.0 * np.pi * float(np.nanmedian(last.x_m**2 + last.y_m**2))
+    count = np.bincount(last.plot, minlength=plots)[here.plot]
+    gain = np.log(disc / np.maximum(count, 1)) + 0.5 * np.log(xx * yy - xy**2) - np.log(2.0 * np.pi)
+    gain += np.log(_FOUND_AGAIN / (1.0 - _FOUND_AGAIN))
+    gain += np.where(
+        np.isfinite(here.dbh_cm - there.dbh_cm), np.log(_DBH_SPREAD_CM / (growth_cm[1] * np.sqrt(2.0 * np.pi))), 0.5
+    )
+    return np.bincount(here.plot, gain - 0.5 * found.cost[pair], minlength=plots).astype(float)
 
 
 def _levels(some: Map) -> Floats:
