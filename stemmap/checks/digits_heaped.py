@@ -3,18 +3,15 @@
 from collections.abc import Iterator
 
 import numpy as np
-from numpy.typing import NDArray
 
+from stemmap.checks.evidence.digits import last_digits
 from stemmap.core.digits import digit_test
 from stemmap.survey.findings import Batch
-from stemmap.survey.records import Column
 from stemmap.survey.registry import Case, check
 
 _LEVEL = 0.05
 #: Digits less unequal than this move nothing, however many there are: 13 % of one digit where 10 % should be.
 _EFFECT = 0.1
-#: Share of diameters that have so many decimals, for these to be the rule.
-_RULE = 0.2
 
 
 @check("digits-heaped", family="diameter", severity="note")
@@ -30,13 +27,7 @@ def digits_heaped(case: Case) -> Iterator[Batch]:
     """
     survey = case.survey
     words, crew = survey.visits.words("crew")
-    for name in ("dbh_cm", "dbh_mm"):
-        column = survey.stems.records.columns.get(name)
-        if column is None:
-            continue
-        digit = _last_digits(column, 1 if name == "dbh_cm" else 0)
-        if digit is None:
-            continue
+    for name, digit in case.once(last_digits).items():
         known = digit >= 0
         place = crew[survey.stems.visit_row[known]] * 10 + digit[known]
         made = digit_test(np.bincount(place, minlength=10 * len(words)).reshape(-1, 10))
@@ -59,19 +50,3 @@ def digits_heaped(case: Case) -> Iterator[Batch]:
             },
             about=names,
         )
-
-
-def _last_digits(column: Column, least: int) -> NDArray[np.int64] | None:
-    """Last digit by row at the resolution of the column, -1 without one; None where it has fewer decimals than that."""
-    texts = [str(label).strip().replace(",", ".") for label in column.labels]
-    places = np.array([*(len(text.partition(".")[2]) for text in texts), 0])
-    filled = column.codes[column.filled]
-    count = np.bincount(places[filled], minlength=least + 1)
-    rule = np.flatnonzero(count >= _RULE * max(len(filled), 1))
-    resolution = int(rule.max(initial=0))
-    if resolution < least or not len(filled):
-        return None
-    values = column.numbers
-    usable = np.isfinite(values) & (values > 0.0)
-    scaled = np.rint(np.where(usable, values, 0.0) * 10.0**resolution)
-    return np.where(usable & (scaled < 2.0**53), np.mod(scaled, 10.0), -1.0).astype(np.int64)

@@ -22,11 +22,11 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 #: Slips by stem that are thought of before the survey has told, by quantity, and the stems this is worth.
-_RATES, _RATES_WORTH = np.array([0.004, 0.003, 0.003]), 400.0
+RATES, RATES_WORTH = np.array([0.004, 0.003, 0.003]), 400.0
 #: Slips by stem and quantity that a survey can tell at most.
 _MOST_SLIPS = 0.1
 #: Records entered twice by stem before the survey has told.
-_TWICE_RATE = 0.001
+TWICE_RATE = 0.001
 #: So many slips the shares of the kinds are worth before the survey has told.
 _SHARES_WORTH = 15.0
 #: Shares of stems that came and that went between two visits before the survey has told, and what that is worth.
@@ -34,7 +34,7 @@ _CAME, _WENT, _CHANGE_WORTH = 0.05, 0.05, 40.0
 #: Share of right azimuths that stand out of the order of numbers, before the survey has told.
 _ASTRAY = 0.003
 #: Share of slips that change a value too little for anybody to see, by quantity; common sense.
-_UNSEEN = np.array([0.2, 0.5, 0.3])
+UNSEEN = np.array([0.2, 0.5, 0.3])
 #: Share of right records beyond their limit, before the survey has told.
 _BEYOND = 0.002
 _FIRST_ROUNDS, _ROUNDS = 2, 12
@@ -76,9 +76,9 @@ class Posterior:
 class _Rates:
     """How often what happens, as far as the survey has told."""
 
-    slips: Floats = field(default_factory=_RATES.copy)
+    slips: Floats = field(default_factory=RATES.copy)
     shares: Floats = field(default_factory=lambda: np.stack([slip_shares(name) for name in QUANTITIES]))
-    twice: float = _TWICE_RATE
+    twice: float = TWICE_RATE
     came: float = _CAME
     went: float = _WENT
     beyond: float = _BEYOND
@@ -198,14 +198,14 @@ def _learnt(
     stems = max(int(case.once(typed).doubted.sum()), 1)
 
     def rate(cases: float, thought: float) -> float:
-        return (cases + thought * _RATES_WORTH) / (stems + _RATES_WORTH)
+        return (cases + thought * RATES_WORTH) / (stems + RATES_WORTH)
 
     next_ = _Rates(came=rates.came, went=rates.went)
     written = np.zeros(count)
     for number, (name, spelt) in enumerate(zip(QUANTITIES, doubted.spellings, strict=True)):
         some = np.flatnonzero(meant.quantity == number)
         kinds = np.bincount(meant.slip[some], found.weight[some], minlength=len(SLIPS))
-        learnt = rate(float(kinds.sum()) / (1.0 - _UNSEEN[number]), _RATES[number])
+        learnt = rate(float(kinds.sum()) / (1.0 - UNSEEN[number]), RATES[number])
         # A survey in which more is wrong than this is not one of single slips, and its rates would run away.
         next_.slips[number] = min(learnt, _MOST_SLIPS)
         next_.shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
@@ -213,7 +213,7 @@ def _learnt(
             wrong = np.zeros(len(spelt.places))
             wrong[rows] = np.bincount(owner[some], found.weight[some], minlength=count)
             written += spelt.log_share(wrong)[rows]
-    next_.twice = rate(float(found.twice.sum()), _TWICE_RATE)
+    next_.twice = rate(float(found.twice.sum()), TWICE_RATE)
     next_.beyond = rate(float(found.right @ told.beyond[:count]), _BEYOND)
     out_of_turn = (rates.astray * told.tells / found.in_order)[:count]
     next_.astray = rate(float(found.right @ out_of_turn), _ASTRAY)
