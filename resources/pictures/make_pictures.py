@@ -57,7 +57,7 @@ def main() -> None:
     window.resize(1280, 800)
     window.show()
     files, settings = sample_files()
-    window.open_uploads(files, settings=settings)
+    window.uploads.open(files, settings=settings)
     _until(lambda: window.session.workup is not None)
     workup = window.session.workup
     window.session.select_visit(workup.survey.visit_row(PLOT, VISIT))

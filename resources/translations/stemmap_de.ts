@@ -301,30 +301,6 @@
         <translation>&amp;Hilfe</translation>
     </message>
     <message>
-        <source>&amp;Colours</source>
-        <translation>&amp;Farben</translation>
-    </message>
-    <message>
-        <source>Like the &amp;system</source>
-        <translation>Wie das &amp;System</translation>
-    </message>
-    <message>
-        <source>&amp;Light</source>
-        <translation>&amp;Hell</translation>
-    </message>
-    <message>
-        <source>&amp;Dark</source>
-        <translation>&amp;Dunkel</translation>
-    </message>
-    <message>
-        <source>Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)</source>
-        <translation>Aufnahmedaten (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;Alle Dateien (*)</translation>
-    </message>
-    <message>
-        <source>Open uploads</source>
-        <translation>Aufnahmedaten öffnen</translation>
-    </message>
-    <message>
         <source>Reading…</source>
         <translation>Wird gelesen…</translation>
     </message>
@@ -594,6 +570,25 @@
     <message>
         <source>{plot}: plot {number} of {plots}, finding {finding} of {findings}</source>
         <translation>{plot}: Probefläche {number} von {plots}, Befund {finding} von {findings}</translation>
+    </message>
+</context>
+<context>
+    <name>SchemeMenu</name>
+    <message>
+        <source>&amp;Colours</source>
+        <translation>&amp;Farben</translation>
+    </message>
+    <message>
+        <source>Like the &amp;system</source>
+        <translation>Wie das &amp;System</translation>
+    </message>
+    <message>
+        <source>&amp;Light</source>
+        <translation>&amp;Hell</translation>
+    </message>
+    <message>
+        <source>&amp;Dark</source>
+        <translation>&amp;Dunkel</translation>
     </message>
 </context>
 <context>
@@ -998,6 +993,17 @@
     <message>
         <source>Coordinate systems</source>
         <translation>Koordinatensysteme</translation>
+    </message>
+</context>
+<context>
+    <name>Uploads</name>
+    <message>
+        <source>Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)</source>
+        <translation>Aufnahmedaten (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Open uploads</source>
+        <translation>Aufnahmedaten öffnen</translation>
     </message>
 </context>
 <context>
@@ -1652,6 +1658,22 @@
         <translation>Linien runder Ost- und Nordwerte mit ihren Koordinaten</translation>
     </message>
     <message>
+        <source>N&amp;ot seen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hatching of the ground that stems hide from the centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>O&amp;rder of numbers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A path from stem to stem by number, in which a break in the order is seen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>B&amp;ackgrounds</source>
         <translation>&amp;Hintergründe</translation>
     </message>
@@ -1810,6 +1832,14 @@
     <message>
         <source>note</source>
         <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>not seen from the centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>order of numbers, from the ring</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>and {count} more species</source>
@@ -1975,7 +2005,7 @@
     </message>
     <message>
         <source>Choose a plot in the list to see its map.</source>
-        <extracomment>Milliseconds for which the map of another plot is still shown while the new one is being described. Free ground between a selected stem and its ring. Below this share of the scale at which a plot fits, the whole survey comes into sight. Largest scale of the whole survey, millimetres per metre, and how far it can be reduced below fitting. Ground shown around coordinates that were asked for.</extracomment>
+        <extracomment>Free ground between a stem and its ring: one that is selected, and one under the pointer.</extracomment>
         <translation>Wählen Sie in der Liste eine Probefläche, um ihre Karte zu sehen.</translation>
     </message>
 </context>
@@ -4262,6 +4292,34 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source>%1 % of the ground is hidden from the centre; %2 living stems (%3 to %4) may stand unseen: look from a second point.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>, %1 % of what all doubts may move</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The budget of %1 hours must not be below zero.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>a Parquet file</source>
         <translation>eine Parquet-Datei</translation>
     </message>
@@ -4350,12 +4408,20 @@
         <translation>jenseits m</translation>
     </message>
     <message>
+        <source>blind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>borderline</source>
         <translation>Grenzbaum</translation>
     </message>
     <message>
         <source>breast height m</source>
         <translation>Brusthöhe m</translation>
+    </message>
+    <message>
+        <source>by %</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>cells are written in an unusual way</source>
@@ -4596,6 +4662,10 @@
     <message>
         <source>distance not positive</source>
         <translation>Abstand nicht positiv</translation>
+    </message>
+    <message>
+        <source>doubt</source>
+        <translation>Zweifel</translation>
     </message>
     <message>
         <source>easting</source>
@@ -5150,6 +5220,10 @@
         <translation>je ha</translation>
     </message>
     <message>
+        <source>per hour</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>percent</source>
         <translation>Prozent</translation>
     </message>
@@ -5252,6 +5326,10 @@
     <message>
         <source>remark</source>
         <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>result moves</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>rotation deg</source>
@@ -5604,6 +5682,10 @@
     <message>
         <source>worth %1 stems/ha</source>
         <translation>es geht um %1 Stämme/ha</translation>
+    </message>
+    <message>
+        <source>wrong with</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m</source>

@@ -52,14 +52,14 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
             "open",
             _tr("commands", "&Open uploads…"),
             _tr("commands", "Choose the files of plots and stems"),
-            window.choose_uploads,
+            window.uploads.choose,
             (_Key.Open, "Ctrl+O"),
         ),
         Entry(
             "sample",
             _tr("commands", "Open the &sample survey"),
             _tr("commands", "An invented forest with planted recording errors"),
-            window.open_sample,
+            window.uploads.open_sample,
         ),
         Entry(
             "upload-columns",

@@ -68,7 +68,7 @@ def _search_commands(window: MainWindow) -> None:
 def _show_preferences(window: MainWindow) -> None:
     from stemmap.desktop.preferences import Preferences
 
-    Preferences(window, window.apply_scheme).show()
+    Preferences(window, window.schemes.apply).show()
 
 
 def _of_finding(window: MainWindow) -> tuple[Entry, ...]:

@@ -46,7 +46,7 @@ def make_window(application: QGuiApplication) -> MainWindow:
     application.setApplicationDisplayName("stemmap")
     speak(application, chosen_language())
     window = MainWindow()
-    window.apply_scheme()
+    window.schemes.apply()
     install_hook(window.message_bar.tell)
     return window
 
@@ -66,7 +66,7 @@ def run_window(
     _collector = Collector(window)
     if paths:
         window.painted.connect(
-            lambda: window.open_uploads(paths, settings=settings, radius_m=radius_m, columns=columns)
+            lambda: window.uploads.open(paths, settings=settings, radius_m=radius_m, columns=columns)
         )
     window.show()
     return application.exec()

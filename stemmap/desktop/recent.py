@@ -18,7 +18,7 @@ MOST = 10
 
 @dataclass(frozen=True)
 class Recent:
-    """What was opened: the arguments of `MainWindow.open_uploads`."""
+    """What was opened: the arguments of `Uploads.open`."""
 
     paths: tuple[Path, ...]
     settings: Path | None = None

@@ -20,19 +20,12 @@ if TYPE_CHECKING:
 
 
 class UploadColumns(QObject):
-    """Shows the page of columns in place of the map: when headings are not known, or when it is asked for.
-
-    Attributes
-    ----------
-    read
-        The upload read last, whether it could be used or not; None before the first.
-    """
+    """Shows the page of columns in place of the map: when headings are not known, or when it is asked for."""
 
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
         self._page: ColumnsPage | None = None
-        self.read: Recent | None = None
         self._shown: Recent | None = None
         self._about: Recent | None = None
 
@@ -52,8 +45,8 @@ class UploadColumns(QObject):
         """An upload was opened; ask when it lacks what a map needs and has columns that are not understood."""
         from stemmap.tasks.columns import looks_unmapped
 
-        said = self._about is not None and self._about == self.read
-        self._shown = self.read
+        said = self._about is not None and self._about == self._window.uploads.latest
+        self._shown = self._window.uploads.latest
         if not said and looks_unmapped(opened.workup.survey.upload):
             self.ask()
 
@@ -63,7 +56,7 @@ class UploadColumns(QObject):
 
     def ask_again(self) -> None:
         """Ask about the upload that could not be read."""
-        self._look(self.read, None)
+        self._look(self._window.uploads.latest, None)
 
     def _look(self, about: Recent | None, now: Settings | None) -> None:
         if about is None:
@@ -82,7 +75,7 @@ class UploadColumns(QObject):
             )
 
         def apply(asked: ColumnsAsked) -> None:
-            if about not in (self.read, self._shown):
+            if about not in (self._window.uploads.latest, self._shown):
                 return  # something else was opened meanwhile
             self._about = about
             self._window.show_page(self.page)
@@ -93,4 +86,4 @@ class UploadColumns(QObject):
     def _on_used(self, settings: Settings, columns: dict[str, str]) -> None:
         if self._about is not None:
             self._about = replace(self._about, columns=MappingProxyType(columns))
-            self._window.read(self._about, settings)
+            self._window.uploads.read(self._about, settings)

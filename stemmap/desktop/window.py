@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from pathlib import Path
-from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QEvent, QSettings, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import (
-    QAction,
-    QActionGroup,
     QCloseEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
@@ -18,17 +14,13 @@ from PySide6.QtGui import (
     QGuiApplication,
 )
 from PySide6.QtWidgets import (
-    QApplication,
-    QFileDialog,
     QMainWindow,
-    QMenu,
     QSizePolicy,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
 
-from stemmap.assets import sample_data
 from stemmap.desktop.actions import fill_menu, make_action
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.faults import sentence_of
@@ -39,12 +31,12 @@ from stemmap.desktop.map_layers import follow
 from stemmap.desktop.message_bar import MessageBar
 from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
-from stemmap.desktop.palettes import palette, system_is_dark
-from stemmap.desktop.preferences import SCHEMES, choose_scheme, chosen_scheme
-from stemmap.desktop.recent import Recent, RecentMenu, remember_survey
+from stemmap.desktop.recent import RecentMenu
+from stemmap.desktop.scheme_menu import SchemeMenu
 from stemmap.desktop.session import Opened, Session, prepare
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.upload_columns import UploadColumns
+from stemmap.desktop.uploads import Uploads
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled, HeadingsUnknown, InputError
 
@@ -52,7 +44,6 @@ if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
     from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
-    from stemmap.survey.settings import Settings
 
 
 class MainWindow(QMainWindow):
@@ -82,6 +73,7 @@ class MainWindow(QMainWindow):
         self.jobs = Jobs(self)
         self.message_bar = MessageBar()
         self.start_page = StartPage()
+        self.uploads = Uploads(self.jobs, self)
         self.outputs = Outputs(self.session, self.jobs, self)
         self.upload_columns = UploadColumns(self)
         self._lay_out()
@@ -139,7 +131,7 @@ class MainWindow(QMainWindow):
         bar, made = self.menuBar(), self.actions_by_name
         file_menu = bar.addMenu(self.tr("&File"))
         fill_menu(file_menu, made, FILE_MENU)
-        file_menu.insertMenu(made["sample"], RecentMenu(self, self.reopen))
+        file_menu.insertMenu(made["sample"], RecentMenu(self, self.uploads.read))
         self._view_menu = bar.addMenu(self.tr("&View"))
         fill_menu(self._view_menu, made, VIEW_MENU)
         self._view_menu.addSeparator()
@@ -149,27 +141,11 @@ class MainWindow(QMainWindow):
             (self.tr("True &scale"), SCALE_MENU),
         ):
             fill_menu(self._view_menu.addMenu(title), made, names)
-        self._schemes = self._view_menu.addMenu(self._scheme_menu())
+        self.schemes = SchemeMenu(self)
+        self._schemes = self._view_menu.addMenu(self.schemes)
         self._view_menu.addMenu(LanguageMenu(self, self.message_bar.tell))
         fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
         fill_menu(bar.addMenu(self.tr("&Help")), made, HELP_MENU)
-
-    def _scheme_menu(self) -> QMenu:
-        menu = QMenu(self.tr("&Colours"), self)
-        group = self._schemes_group = QActionGroup(self)
-        for scheme, text in (
-            (SCHEMES[0], self.tr("Like the &system")),
-            (SCHEMES[1], self.tr("&Light")),
-            (SCHEMES[2], self.tr("&Dark")),
-        ):
-            action = menu.addAction(text)
-            action.setCheckable(True)
-            action.setChecked(scheme == chosen_scheme())
-            action.setData(scheme)
-            action.setObjectName(f"colours-{scheme}")
-            group.addAction(action)
-        group.triggered.connect(self._on_scheme_chosen)
-        return menu
 
     def _connect(self) -> None:
         self.session.replaced.connect(self._on_replaced)
@@ -177,79 +153,40 @@ class MainWindow(QMainWindow):
         self.jobs.failed.connect(self._on_failed)
         self.jobs.progressed.connect(self._on_progressed)
         self.jobs.idled.connect(self._on_idled)
+        self.uploads.begun.connect(self._on_reading)
+        self.uploads.opened.connect(self._on_opened)
+        self.uploads.refused.connect(self._on_refused)
         self.outputs.begun.connect(self._enable_actions)
         self.outputs.written.connect(self._on_written)
-        self.start_page.open_wanted.connect(self.choose_uploads)
-        self.start_page.sample_wanted.connect(self.open_sample)
-        self.start_page.recent_wanted.connect(self.reopen)
+        self.start_page.open_wanted.connect(self.uploads.choose)
+        self.start_page.sample_wanted.connect(self.uploads.open_sample)
+        self.start_page.recent_wanted.connect(self.uploads.read)
         self.start_page.cancel_wanted.connect(self.jobs.cancel)
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_system_scheme)
+        self.schemes.recoloured.connect(self._dress)
 
     # opening
 
     @Slot()
-    def choose_uploads(self) -> None:
-        """Ask for the files of a survey and open them."""
-        kinds = self.tr("Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)")
-        names, _ = QFileDialog.getOpenFileNames(self, self.tr("Open uploads"), "", kinds)
-        if names:
-            self.open_uploads([Path(name) for name in names])
-
-    @Slot()
-    def open_sample(self) -> None:
-        """Open the invented survey that comes with the program."""
-        folder = sample_data("survey")
-        files = (folder / "plots.csv", folder / "stems.csv")
-        self.read(Recent(files, folder / "settings.toml"), remember=False)
-
-    def open_uploads(
-        self,
-        paths: Sequence[Path],
-        *,
-        settings: Path | None = None,
-        radius_m: float | None = None,
-        columns: Mapping[str, str] | None = None,
-    ) -> None:
-        """Read files off the GUI thread and show what is in them; what was open stays until then."""
-        self.read(Recent(tuple(paths), settings, radius_m, MappingProxyType(dict(columns or {}))))
-
-    def reopen(self, survey: Recent) -> None:
-        """Open again what was opened lately."""
-        self.read(survey)
-
-    def read(self, upload: Recent, under: Settings | None = None, *, remember: bool = True) -> None:
-        """Read an upload, under its own settings or under others, and show it."""
-
-        def work(progress: Progress) -> Opened:
-            from stemmap.tasks.workup import open_uploads
-
-            if under is not None:
-                return prepare(open_uploads(upload.paths, settings=under, progress=progress))
-            return prepare(
-                open_uploads(
-                    upload.paths,
-                    settings=upload.settings,
-                    radius_m=upload.radius_m,
-                    columns=upload.columns,
-                    progress=progress,
-                )
-            )
-
-        def apply(opened: Opened) -> None:
-            if remember:
-                remember_survey(upload)
-            self.show_opened(opened)
-            self.upload_columns.opened(opened)
-
-        self.upload_columns.read = upload
+    def _on_reading(self) -> None:
         self.message_bar.hide()
         self.show_work()
         if self.session.workup is None:
             self.start_page.show_progress(self.tr("Reading…"), -1.0)
         else:
             self.panels.settings_panel.setEnabled(False)
-        self.jobs.start("survey", work, apply=apply, refused=self._keep)
         self._enable_actions()
+
+    @Slot(object)
+    def _on_opened(self, opened: Opened) -> None:
+        self.show_opened(opened)
+        self.upload_columns.opened(opened)
+
+    @Slot()
+    def _on_refused(self) -> None:
+        self.start_page.show_empty()
+        if self.session.workup is not None:
+            self.panels.settings_panel.setEnabled(True)
+            self.session.keep_settings()
 
     def show_work(self) -> None:
         """Show the map of what is open, or the start page."""
@@ -275,12 +212,6 @@ class MainWindow(QMainWindow):
         self.session.show(opened)
         self._pointed.say(self._hint)
         panels.plots_panel.setFocus()
-
-    def _keep(self) -> None:
-        self.start_page.show_empty()
-        if self.session.workup is not None:
-            self.panels.settings_panel.setEnabled(True)
-            self.session.keep_settings()
 
     @Slot()
     def _on_replaced(self) -> None:
@@ -399,39 +330,20 @@ class MainWindow(QMainWindow):
             self._pointed.say(words)
         self._enable_actions()
 
-    @Slot(QAction)
-    def _on_scheme_chosen(self, action: QAction) -> None:
-        choose_scheme(str(action.data()))
-        self.apply_scheme()
-
-    @Slot()
-    def _on_system_scheme(self) -> None:
-        self.apply_scheme()
-
-    def apply_scheme(self) -> None:
-        """Colour the program light or dark, as chosen or as the system asks."""
-        scheme = chosen_scheme()
-        for action in self._schemes_group.actions():
-            action.setChecked(action.data() == scheme)
-        dark = scheme == "dark" or (scheme == "system" and system_is_dark())
-        application = QApplication.instance()
-        if isinstance(application, QApplication):
-            application.setPalette(palette(dark=dark))
-        if self._was_painted:
-            self._dress()
-
     @Slot()
     def _on_painted(self) -> None:
         self.painted.emit()
         self._dress()
         _ = self.panels  # made while nobody waits for them
 
+    @Slot()
     def _dress(self) -> None:
-        """Give window and actions their icons, in the colours in force."""
+        """Give window and actions their icons, in the colours in force; not before the first painting."""
         from stemmap.desktop.icons import dress, program_icon
 
-        QGuiApplication.setWindowIcon(program_icon())
-        dress(self.actions_by_name, self.palette())
+        if self._was_painted:
+            QGuiApplication.setWindowIcon(program_icon())
+            dress(self.actions_by_name, self.palette())
 
     # Qt's own
 
@@ -465,7 +377,7 @@ class MainWindow(QMainWindow):
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if paths:
             event.acceptProposedAction()
-            self.open_uploads(paths)
+            self.uploads.open(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember sizes and places, and stop all work first."""

@@ -171,7 +171,7 @@ def main() -> None:
         QTest.qWait(1500)
     report("panels made after the first painting", gaps)
     with watchdog() as gaps:
-        window.open_uploads(files, settings=settings)
+        window.uploads.open(files, settings=settings)
         while window.session.workup is None:
             QCoreApplication.processEvents()
         hands.settle()

@@ -161,7 +161,7 @@ def working() -> None:
     print(f"10^6 stems worked up and 50 plots gone through: longest stand-still {1e3 * max(gaps):.0f} ms (limit 100)")
     gaps.clear()
     last = began = time.perf_counter()
-    window.open_uploads([upload], radius_m=12.62)
+    window.uploads.open([upload], radius_m=12.62)
     settle()
     clock.stop()
     seconds = time.perf_counter() - began

@@ -199,7 +199,7 @@ def test_start_page_is_not_cut_off(language, letters, small):
 
 
 def test_page_of_columns_is_not_cut_off(qtbot, language, letters, small):
-    small.open_sample()
+    small.uploads.open_sample()
     qtbot.waitUntil(lambda: not small.jobs.busy and not small.jobs.runs("map"), timeout=30_000)
     small.upload_columns.ask()
     qtbot.waitUntil(lambda: not small.jobs.busy)

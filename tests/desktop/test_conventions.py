@@ -71,9 +71,9 @@ def test_colours_are_kept_and_shown_alike_in_menu_and_preferences(opened, qtbot,
     settled()
     assert chosen_scheme() == "dark"
     assert opened.palette().color(opened.backgroundRole()).lightness() < 128
-    ticked = [one.data() for one in opened._schemes_group.actions() if one.isChecked()]
+    ticked = [one.data() for one in opened.schemes.group.actions() if one.isChecked()]
     assert ticked == ["dark"]
-    opened._schemes_group.actions()[0].trigger()
+    opened.schemes.group.actions()[0].trigger()
     assert chosen_scheme() == "system"
     assert not page.isModal()
     page.close()
@@ -86,7 +86,7 @@ def test_surveys_opened_are_offered_again_the_last_one_first(window, settled, tm
     first, second = tmp_path / "a.csv", tmp_path / "b.csv"
     for path in (first, second):
         path.write_text("plot,azimuth,distance_m\nA,10,5\n", "utf-8")
-        window.open_uploads([path], radius_m=12.62)
+        window.uploads.open([path], radius_m=12.62)
         settled()
     assert [one.paths for one in recent_surveys()] == [(second,), (first,)]
     assert recent_surveys()[0].radius_m == 12.62
@@ -102,7 +102,7 @@ def test_surveys_opened_are_offered_again_the_last_one_first(window, settled, tm
 
 
 def test_wrong_input_is_not_offered_again(window, settled, tmp_path):
-    window.open_uploads([tmp_path / "not there.csv"])
+    window.uploads.open([tmp_path / "not there.csv"])
     settled()
     assert recent_surveys() == []
 

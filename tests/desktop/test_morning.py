@@ -62,7 +62,7 @@ def test_this_morning_s_uploads_are_opened(hands, window, monkeypatch):
 
 
 def test_yesterday_s_survey_is_opened_again(hands, window, settled, qtbot):
-    window.open_uploads([FOLDER / "plots.csv", FOLDER / "stems.csv"], settings=FOLDER / "settings.toml")
+    window.uploads.open([FOLDER / "plots.csv", FOLDER / "stems.csv"], settings=FOLDER / "settings.toml")
     settled()
     before = window.session.workup
     hands.press(Qt.Key.Key_F, Qt.KeyboardModifier.AltModifier, on=window.menuBar())

@@ -26,7 +26,7 @@ def odd(tmp_path):
 @pytest.fixture
 def asked(window, settled, odd):
     """The window after such stems were opened."""
-    window.open_uploads([odd])
+    window.uploads.open([odd])
     settled()
     return window
 
@@ -93,7 +93,7 @@ def test_saved_mapping_opens_the_next_upload_by_itself(qtbot, asked, settled, od
     settled()
     assert read_settings(target).columns["azimuth"] == "Zeiger"
     assert str(target) in asked.message_bar.sentence
-    asked.open_uploads([odd])
+    asked.uploads.open([odd])
     settled()
     assert asked.session.workup is not None
     assert asked.panels.map_panel.isVisible()
@@ -126,7 +126,7 @@ def test_page_is_reached_from_the_menu_and_keeps_settings_changed_since(asked, s
 
 
 def test_sample_survey_shows_its_columns(window, settled):
-    window.open_sample()
+    window.uploads.open_sample()
     settled()
     window.actions_by_name["upload-columns"].trigger()
     settled()
@@ -135,7 +135,7 @@ def test_sample_survey_shows_its_columns(window, settled):
 
 def test_a_survey_that_was_open_stays_behind_the_page(opened, settled, odd):
     before = opened.session.workup
-    opened.open_uploads([odd])
+    opened.uploads.open([odd])
     settled()
     assert opened.upload_columns.page.isVisible()
     assert opened.session.workup is before
@@ -146,7 +146,7 @@ def test_a_survey_that_was_open_stays_behind_the_page(opened, settled, odd):
 def test_stems_whose_azimuth_is_not_understood_open_with_the_page(window, settled, tmp_path):
     path = tmp_path / "half.csv"
     path.write_text("plot;distance;Zeiger\n1;3;10\n", "utf-8")
-    window.open_uploads([path])
+    window.uploads.open([path])
     settled()
     assert window.session.workup is not None
     assert window.upload_columns.page.isVisible()
@@ -158,7 +158,7 @@ def test_stems_whose_azimuth_is_not_understood_open_with_the_page(window, settle
 def test_one_known_heading_among_many_unknown_is_not_enough(window, settled, tmp_path):
     path = tmp_path / "stems.csv"
     path.write_text("Ort;Weite;Zeiger;Notiz\n1;3;10;\n", "utf-8")
-    window.open_uploads([path])
+    window.uploads.open([path])
     settled()
     assert window.upload_columns.page.isVisible()
 
@@ -166,7 +166,7 @@ def test_one_known_heading_among_many_unknown_is_not_enough(window, settled, tmp
 def test_a_file_left_out_for_its_headings_is_asked_about(window, settled, tmp_path):
     (tmp_path / "plots.csv").write_text(PLOTS, "utf-8")
     (tmp_path / "stems.csv").write_text("plot,azimuth,distance,dbh\nA1,10,3,20\n", "utf-8")
-    window.open_uploads([tmp_path / "plots.csv", tmp_path / "stems.csv"])
+    window.uploads.open([tmp_path / "plots.csv", tmp_path / "stems.csv"])
     settled()
     assert window.session.workup is not None
     assert window.upload_columns.page.tabs.currentIndex() == 0
@@ -176,7 +176,7 @@ def test_a_file_left_out_for_its_headings_is_asked_about(window, settled, tmp_pa
 
 
 def test_the_round_begins_on_the_map(opened, settled):
-    opened.open_sample()
+    opened.uploads.open_sample()
     settled()
     opened.upload_columns.ask()
     settled()
@@ -188,7 +188,7 @@ def test_the_round_begins_on_the_map(opened, settled):
 def test_a_list_of_diameters_is_no_riddle(window, settled, tmp_path):
     path = tmp_path / "list.csv"
     path.write_text("plot;dbh;Sorte\n1;30;B\n", "utf-8")
-    window.open_uploads([path])
+    window.uploads.open([path])
     settled()
     assert window.panels.map_panel.isVisible()
 
@@ -196,7 +196,7 @@ def test_a_list_of_diameters_is_no_riddle(window, settled, tmp_path):
 def test_known_heading_cannot_be_left_while_nothing_takes_its_field(window, settled, tmp_path):
     path = tmp_path / "stems.csv"
     path.write_text("plot,azimuth,distance,bearing2\n1,10,3,20\n", "utf-8")
-    window.open_uploads([path])
+    window.uploads.open([path])
     settled()
     window.upload_columns.ask()
     settled()
@@ -213,7 +213,7 @@ def test_several_tables_stand_side_by_side_with_unusable_files_named(window, set
     plots.write_text(PLOTS, "utf-8")
     picture = odd.parent / "map.csv"
     picture.write_bytes(b"\x89PNG\r\n")
-    window.open_uploads([plots, odd, picture])
+    window.uploads.open([plots, odd, picture])
     settled()
     page = window.upload_columns.page
     assert [page.tabs.tabText(place) for place in range(page.tabs.count())] == ["plots odd.csv", "odd.csv"]
@@ -241,7 +241,7 @@ def test_fields_are_told_in_words_with_their_unit():
 def test_very_many_columns_are_cut_to_what_can_be_listed(window, settled, tmp_path):
     path = tmp_path / "wide.csv"
     path.write_text(",".join(f"q{number}x" for number in range(200)) + "\n" + ",".join("1" * 200) + "\n", "utf-8")
-    window.open_uploads([path])
+    window.uploads.open([path])
     settled()
     assert len(window.upload_columns.page.sheet_tabs[0].choices) == MOST_COLUMNS
 
@@ -254,7 +254,7 @@ def test_every_control_of_the_page_has_a_name(asked):
 
 
 def test_wrong_input_says_that_the_open_survey_stays(opened, settled, tmp_path):
-    opened.open_uploads([tmp_path / "none.csv"])
+    opened.uploads.open([tmp_path / "none.csv"])
     settled()
     assert opened.message_bar.sentence.endswith("What was open stays as it was.")
 

@@ -74,7 +74,7 @@ def test_files_are_chosen_in_a_dialog(window, settled, monkeypatch):
 def test_wrong_input_is_told_in_a_sentence_and_the_page_stays(window, settled, tmp_path):
     wrong = tmp_path / "notes.csv"
     wrong.write_text("nothing of use\n", "utf-8")
-    window.open_uploads([wrong])
+    window.uploads.open([wrong])
     settled()
     assert "notes.csv" in window.message_bar.sentence
     assert "Traceback" not in window.message_bar.sentence
@@ -83,7 +83,7 @@ def test_wrong_input_is_told_in_a_sentence_and_the_page_stays(window, settled, t
 
 def test_wrong_input_keeps_the_survey_that_was_open(opened, settled, tmp_path):
     before = opened.session.workup
-    opened.open_uploads([tmp_path / "not there.csv"])
+    opened.uploads.open([tmp_path / "not there.csv"])
     settled()
     assert "not there.csv" in opened.message_bar.sentence
     assert opened.session.workup is before
@@ -99,7 +99,7 @@ def test_reading_can_be_cancelled(qtbot, window, monkeypatch):
             begun.set()
 
     monkeypatch.setattr("stemmap.tasks.workup.open_uploads", endless)
-    window.open_uploads([Path("stems.csv")])
+    window.uploads.open([Path("stems.csv")])
     qtbot.waitUntil(begun.is_set)
     qtbot.waitUntil(window.start_page.cancel_button.isVisible)
     qtbot.mouseClick(window.start_page.cancel_button, Qt.MouseButton.LeftButton)
@@ -115,7 +115,7 @@ def test_internal_fault_is_a_sentence_and_a_log_file(window, settled, monkeypatc
 
     monkeypatch.setattr("stemmap.tasks.workup.open_uploads", broken)
     monkeypatch.setattr("stemmap.desktop.faults.log_path", lambda: tmp_path / "stemmap.log")
-    window.open_uploads([Path("stems.csv")])
+    window.uploads.open([Path("stems.csv")])
     settled()
     assert "ZeroDivisionError" in window.message_bar.sentence
     assert "Traceback" not in window.message_bar.sentence
