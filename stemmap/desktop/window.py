@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from functools import partial
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -46,6 +49,16 @@ if TYPE_CHECKING:
     from stemmap.progress import Progress
 
 
+#: What the panels are made of, in the order in which it is loaded; each takes a few milliseconds.
+_PARTS = tuple(
+    f"stemmap.desktop.{name}"
+    for name in (
+        *("findings_panel", "table_panel", "findings_table", "goto_field", "map_sight", "map_panel", "plots_panel"),
+        *("round_card", "settings_panel", "stems_table", "summary_panel", "panels"),
+    )
+)
+
+
 class MainWindow(QMainWindow):
     """Shows one survey at a time.
 
@@ -67,6 +80,7 @@ class MainWindow(QMainWindow):
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)
         self._was_painted = False
+        self._later: Iterator[Callable[[], object]] = iter(())
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
         self.session = Session(self)
@@ -333,8 +347,16 @@ class MainWindow(QMainWindow):
     @Slot()
     def _on_painted(self) -> None:
         self.painted.emit()
-        self._dress()
-        _ = self.panels  # made while nobody waits for them
+        self._later = iter((self._dress, *(partial(import_module, name) for name in _PARTS), lambda: self.panels))
+        self._prepare()
+
+    @Slot()
+    def _prepare(self) -> None:
+        """Make ready what the first survey will need, piece by piece, while nobody waits for it."""
+        step = next(self._later, None)
+        if step is not None:
+            step()
+            QTimer.singleShot(0, self._prepare)
 
     @Slot()
     def _dress(self) -> None:
