@@ -99,6 +99,7 @@ def application(kind: Callable[[], type[Kind]] | None = None, *, offscreen: bool
             " works without one."
         )
     probe_libraries(window=on_screen and not os.environ.get("WAYLAND_DISPLAY"))
+    from PySide6.QtCore import QLocale
     from PySide6.QtGui import QGuiApplication
 
     from stemmap.drawing.typeface import family
@@ -107,6 +108,8 @@ def application(kind: Callable[[], type[Kind]] | None = None, *, offscreen: bool
     running = QGuiApplication.instance()
     if running is None:
         running = wanted([*sys.argv[:1]])
+        if kind is None:
+            QLocale.setDefault(QLocale.c())  # without a window words are English, and so are their numbers
     elif not isinstance(running, wanted):
         raise EnvironmentFault(f"Qt runs already, but not as the {wanted.__name__} that is needed here.")
     family()

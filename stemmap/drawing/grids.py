@@ -9,6 +9,7 @@ import numpy as np
 
 from stemmap.core import locate
 from stemmap.core.bearings import to_degrees
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.ground import LABELLED_TICKS, round_step, to_grid
 from stemmap.drawing.marks import Stems
 from stemmap.drawing.palette import Theme
@@ -70,7 +71,7 @@ def polar_grid(survey: Survey, measured: Measured, visit_row: int, reach_m: floa
     rings = np.zeros((len(radii), 2))
     stroke = Stroke(theme.soft, 0.1)
     sign = "m" if length_unit == "metre" else "ft"
-    figures = tuple(f"{radius:g} {sign}" for radius in radii.tolist())
+    figures = tuple(f"{radius:g} {sign}" for radius in map(Decimal, radii.tolist()))
     return [
         Discs(rings, radii * per_unit, stroke=stroke),
         Lines(step * per_unit * direction, reach_m * direction, stroke),
@@ -100,9 +101,12 @@ def projected_grid(measured: Measured, visit_row: int, reach_m: float, theme: Th
         foot = away[:, None] * normal / size
         starts.append(foot - half[:, None] * along)
         ends.append(foot + half[:, None] * along)
-        # Figures stand at the southern and western ends, clear of the rim, and only where the chord is long enough.
-        long = half > 0.45 * reach_m
-        figures = tuple(f"{value:.{decimals}f}{' N' if axis else ' E'}" for value in values[long].tolist())
+        # Figures stand at the southern and western ends, clear of the rim, where the chord is long enough and those of
+        # the other axis do not end as well, which they do in the south-west.
+        long = (half > 0.45 * reach_m) & (away > -0.66 * reach_m)
+        figures = tuple(
+            f"{value:.{decimals}f}{' N' if axis else ' E'}" for value in map(Decimal, values[long].tolist())
+        )
         offset = (1.5, 1.3) if axis else (0.6, 1.0 + SMALL)
         shapes.append(Texts(starts[-1][long], figures, SMALL, theme.soft, offset, align=0.0))
     lines = Lines(np.vstack(starts), np.vstack(ends), Stroke(theme.soft, 0.12, _GRID_DASH_MM))

@@ -11,6 +11,7 @@ import numpy as np
 from stemmap.core.bearings import grid_azimuth, to_degrees
 from stemmap.core.design import ground_ellipse
 from stemmap.core.locate import offsets
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.palette import Theme
 from stemmap.drawing.scene import ORIGIN, Box, Discs, Floats, Lines, Polygons, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, widths
@@ -185,7 +186,7 @@ def scale_bar(
     length = round_step(longest_mm / per_unit)
     along = np.array([0.0, 0.5, 1.0]) * length * per_unit
     ends = np.column_stack([along, np.zeros(3)])
-    text = f"{length:g} {'m' if length_unit == 'metre' else 'ft'}"
+    text = f"{Decimal(length):g} {'m' if length_unit == 'metre' else 'ft'}"
     stroke = Stroke(theme.ink, 0.3)
     none = np.zeros((3, 2))
     heights = np.array([[0.0, 1.6], [0.0, 0.9], [0.0, 1.6]])

@@ -11,6 +11,7 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.colouring import Colouring, Spots, colouring
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.doubts import LETTERS, OUTLINE_GAP_MM, Ghost, badge_shapes, ghost_shapes, last_dot, outline
 from stemmap.drawing.grids import ellipse
 from stemmap.drawing.ground import Border, borders
@@ -176,7 +177,7 @@ def _borders(lines: Sequence[Border], layers: Layers, theme: Theme) -> Iterator[
     if not lines:
         return
     half = np.array([[_SYMBOL_MM / 2.0 - 1.0, 0.0]])
-    radii = ", ".join(f"{line.nominal_m:.2f}" for line in lines)
+    radii = ", ".join(f"{Decimal(line.nominal_m):.2f}" for line in lines)
     level = all(line.is_circle for line in lines)
     circle = _tr("map", "circle, radius {radii} m") if level else _tr("map", "circle on the slope, radius {radii} m")
     line = (Lines(-half, half, Stroke(theme.ink, 0.35)),) if layers.circles else ()
@@ -184,7 +185,9 @@ def _borders(lines: Sequence[Border], layers: Layers, theme: Theme) -> Iterator[
         yield Entry(line, circle.format(radii=radii))
     if layers.borderline_zone:
         zone = Lines(-half, half, Stroke(theme.zone, 1.8))
-        yield Entry((zone, *line), _tr("map", "borderline zone, ± {width:.2f} m").format(width=lines[0].zone_m))
+        yield Entry(
+            (zone, *line), _tr("map", "borderline zone, ± {width:.2f} m").format(width=Decimal(lines[0].zone_m))
+        )
 
 
 def _doubts(findings: Sequence[Finding], colours: Colouring, theme: Theme) -> Iterator[Entry]:

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing import labels
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.doubts import BADGE_MM, OUTLINE_GAP_MM, Doubt, badge_shapes
 from stemmap.drawing.ground import BEYOND_MM, Border
 from stemmap.drawing.marks import Stems
@@ -79,7 +80,7 @@ class StemNumbers:
             words += [_species(survey, row)] if species else []
             text = " ".join(shortened(word, _LONGEST) for word in words).strip()
             if far:
-                away = f"{distance / METRES[unit]:.1f} {'m' if unit == 'metre' else 'ft'}"
+                away = f"{Decimal(distance / METRES[unit]):.1f} {'m' if unit == 'metre' else 'ft'}"
                 text = _tr("map", "{text} at {distance}").format(text=text, distance=away).strip()
             found = doubts[row].letters if row in doubts else ""
             if text or found:

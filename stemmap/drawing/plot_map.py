@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.backgrounds import ground_of_plot
 from stemmap.drawing.colouring import colouring
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.doubts import (
     BADGE_MM,
     Doubt,
@@ -178,7 +179,9 @@ def describe_plot(
         notes.append(_tr("map", "The plot has no coordinates, so no projected grid is drawn."))
     if layers.symbol_factor != 1.0:
         notes.append(
-            _tr("map", "Stems are drawn {factor:g} times as thick as they are.").format(factor=layers.symbol_factor)
+            _tr("map", "Stems are drawn {factor:g} times as thick as they are.").format(
+                factor=Decimal(layers.symbol_factor)
+            )
         )
     places = stems.places if layers.stems else None
     return Scene(tuple(shapes), box, theme.page, places, tuple(notes))

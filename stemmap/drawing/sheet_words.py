@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from stemmap.core import bearings
 from stemmap.core.locate import project
+from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.plot_map import north_up
 from stemmap.drawing.scene import Floats
 from stemmap.survey.measured import Measured
@@ -83,8 +84,8 @@ class SheetWords:
             crs = coordinate_system(self.measured.crs)
             parts.append(
                 _tr("sheet", "easting {easting:.2f}, northing {northing:.2f} in {crs} ({name})").format(
-                    easting=self.easting[visit_row],
-                    northing=self.northing[visit_row],
+                    easting=Decimal(self.easting[visit_row]),
+                    northing=Decimal(self.northing[visit_row]),
                     crs=self.measured.crs,
                     name=crs.name,
                 )
@@ -92,7 +93,7 @@ class SheetWords:
         if np.isfinite(places.lon[visit_row]):
             parts.append(
                 _tr("sheet", "longitude {lon:.6f}°, latitude {lat:.6f}° (WGS 84)").format(
-                    lon=places.lon[visit_row], lat=places.lat[visit_row]
+                    lon=Decimal(places.lon[visit_row]), lat=Decimal(places.lat[visit_row])
                 )
             )
         if not parts:
@@ -127,7 +128,7 @@ class SheetWords:
         if np.isfinite(measured.centres.lon[visit_row]) and measured.crs is not None:
             sentences.append(
                 _tr("sheet", "Convergence {angle:+.2f}° (grid north east of true north).").format(
-                    angle=measured.convergence_deg[visit_row]
+                    angle=Decimal(measured.convergence_deg[visit_row])
                 )
             )
         return " ".join(sentences)
@@ -144,9 +145,11 @@ class SheetWords:
         else:
             source = _tr("sheet", "computed by IGRF-14")
         if np.isnat(date):
-            return _tr("sheet", "Magnetic declination {angle:+.2f}° ({source}).").format(angle=angle, source=source)
+            return _tr("sheet", "Magnetic declination {angle:+.2f}° ({source}).").format(
+                angle=Decimal(angle), source=source
+            )
         return _tr("sheet", "Magnetic declination {angle:+.2f}° on {date} ({source}).").format(
-            angle=angle, date=date, source=source
+            angle=Decimal(angle), date=date, source=source
         )
 
     def design(self, visit_row: int) -> str:
@@ -154,27 +157,32 @@ class SheetWords:
         design, measurement = self.survey.settings.design, self.survey.settings.measurement
         metric = measurement.length_unit == "metre"
         length, thick = ("m", "cm") if metric else ("ft", "in")
-        least = "" if not design.min_dbh_cm else f"{design.min_dbh_cm:g} {thick}"
+        least = "" if not design.min_dbh_cm else f"{Decimal(design.min_dbh_cm):g} {thick}"
         match design.kind:
             case "concentric":
                 circles = ", ".join(
-                    f"{circle.radius_m:g} {length} {_dbh_range(circle.min_dbh_cm, circle.max_dbh_cm, thick)}".strip()
-                    for circle in design.circles
+                    f"{Decimal(each.radius_m):g} {length} {_dbh_range(each.min_dbh_cm, each.max_dbh_cm, thick)}".strip()
+                    for each in design.circles
                 )
                 said = _tr("sheet", "concentric circles of radius {circles}").format(circles=circles)
             case "angle_count":
                 area = "m²/ha" if metric else "ft²/ac"
                 said = _tr("sheet", "angle count with a basal area factor of {factor} {unit}").format(
-                    factor="?" if design.basal_area_factor is None else f"{design.basal_area_factor:g}", unit=area
+                    factor="?" if design.basal_area_factor is None else f"{Decimal(design.basal_area_factor):g}",
+                    unit=area,
                 )
                 if design.max_radius_m is not None:
-                    said += _tr("sheet", ", up to {radius:g} {unit}").format(radius=design.max_radius_m, unit=length)
+                    said += _tr("sheet", ", up to {radius:g} {unit}").format(
+                        radius=Decimal(design.max_radius_m), unit=length
+                    )
             case "fixed":
                 radius = self.measured.radius_m[visit_row] / (1.0 if metric else 0.3048)
                 said = (
                     _tr("sheet", "one circle, its radius not known")
                     if np.isnan(radius)
-                    else _tr("sheet", "one circle of radius {radius:.2f} {unit}").format(radius=radius, unit=length)
+                    else _tr("sheet", "one circle of radius {radius:.2f} {unit}").format(
+                        radius=Decimal(radius), unit=length
+                    )
                 )
         parts = [said, *([_tr("sheet", "from dbh {dbh}").format(dbh=least)] if least else [])]
         parts.append(
@@ -189,7 +197,7 @@ class SheetWords:
             "slope": _tr("sheet", "slope distances"),
         }[measurement.distance]
         to = {"axis": _tr("sheet", "to the axis of the stem"), "face": _tr("sheet", "to the face of the stem")}
-        height = f"{measurement.breast_height_m:g} m"
+        height = f"{Decimal(measurement.breast_height_m):g} m"
         return _tr("sheet", "Design: {design}; {distance} {to}; dbh at {height}.").format(
             design=", ".join(parts), distance=distance, to=to[measurement.distance_to], height=height
         )
@@ -200,12 +208,14 @@ class SheetWords:
         distance = _sum((errors.distance_sd_m, "m"), (errors.distance_sd_percent, "%"))
         dbh = _sum((errors.dbh_sd_mm, "mm"), (errors.dbh_sd_percent, "%"))
         least = errors.borderline_probability
-        rule = _tr("sheet", "in with a probability from {low:g} to {high:g}").format(low=least, high=1.0 - least)
+        rule = _tr("sheet", "in with a probability from {low:g} to {high:g}").format(
+            low=Decimal(least), high=Decimal(1.0 - least)
+        )
         if errors.borderline_m > 0.0:
-            rule += _tr("sheet", ", or within {gap:g} m of the limit").format(gap=errors.borderline_m)
+            rule += _tr("sheet", ", or within {gap:g} m of the limit").format(gap=Decimal(errors.borderline_m))
         return _tr(
             "sheet", "Standard errors: azimuth {azimuth:g}°, distance {distance}, dbh {dbh}. Borderline: {rule}."
-        ).format(azimuth=errors.azimuth_sd_deg, distance=distance, dbh=dbh, rule=rule)
+        ).format(azimuth=Decimal(errors.azimuth_sd_deg), distance=distance, dbh=dbh, rule=rule)
 
 
 def caution() -> str:
@@ -220,11 +230,13 @@ def caution() -> str:
 
 def _dbh_range(least: float | None, most: float | None, unit: str) -> str:
     if most is not None:
-        return _tr("sheet", "for dbh {least:g} to {most:g} {unit}").format(least=least or 0.0, most=most, unit=unit)
-    return _tr("sheet", "from dbh {least:g} {unit}").format(least=least, unit=unit) if least else ""
+        return _tr("sheet", "for dbh {least:g} to {most:g} {unit}").format(
+            least=Decimal(least or 0.0), most=Decimal(most), unit=unit
+        )
+    return _tr("sheet", "from dbh {least:g} {unit}").format(least=Decimal(least), unit=unit) if least else ""
 
 
 def _sum(*parts: tuple[float, str]) -> str:
     """Parts of an error that are not zero, as they add up in squares."""
-    said = [f"{value:g} {unit}" for value, unit in parts if value > 0.0]
+    said = [f"{Decimal(value):g} {unit}" for value, unit in parts if value > 0.0]
     return " + ".join(said) or f"0 {parts[0][1]}"
