@@ -39,6 +39,8 @@ COMPUTED = (
 
 SEVERITIES = {"error": "error", "warning": "to look at", "note": "note"}
 
+_SETTING_SECTIONS = ("measurement", "design", "errors", "instrument", "recheck", "status")
+
 STYLE = (
     "table{border-collapse:collapse} td,th{padding:3px 10px 3px 0;text-align:left;vertical-align:top} "
     "h2{margin-top:28px} code{font-family:monospace}"
@@ -140,7 +142,7 @@ def _settings() -> str:
     defaults = Settings()
     for section, part in (
         ("survey", None),
-        *((name, getattr(defaults, name)) for name in ("measurement", "design", "errors", "instrument", "status")),
+        *((name, getattr(defaults, name)) for name in _SETTING_SECTIONS),
     ):
         if part is None:
             rows += [_setting(f"survey.{key}", "", "text", helps) for key in ("name", "crs")]

@@ -176,7 +176,7 @@ def summary(
 
     workup, _ = _open(files, settings, radius, columns)
     with text_output(_target(output)) as stream:
-        write_summary(stream, workup.summary, form)
+        write_summary(stream, workup.summary, form, fieldwork=workup.fieldwork)
 
 
 @cli.command()
@@ -241,6 +241,37 @@ def sheets(
         progress=progress,
     )
     click.echo(f"{len(written)} file{'' if len(written) == 1 else 's'} written, the first is {written[0]}.", err=True)
+
+
+@cli.command()
+@_uploads
+@click.option("--budget-hours", type=float, metavar="H", help="Crew time; not given: no limit.")
+@click.option("--blind-share", type=float, metavar="S", help="Blind checks for each doubt; not given: 0.05.")
+@click.option("--seed", type=int, default=1, metavar="N", help="Of the drawing of blind checks; not given: 1.")
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
+@_output
+def recheck(
+    files: tuple[Path, ...],
+    settings: Path | None,
+    radius: float | None,
+    columns: dict[str, str],
+    *,
+    budget_hours: float | None,
+    blind_share: float | None,
+    seed: int,
+    form: str,
+    output: str,
+) -> None:
+    """List what is worth a walk: the most change of the result for each minute of crew time first."""
+    from stemmap.tasks.recheck import BLIND_SHARE, recheck_list
+    from stemmap.writing.output import text_output
+    from stemmap.writing.recheck import write_recheck
+
+    workup, _ = _open(files, settings, radius, columns)
+    share = BLIND_SHARE if blind_share is None else blind_share
+    made = recheck_list(workup, budget_hours=budget_hours, blind_share=share, seed=seed)
+    with text_output(_target(output)) as stream:
+        write_recheck(stream, made.lines(), made.totals(), form)
 
 
 @cli.command()

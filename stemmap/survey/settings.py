@@ -74,6 +74,17 @@ class Instrument:
 
 
 @dataclass(frozen=True)
+class Recheck:
+    """What going back costs a crew, minutes, and what a wrong place is worth: own assumptions, made to be replaced."""
+
+    minutes_to_plot: float = 30.0
+    minutes_to_set_up: float = 5.0
+    minutes_per_stem: float = 2.0
+    minutes_to_search: float = 10.0
+    misplaced_share: float = 0.1
+
+
+@dataclass(frozen=True)
 class StatusWords:
     """Words and codes of a stem's status, as typed, compared without regard to case. Common practice."""
 
@@ -105,7 +116,7 @@ class Settings:
         The survey's name, for titles.
     crs
         Coordinate system of the results; None: the UTM zone of the plots.
-    measurement, design, errors, instrument, status
+    measurement, design, errors, instrument, recheck, status
         See there.
     columns
         Canonical field to the heading used in the files.
@@ -119,6 +130,7 @@ class Settings:
     design: DesignSettings = DesignSettings()
     errors: Errors = Errors()
     instrument: Instrument = Instrument()
+    recheck: Recheck = Recheck()
     status: StatusWords = StatusWords()
     columns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     said: frozenset[str] = frozenset()
@@ -147,7 +159,7 @@ class Settings:
         return replace(self, **{section: _section(section, type(part), {key: value}, base=part)}, said=said)
 
 
-_SECTIONS = ("measurement", "design", "errors", "instrument", "status")
+_SECTIONS = ("measurement", "design", "errors", "instrument", "recheck", "status")
 _SURVEY_KEYS: Mapping[str, Any] = MappingProxyType({"name": str, "crs": str | None})
 #: Numbers that may be below zero.
 _SIGNED = frozenset({"declination_deg"})
@@ -156,7 +168,7 @@ _ZERO_ALLOWED = frozenset(
     {
         *("azimuth_sd_deg", "distance_sd_m", "distance_sd_percent", "vertical_angle_sd_deg", "dbh_sd_percent"),
         *("dbh_sd_mm", "borderline_probability", "borderline_m", "min_dbh_cm", "offset_azimuth", "offset_m"),
-        *("min_distance_m", "outside_recorded_to_m"),
+        *("min_distance_m", "outside_recorded_to_m", "minutes_to_plot", "minutes_to_set_up", "misplaced_share"),
     }
 )
 

@@ -60,7 +60,7 @@ def test_summary_json_has_the_promised_form(stemmap):
     _, out, _ = stemmap("summary", *SURVEY, *SETTINGS, "--format", "json")
     report = _strict(out)
 
-    assert set(report) == {"plots", "strata"}
+    assert set(report) == {"plots", "strata", "survey"}
     wanted = {"plot", "visit", "stems", "in", "borderline", "stems_per_ha", "basal_area_m2_per_ha", "qmd_cm"}
     wanted |= {"mean_nearest_m", "clark_evans", "uniform_angle", "mingling", "hidden_share", "reasons"}
     for plot in report["plots"]:
@@ -69,6 +69,7 @@ def test_summary_json_has_the_promised_form(stemmap):
         for name in ("stems_per_ha", "qmd_cm", "mean_nearest_m", "uniform_angle", "mingling", "hidden_share"):
             assert (plot[name] is None) == (name in plot["reasons"])
     assert {row["stratum"] for row in report["strata"]} == {None, "plateau", "slope"}
+    assert {row["by"] for row in report["survey"]} == {"survey", "visit", "crew", "day"}
 
 
 @pytest.mark.parametrize("form", ["table", "csv", "html", "json"])
@@ -170,3 +171,40 @@ def test_a_reader_that_stops_early_is_no_fault():
     line = f"{sys.executable} -m stemmap check {' '.join([*SURVEY, *SETTINGS])} --format json | head -n 1"
     done = subprocess.run(line, shell=True, capture_output=True, text=True, check=False, env=os.environ)
     assert "Traceback" not in done.stderr
+
+
+def test_recheck_json_has_the_promised_form(stemmap):
+    code, out, err = stemmap(
+        "recheck", *SURVEY, *SETTINGS, "--budget-hours", "6", "--blind-share", "0.1", "--format", "json"
+    )
+    report = _strict(out)
+
+    assert (code, err) == (0, "")
+    assert set(report) == {"recheck", "totals"}
+    wanted = ["plot", "visit", "stem", "kind", "probability", "effect"]
+    wanted += ["worth_percent", "worth_percent_per_hour", "minutes", "reasons"]
+    for line in report["recheck"]:
+        assert list(line) == wanted
+        assert set(line["effect"]) == {"stems_per_ha", "basal_area_m2_per_ha"}
+        assert line["kind"] in {"doubt", "blind"}
+        assert (line["probability"] is None) == (line["kind"] == "blind")
+    assert report["totals"]["minutes"] <= 360
+
+
+def test_recheck_is_the_same_list_as_table_and_csv(stemmap, tmp_path):
+    _, out, _ = stemmap("recheck", *SURVEY, *SETTINGS, "--format", "json")
+    lines = _strict(out)["recheck"]
+    _, table, _ = stemmap("recheck", *SURVEY, *SETTINGS)
+    stemmap("recheck", *SURVEY, *SETTINGS, "--format", "csv", "-o", tmp_path / "list.csv")
+    rows = list(csv.DictReader(io.StringIO((tmp_path / "list.csv").read_text(encoding="utf-8"))))
+
+    assert [row["plot"] for row in rows] == [line["plot"] for line in lines]
+    assert [row["stem"] for row in rows] == [line["stem"] or "" for line in lines]
+    assert len(table.splitlines()) == len(lines) + 6
+
+
+def test_recheck_with_an_impossible_budget_is_a_usage_error(stemmap):
+    code, out, err = stemmap("recheck", *SURVEY, *SETTINGS, "--budget-hours", "-1")
+
+    assert (code, out) == (2, "")
+    assert "budget" in err

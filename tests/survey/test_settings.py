@@ -51,6 +51,13 @@ VALUES = {
         "borderline_m": 0.1,
     },
     "instrument": {"max_dbh_cm": 80.0, "min_distance_m": 0.0, "max_distance_m": 30.0},
+    "recheck": {
+        "minutes_to_plot": 20.0,
+        "minutes_to_set_up": 0.0,
+        "minutes_per_stem": 1.5,
+        "minutes_to_search": 15.0,
+        "misplaced_share": 0.0,
+    },
     "status": {"living": ["1", "x"], "dead": ["2"], "cut": ["3"], "gone": ["4"]},
     "columns": {"dbh_cm": "stem diameter"},
 }
@@ -58,7 +65,7 @@ KEYS = [(section, key) for section, content in VALUES.items() for key in content
 
 
 def test_every_key_is_tried_here():
-    sections = ("measurement", "design", "errors", "instrument", "status")
+    sections = ("measurement", "design", "errors", "instrument", "recheck", "status")
     known = {(section, each.name) for section in sections for each in fields(getattr(Settings(), section))}
     assert known | {("survey", "name"), ("survey", "crs")} == set(KEYS)
     assert VALUES["design"]["circles"][0].keys() == {each.name for each in fields(CircleSettings)}
