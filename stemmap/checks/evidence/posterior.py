@@ -222,7 +222,7 @@ def _learnt(
     if len(both.this):
         # Those that came are new and right as typed; those that went are found neither as typed nor otherwise.
         is_new = found.right * np.exp((found.new - found.stand)[:count])
-        came = float(is_new[np.isin(rows, both.this)].sum())
+        came = float(is_new[np.isin(rows, both.this)].sum()) + doubted.came
         again = np.exp(told.again - found.stand) * (1.0 - rates.went) / rates.went
         elsewhere = np.bincount(owner, found.weight * again, minlength=count)
         unmatched = np.isin(rows, both.this[both.found.last < 0])

@@ -8,9 +8,11 @@ from math import hypot
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.copied import copied
 from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.ground import ground
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
@@ -39,6 +41,8 @@ _OVERLAPS = -2.0
 #: Squared distance of a match (chi-square of two degrees of freedom) up to which the last visit confirms a place, and
 #: the spreads of growth up to which it confirms a diameter.
 _CONFIRMED, _GREW = 9.5, 3.0
+#: Errors by which a direction or a distance differs from that of another stem.
+_ANOTHER = 4.5
 #: Surveys up to this size have the order of every plot looked at.
 _SMALL = 60_000
 
@@ -61,6 +65,8 @@ class Suspects:
         Rows of two records that may be one stem entered twice, the later one first; shape (p, 2).
     spellings
         How the numbers of each quantity are written; None where there is no such column.
+    came
+        Stems that the last visit has not and that nothing speaks against.
     """
 
     rows: Integers
@@ -69,6 +75,7 @@ class Suspects:
     place: Integers
     pairs: Integers
     spellings: tuple[Spelling | None, ...]
+    came: int
 
 
 def suspects(case: Case) -> Suspects:
@@ -78,8 +85,10 @@ def suspects(case: Case) -> Suspects:
     azimuth, distance, _ = as_typed.numbers
     doubtful = np.isfinite(azimuth) & np.isnan(measured.grid_azimuth_deg)
     doubtful |= np.isfinite(distance) & ~(distance > 0.0)
-    doubtful |= _rare(measured.compared_distance_m > measured.limiting_distance_m + 3.0 * free.sd_m)
-    too_thin = _rare(measured.inside_known & (measured.expansion_per_ha == 0.0))
+    farthest = case.once(reach)
+    limit = farthest.limit_m(measured.limiting_distance_m)
+    doubtful |= _rare(measured.compared_distance_m > limit + 3.0 * free.sd_m)
+    too_thin = _rare(measured.inside_known & (measured.expansion_per_ha == 0.0) & farthest.fits)
     doubtful |= too_thin
     spellings = []
     for name in as_typed.columns:
@@ -94,7 +103,8 @@ def suspects(case: Case) -> Suspects:
     matched = np.flatnonzero(both.found.last >= 0)
     lies = squared_distance(both.here.take(matched), both.there.take(both.found.last[matched]))
     confirmed = np.zeros(len(doubtful), bool)
-    confirmed[both.this[matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]]] = True
+    alike = matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]
+    confirmed[both.this[alike]] = confirmed[both.last[both.found.last[alike]]] = True
     odd_growth = (
         np.abs(
             measured.dbh_cm[both.this]
@@ -108,19 +118,53 @@ def suspects(case: Case) -> Suspects:
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
     doubtful |= off > 3.0
-    doubtful[both.this[~confirmed[both.this] | odd_growth]] = True
-    # What the last visit confirms, no order and no neighbour calls in question.
-    pairs = _close(case, doubtful, confirmed)
+    new = _new(case)
+    # Places carried over from the last visit say nothing, neither for nor against.
+    carried = case.once(copied)
+    doubtful[carried] = thickness[carried]
+    doubtful[both.this[(~confirmed[both.this] & ~new & ~carried[both.this]) | odd_growth]] = True
+    # What another visit confirms, no order and no neighbour calls in question.
+    pairs = _close(case, doubtful, confirmed | carried)
     alive = as_typed.doubted & (measured.status <= Status.DEAD)
     doubtful &= alive
     sweep, place = _order(case, doubtful)
     seen = np.flatnonzero((place >= 0) & np.isfinite(measured.grid_azimuth_deg))
     told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
-    told[confirmed[seen]] = np.inf
+    told[(confirmed | carried)[seen]] = np.inf
     doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
     doubtful &= alive
     rows = np.flatnonzero(doubtful)
-    return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings))
+    new[~alive[both.this] | doubtful[both.this]] = False
+    return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings), int(new.sum()))
+
+
+def _new(case: Case) -> Truths:
+    """Stems of the second of two visits that are none of the first one's, whatever one slip made of them.
+
+    Under one slip either the azimuth or the distance is right: no stem that is nobody's stands in that direction or
+    at that distance. Shape as `Revisit.this`.
+    """
+    errors, both = case.survey.settings.errors, case.once(revisit)
+    new = both.found.last < 0
+    nobody = np.ones(len(both.last), bool)
+    nobody[both.found.last[~new]] = False
+    here, there = np.flatnonzero(new), np.flatnonzero(nobody)
+    first, last = (
+        np.searchsorted(both.there.plot[there], both.here.plot[here], side=side) for side in ("left", "right")
+    )
+    owner = np.repeat(np.arange(len(here)), last - first)
+    other = there[np.arange(len(owner)) - np.repeat(np.cumsum(last - first) - last, last - first)]
+    mine, plot = here[owner], both.here.plot[here[owner]]
+    east, north = both.fit.shift_east_m[plot], both.fit.shift_north_m[plot]
+    x, y = both.here.x_m[mine] - east, both.here.y_m[mine] - north
+    other_x, other_y = both.there.x_m[other] - east, both.there.y_m[other] - north
+    apart, other_apart = np.hypot(x, y), np.hypot(other_x, other_y)
+    reach = _ANOTHER * both.wider * np.sqrt(2.0)
+    turned = np.abs((np.arctan2(other_x, other_y) - np.arctan2(x, y) + np.pi) % (2.0 * np.pi) - np.pi)
+    near = ~(np.abs(other_apart - apart) > reach * (errors.distance_sd_m + errors.distance_sd_percent / 100.0 * apart))
+    near |= turned <= reach * np.hypot(np.radians(errors.azimuth_sd_deg), 0.02 / np.maximum(apart, 0.1))
+    new[here[np.bincount(owner, near, minlength=len(here)) > 0]] = False
+    return new
 
 
 def _rare(doubtful: Truths) -> Truths:

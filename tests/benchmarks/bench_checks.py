@@ -1,0 +1,159 @@
+"""All checks on 10^6 records of 40,000 plots and two visits, and one plot checked anew after an edit.
+
+Run: python tests/benchmarks/bench_checks.py [records]
+All checks are held against pandas reading the file and one k-d tree query of 4 neighbours. Each part runs in a process
+of its own, so that peak memory is its own; ratios are of one run.
+"""
+
+from __future__ import annotations
+
+import os
+import resource
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+import numpy as np
+
+RECORDS = int(sys.argv[1]) if len(sys.argv) > 1 and sys.argv[1].isdecimal() else 1_000_000
+PER_PLOT = 25
+RADIUS_M = 12.62
+WRONG = 0.003
+REPEATS = 3
+
+
+def write_upload(folder: Path, records: int) -> None:
+    """Plots of two visits that kept their numbers; 3 of 1,000 records wrong, half of them read from the other end."""
+    import pandas as pd
+    from scipy.spatial import cKDTree
+
+    rng = np.random.default_rng(4)
+    plots = max(1, records // PER_PLOT)
+    trees = int(0.55 * records)
+    plot = rng.integers(0, plots, trees)
+    angle, distance = rng.uniform(0.0, 360.0, trees), RADIUS_M * np.sqrt(rng.random(trees))
+    x, y = distance * np.sin(np.radians(angle)), distance * np.cos(np.radians(angle))
+    # No tree stands in another one.
+    close = cKDTree(np.column_stack([x, y, plot * 100.0])).query_pairs(0.8, output_type="ndarray")
+    stands = np.ones(trees, bool)
+    stands[close.max(axis=1)] = False
+    plot, angle, distance = plot[stands], angle[stands], distance[stands]
+    order = np.lexsort((angle, plot))
+    plot, angle, distance = plot[order], angle[order], distance[order]
+    first = np.searchsorted(plot, plot)
+    trees = len(plot)
+    dbh = rng.gamma(6.0, 4.0, trees) + 7.0
+    species = rng.choice(["spruce", "beech", "pine", "oak"], trees)
+    number = np.arange(trees) - first + 1
+    # Those that came get the next numbers of their plot.
+    came = rng.random(trees) < 0.05
+    number = number + came * 60
+    tables, planted = [], None
+    for visit, here in (("2016-06-01", ~came), ("2026-06-01", came | (rng.random(trees) < 0.95))):
+        rows = np.flatnonzero(here)
+        azimuth = np.round(angle[rows] + rng.normal(0.0, 1.0, len(rows))) % 360.0
+        reach = np.round(np.maximum(distance[rows] + rng.normal(0.0, 0.05, len(rows)), 0.3), 2)
+        grown = dbh[rows] + (rng.normal(3.0, 1.5, len(rows)) if visit > "2020" else 0.0)
+        thick = np.round(np.maximum(grown, 7.0), 1)
+        if visit > "2020":
+            wrong = rng.permutation(len(rows))[: int(WRONG * len(rows))]
+            back, near, thin = np.split(wrong, [len(wrong) // 2, 3 * len(wrong) // 4])
+            azimuth[back] = (azimuth[back] + 180.0) % 360.0
+            reach[near] = np.round(reach[near] / 10.0, 2)
+            thick[thin] = np.round(thick[thin] * 10.0, 1)
+            far = back[reach[back] > 1.0]
+            planted = pd.DataFrame({"plot": plot[rows[far]], "stem": number[rows[far]]})
+        tables.append(
+            pd.DataFrame(
+                {
+                    "plot": plot[rows],
+                    "visit": visit,
+                    "stem": number[rows],
+                    "azimuth": azimuth.astype(int),
+                    "distance_m": reach,
+                    "dbh_cm": thick,
+                    "species": species[rows],
+                }
+            )
+        )
+    assert planted is not None
+    table = pd.concat(tables)
+    table = table.iloc[np.lexsort((table["stem"], table["visit"], table["plot"]))]
+    table["plot"] = "P" + table["plot"].astype(str)
+    planted["plot"] = "P" + planted["plot"].astype(str)
+    table.to_csv(folder / "stems.csv", index=False)
+    planted.to_csv(folder / "planted.csv", index=False)
+
+
+def baseline(folder: Path) -> str:
+    """What general libraries need for reading and one neighbour query."""
+    import pandas as pd
+    from scipy.spatial import cKDTree
+
+    table = pd.read_csv(folder / "stems.csv")
+    angle = np.radians(table["azimuth"].to_numpy())
+    distance = table["distance_m"].to_numpy()
+    level = pd.factorize(table["plot"] + table["visit"])[0] * 1000.0
+    points = np.column_stack([distance * np.sin(angle), distance * np.cos(angle), level])
+    cKDTree(points).query(points, k=5)
+    return ""
+
+
+def everything(folder: Path) -> str:
+    """The whole of `stemmap check`, findings counted and not written."""
+    from stemmap.survey.settings import parse_settings
+    from stemmap.tasks.workup import open_uploads
+
+    settings = parse_settings({"design": {"radius_m": RADIUS_M, "min_dbh_cm": 7.0}})
+    began = time.perf_counter()
+    done = open_uploads([folder / "stems.csv"], settings=settings)
+    took = time.perf_counter() - began
+    if "STEMMAP_BENCH_FOUND" in os.environ:
+        return f"{took} {_found(folder, done)}"
+    return ""
+
+
+def _found(folder: Path, done: object) -> str:
+    """Share of the planted back bearings found, of other records told wrong."""
+    import pandas as pd
+
+    survey, findings = done.survey, done.findings  # type: ignore[attr-defined]
+    planted = pd.read_csv(folder / "planted.csv", dtype=str)
+    wanted = set(zip(planted["plot"], planted["stem"], strict=True))
+    told = set()
+    for number, (check, batch) in enumerate(findings.batches):
+        if check.slug == "mistyped" and findings.severity_of(number) != "note":
+            visits = survey.visits
+            told |= {
+                (visits.plot[visit], survey.stems.label(int(stem)))
+                for visit, stem in zip(batch.visit.tolist(), batch.stem.tolist(), strict=True)
+            }
+    return f"{len(wanted & told) / len(wanted):.4f} {len(told) - len(wanted & told)} {len(wanted)}"
+
+
+PARTS = {part.__name__: part for part in (baseline, everything)}
+
+
+def run(part: str, folder: Path) -> tuple[float, float]:
+    """Seconds and peak GiB of one part in a fresh process."""
+    done = subprocess.run(
+        [sys.executable, __file__, part, str(folder)], capture_output=True, text=True, check=True
+    ).stdout.split()
+    return float(done[0]), float(done[1])
+
+
+if __name__ == "__main__":
+    if len(sys.argv) == 3:
+        began = time.perf_counter()
+        rest = PARTS[sys.argv[1]](Path(sys.argv[2]))
+        peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 2**20
+        print(time.perf_counter() - began, peak, rest)
+    else:
+        with tempfile.TemporaryDirectory() as name:
+            write_upload(Path(name), RECORDS)
+            figures = {part: [run(part, Path(name)) for _ in range(REPEATS)] for part in PARTS}
+        median = {part: sorted(each)[REPEATS // 2] for part, each in figures.items()}
+        for part, (seconds, peak) in median.items():
+            print(f"{part:12} {seconds:6.2f} s  {peak:5.2f} GiB  {seconds / median['baseline'][0]:5.2f} x baseline")
