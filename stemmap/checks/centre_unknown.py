@@ -28,12 +28,23 @@ def centre_unknown(case: Case) -> Iterator[Batch]:
     given = np.isfinite(visits.numbers("easting")) & np.isfinite(visits.numbers("northing"))
     nowhere = np.isnan(places.lon)
     without = np.flatnonzero(nowhere & given & (places.system < 0))
-    yield case.about_visits(
-        without,
-        "Plot {plot} has easting and northing but no known coordinate system; it is drawn around its own centre.",
-        field="crs",
-        severity="warning",
-    )
+    plots = len(set(visits.plot[without].tolist()))
+    if plots > 1 and not places.unusable:
+        yield case.about_files(
+            1,
+            "The coordinate system of easting and northing is not known, so {plots} plots are drawn around their own "
+            "centres: choose it under Settings in the window, or give crs in the settings file.",
+            field="crs",
+            severity="warning",
+            evidence={"plots": np.array([plots])},
+        )
+    else:
+        yield case.about_visits(
+            without,
+            "Plot {plot} has easting and northing but no known coordinate system; it is drawn around its own centre.",
+            field="crs",
+            severity="warning",
+        )
     outside = np.flatnonzero(nowhere & (places.system >= 0))
     yield case.about_visits(
         outside,

@@ -45,6 +45,9 @@ _OF_DESIGN = {
     "design.slope": ("fixed", "concentric"),
 }
 
+#: A system may be a text of many lines.
+_LONGEST_SYSTEM = 24
+
 
 class SettingsPanel(QWidget):
     """Shows the session's settings and asks it for others.
@@ -53,9 +56,12 @@ class SettingsPanel(QWidget):
     -------
     refused
         Sentence that says why an edit cannot be.
+    system_wanted
+        Another coordinate system is to be chosen.
     """
 
     refused = Signal(str)
+    system_wanted = Signal()
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -68,13 +74,14 @@ class SettingsPanel(QWidget):
         layout.setContentsMargins(10, 8, 10, 10)
         self._assumed = QLabel()
         self._assumed.setWordWrap(True)
-        layout.addWidget(self._assumed)
+        self._assumed.setContentsMargins(10, 6, 10, 0)
         for title, items in (
             (self.tr("Measurement"), measurement_items()),
             (self.tr("Sampling design"), design_items()),
             (self.tr("Errors of measurement (standard deviations)"), error_items()),
         ):
             self._add_group(layout, title, items)
+        self._add_system(self._forms["measurement.azimuth_unit"])
         layout.addStretch(1)
         scroll = QScrollArea()
         scroll.setAccessibleName(self.tr("List of settings"))
@@ -86,6 +93,7 @@ class SettingsPanel(QWidget):
         outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(0)
         outer.addWidget(scroll, 1)
+        outer.addWidget(self._assumed)  # below, so that no field moves away under the pointer when it changes
         outer.addLayout(self._buttons())
         session.replaced.connect(self._on_settings)
         session.settings_edited.connect(self._on_settings)
@@ -131,6 +139,18 @@ class SettingsPanel(QWidget):
             form.addRow(label, field)
         layout.addLayout(form)
 
+    def _add_system(self, form: QFormLayout) -> None:
+        """The coordinate system, which is chosen from thousands and so in a window of its own."""
+        help_ = self.tr("Choose the coordinate system of the plots and of results by name, code or area of use")
+        label = QLabel(self.tr("Coordinates"))
+        self.system_button = QPushButton()
+        self.system_button.setToolTip(help_)
+        self.system_button.setWhatsThis(help_)
+        self.system_button.clicked.connect(self.system_wanted)
+        label.setBuddy(self.system_button)
+        label.setToolTip(help_)
+        form.addRow(label, self.system_button)
+
     def _field(self, item: Item) -> ChoiceField | NumberField | CirclesField:
         match item:
             case Choice():
@@ -168,6 +188,9 @@ class SettingsPanel(QWidget):
                     field.show_number(value)
                 case CirclesField():
                     field.show_circles(value)
+        system = settings.crs or self.tr("not said")
+        self.system_button.setText(self.tr("{system}…").format(system=system[:_LONGEST_SYSTEM].replace("&", "&&")))
+        self.system_button.setAccessibleName(self.tr("Coordinate system: {system}").format(system=system))
         for key, kinds in _OF_DESIGN.items():
             self._forms[key].setRowVisible(self.fields[key], settings.design.kind in kinds)
         self._assumed.setText(self._assumed_words(settings))

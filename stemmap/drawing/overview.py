@@ -300,7 +300,15 @@ def _notes(survey: Survey, measured: Measured, crs: str | None, adrift: Integers
             )
         )
     if crs is None:
-        notes.append(_tr("map", "No plot has coordinates, so there is no map of the whole survey."))
+        notes.append(
+            _tr(
+                "map",
+                "The coordinate system of the plots is not known, so there is no map of the whole survey; choose it "
+                "under Settings.",
+            )
+            if np.isfinite(survey.visits.numbers("easting")).any()
+            else _tr("map", "No plot has coordinates, so there is no map of the whole survey.")
+        )
     elif len(adrift):
         names = ", ".join(str(name) for name in survey.visits.plot[adrift[:12]])
         if len(adrift) > 12:

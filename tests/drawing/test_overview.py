@@ -192,3 +192,10 @@ def test_a_view_of_a_hundred_thousand_plots_is_described_at_once():
 
     assert perf_counter() - began < 0.05
     assert len(words(scene)) < 1500
+
+
+def test_plots_whose_coordinate_system_is_not_known_say_so():
+    plots = plots_of({"plot": ["A", "B"], "easting": [400_000.0, 400_100.0], "northing": [5_300_000.0, 5_300_000.0]})
+
+    assert plots.crs is None
+    assert "coordinate system of the plots is not known" in plots.notes[0]
