@@ -16,6 +16,7 @@ __all__ = [
     "placed",
     "rigid_fit",
     "search",
+    "search_shift",
     "search_turn",
     "squared_distance",
     "worth_of_pairs",
@@ -245,31 +246,7 @@ def search(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) 
 
     For plots whose maps do not lie on one another as they are; the first result only turns, the second only moves.
     """
-    from scipy.spatial import cKDTree
-
-    nothing = np.zeros(plots)
-    none = RigidFit(nothing, nothing, nothing, np.full((plots, 3, 3), np.inf), np.zeros(plots, np.int64))
-    good = np.isfinite(this.x_m)
-    this, last = this.take(np.flatnonzero(good)), last.take(np.flatnonzero(np.isfinite(last.x_m)))
-    if not len(this.x_m) or not len(last.x_m):
-        return none, none
-    turned = search_turn(this, last, plots, growth_cm=growth_cm)
-    tree: Any = cKDTree(_levels(last))
-    pairs = cKDTree(_levels(this)).query_ball_tree(tree, _REACH)
-    left = np.repeat(np.arange(len(pairs)), [len(each) for each in pairs])
-    right = np.array([each for some in pairs for each in some], np.int64)
-    fits = _grown(this.dbh_cm[left], last.dbh_cm[right], growth_cm)
-    left, right = left[fits], right[fits]
-    if not len(left):
-        return turned, none
-    off_x, off_y = last.x_m[right] - this.x_m[left], last.y_m[right] - this.y_m[left]
-    offs = np.column_stack([off_x, off_y, this.plot[left] * _APART])
-    votes = np.asarray(cKDTree(offs).query_ball_point(offs, _NEAR, return_length=True))
-    order = np.lexsort((-votes, this.plot[left]))
-    plot, first = np.unique(this.plot[left][order], return_index=True)
-    east, north = nothing.copy(), nothing.copy()
-    east[plot], north[plot] = off_x[order][first], off_y[order][first]
-    return turned, replace(none, shift_east_m=east, shift_north_m=north)
+    return search_turn(this, last, plots, growth_cm=growth_cm), search_shift(this, last, plots, growth_cm=growth_cm)
 
 
 def search_turn(
@@ -278,10 +255,10 @@ def search_turn(
     """The turn of each plot, among those tried, that brings most of its stems near stems of the last visit."""
     from scipy.spatial import cKDTree
 
-    nothing = np.zeros(plots)
-    none = RigidFit(nothing, nothing, nothing, np.full((plots, 3, 3), np.inf), np.zeros(plots, np.int64))
-    this = this.take(np.flatnonzero(np.isfinite(this.x_m)))
-    last = last.take(np.flatnonzero(np.isfinite(last.x_m)))
+    none = _no_fit(plots)
+    this, last = _with_place(this), _with_place(last)
+    if not len(this.x_m) or not len(last.x_m):
+        return none
     tree: Any = cKDTree(_levels(last))
     hits = np.zeros((len(turns_deg), plots))
     for number, turn in enumerate(turns_deg):
@@ -292,6 +269,31 @@ def search_turn(
         worth = fits * (1.0 - 0.5 * apart[near] / _NEAR)
         hits[number] = np.bincount(this.plot[near], worth, minlength=plots)
     return replace(none, rotation_deg=turns_deg[hits.argmax(axis=0)])
+
+
+def search_shift(this: Map, last: Map, plots: int, *, growth_cm: tuple[float, float]) -> RigidFit:
+    """The shift of each plot that most of its stems ask for."""
+    from scipy.spatial import cKDTree
+
+    none = _no_fit(plots)
+    this, last = _with_place(this), _with_place(last)
+    if not len(this.x_m) or not len(last.x_m):
+        return none
+    pairs = cKDTree(_levels(this)).query_ball_tree(cKDTree(_levels(last)), _REACH)
+    left = np.repeat(np.arange(len(pairs)), [len(each) for each in pairs])
+    right = np.array([each for some in pairs for each in some], np.int64)
+    fits = _grown(this.dbh_cm[left], last.dbh_cm[right], growth_cm)
+    left, right = left[fits], right[fits]
+    if not len(left):
+        return none
+    off_x, off_y = last.x_m[right] - this.x_m[left], last.y_m[right] - this.y_m[left]
+    offs = np.column_stack([off_x, off_y, this.plot[left] * _APART])
+    votes = np.asarray(cKDTree(offs).query_ball_point(offs, _NEAR, return_length=True))
+    order = np.lexsort((-votes, this.plot[left]))
+    plot, first = np.unique(this.plot[left][order], return_index=True)
+    east, north = np.zeros(plots), np.zeros(plots)
+    east[plot], north[plot] = off_x[order][first], off_y[order][first]
+    return replace(none, shift_east_m=east, shift_north_m=north)
 
 
 def worth_of_pairs(this: Map, last: Map, found: Matches, plots: int, *, growth_cm: tuple[float, float]) -> Floats:
@@ -314,6 +316,15 @@ def worth_of_pairs(this: Map, last: Map, found: Matches, plots: int, *, growth_c
         np.isfinite(here.dbh_cm - there.dbh_cm), np.log(_DBH_SPREAD_CM / (growth_cm[1] * np.sqrt(2.0 * np.pi))), 0.5
     )
     return np.bincount(here.plot, gain - 0.5 * found.cost[pair], minlength=plots).astype(float)
+
+
+def _no_fit(plots: int) -> RigidFit:
+    nothing = np.zeros(plots)
+    return RigidFit(nothing, nothing, nothing, np.full((plots, 3, 3), np.inf), np.zeros(plots, np.int64))
+
+
+def _with_place(some: Map) -> Map:
+    return some.take(np.flatnonzero(np.isfinite(some.x_m)))
 
 
 def _levels(some: Map) -> Floats:

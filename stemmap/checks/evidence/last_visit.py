@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.readings import Otherwise, read_otherwise
 from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, search, squared_distance
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
@@ -26,6 +27,8 @@ _TURN_COST, _SHIFT_COST = 12.0, 16.0
 _LEAST_TURN, _LEAST_SHIFT = 1.5, 0.2
 #: Share of right pairs that lie far apart for their errors before the survey has told, and the pairs that is worth.
 _LOOSE, _LOOSE_WORTH = 0.003, 300.0
+#: Pairs without which they do not tell.
+_ENOUGH_TO_TELL = 20
 #: Pairs without which a plot says nothing as a whole.
 _ENOUGH_PAIRS = 5
 
@@ -44,12 +47,16 @@ class Revisit:
         Both maps, this visit's already laid on the last one.
     fit
         Turn and shift of each pair of visits, without those that are not believed.
+    free
+        The same, whether believed or not.
     turned, moved
         Whether a turn, a shift is believed; shape (p,).
     found
         Which of `this` is which of `last`.
     unlike
         Pairs of visits that do not show the same stems, however turned or moved; their stems are left out; shape (p,).
+    otherwise
+        How the plots that lie badly on their last visit may be read; those that are read otherwise are `unlike`.
     pairs, fewer
         Stems found again, and stems of the visit that has fewer of them; shape (p,).
     added
@@ -70,10 +77,12 @@ class Revisit:
     here: Map
     there: Map
     fit: RigidFit
+    free: RigidFit
     turned: NDArray[np.bool_]
     moved: NDArray[np.bool_]
     found: Matches
     unlike: NDArray[np.bool_]
+    otherwise: Otherwise
     pairs: Integers
     fewer: Integers
     added: NDArray[np.bool_]
@@ -106,12 +115,19 @@ def revisit(case: Case) -> Revisit:
     doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
     if doubtful.any():
         fit = _searched(here, there, fit, doubtful, growth)
-    fit, turned, moved = _believed(fit)
+        again = _matched_anew(placed(here, fit), there, found, doubtful, growth)
+        doubtful &= _score(again, here.plot, plots) < _LIES_WELL * fewer
+    wider = _wider_than_thought(squared_distance(*_pairs(placed(here, calm), there, found)))
+    otherwise = read_otherwise(case, this, (here, there), fit, doubtful=doubtful, growth=growth, wider=wider)
+    free = _merged(fit, otherwise.fit, otherwise.only_turned)
+    free = replace(free, covariance=free.covariance * wider**2)
+    fit, turned, moved = _believed(free)
     laid = placed(here, fit)
-    otherwise = (fit.rotation_deg != calm.rotation_deg) | (fit.shift_east_m != calm.shift_east_m)
-    found = _matched_anew(laid, there, found, otherwise, growth)
+    changed = (fit.rotation_deg != calm.rotation_deg) | (fit.shift_east_m != calm.shift_east_m)
+    found = _matched_anew(laid, there, found, changed, growth)
     pairs = np.bincount(here.plot, found.last >= 0, minlength=plots).astype(np.int64)
     unlike = (_score(found, here.plot, plots) < _UNLIKE * fewer) & (fewer >= _ENOUGH_PAIRS)
+    unlike |= otherwise.misread
     turned, moved = turned & ~unlike, moved & ~unlike
     left, right = np.flatnonzero(~unlike[here.plot]), np.flatnonzero(~unlike[there.plot])
     place = np.full(len(last) + 1, -1, np.int64)
@@ -128,10 +144,12 @@ def revisit(case: Case) -> Revisit:
         laid,
         there,
         fit,
+        free,
         turned,
         moved,
         found,
         unlike,
+        otherwise,
         pairs,
         fewer,
         added,
@@ -146,12 +164,17 @@ def _spread(here: Map, there: Map, found: Matches, copied: NDArray[np.bool_]) ->
     """How much wider than thought pairs lie apart, and how many do so by far."""
     matched = np.flatnonzero((found.last >= 0) & ~copied)
     apart = squared_distance(here.take(matched), there.take(found.last[matched]))
-    if len(apart) < 20:
+    if len(apart) < _ENOUGH_TO_TELL:
         return 1.0, _LOOSE
-    # The median of a chi-square of two degrees of freedom is 2 ln 2.
-    wider = max(1.0, float(np.sqrt(np.median(apart) / (2.0 * np.log(2.0)))))
+    wider = _wider_than_thought(apart)
     far = np.count_nonzero(apart > 12.0 * wider**2)
     return wider, float((far + _LOOSE * _LOOSE_WORTH) / (len(apart) + _LOOSE_WORTH))
+
+
+def _wider_than_thought(apart: Floats) -> float:
+    """Factor by which errors are larger than the settings say, from squared distances of pairs in units of them."""
+    # The median of a chi-square of two degrees of freedom is 2 ln 2.
+    return max(1.0, float(np.sqrt(np.median(apart) / (2.0 * np.log(2.0))))) if len(apart) >= _ENOUGH_TO_TELL else 1.0
 
 
 def _stems(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:
