@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from types import MappingProxyType
+from typing import Any
 
 from stemmap import checks
+from stemmap.checks.evidence.fieldwork import fieldwork
 from stemmap.progress import Progress
 from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
 from stemmap.survey.findings import Findings
@@ -16,6 +19,7 @@ from stemmap.survey.registry import Case, run_checks
 from stemmap.survey.settings import Settings, columns_above
 from stemmap.survey.summary import Summary, summarise
 from stemmap.survey.survey import Survey, assemble
+from stemmap.survey.worth import Worth
 from stemmap.writing.settings import write_settings
 
 _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
@@ -23,12 +27,26 @@ _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
 
 @dataclass(frozen=True)
 class Workup:
-    """A survey with everything that was computed from it."""
+    """A survey with everything that was computed from it.
+
+    Parameters
+    ----------
+    survey, measured, findings, summary
+        What was uploaded, placed, doubted and summed up.
+    fieldwork
+        What the whole survey, and each visit, crew, instrument and day tells of how it was measured.
+    """
 
     survey: Survey
     measured: Measured
     findings: Findings
     summary: Summary
+    fieldwork: tuple[dict[str, Any], ...]
+
+    @cached_property
+    def worth(self) -> Worth:
+        """What settling each doubt would be worth, computed when somebody asks."""
+        return Worth(self.summary, self.findings)
 
 
 def open_uploads(
@@ -107,9 +125,11 @@ def work_up(survey: Survey, progress: Progress | None = None) -> Workup:
     progress.step("Computing positions")
     measured = measure(survey)
     checks.load()
-    findings = run_checks(Case(survey, measured), progress)
+    case = Case(survey, measured)
+    findings = run_checks(case, progress)
     progress.step("Summarising")
-    return Workup(survey, measured, findings, summarise(survey, measured))
+    told = tuple(fieldwork(case, findings))
+    return Workup(survey, measured, findings, summarise(survey, measured), told)
 
 
 def save_settings(settings: Settings, path: Path | str) -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, TextIO
 
 from stemmap.survey.summary import Summary
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
+
+Fieldwork = Sequence[Mapping[str, Any]]
 
 _COLUMNS = (
     *("plot", "visit", "date", "stratum", "plot_status", "stems", "in", "borderline", "without_dbh"),
@@ -18,20 +20,28 @@ _COLUMNS = (
 )
 
 
-def write_summary(stream: TextIO, summary: Summary, form: str) -> None:
-    """Write the summary of all plots, and of strata and survey where the form has room for them."""
-    FORMS[form](stream, summary)
+def write_summary(stream: TextIO, summary: Summary, form: str, *, fieldwork: Fieldwork = ()) -> None:
+    """Write the summary of all plots, and of strata, survey and fieldwork where the form has room for them.
+
+    Parameters
+    ----------
+    stream, summary, form
+        What is written where, and as which of `FORMS`.
+    fieldwork
+        What groups of plot visits tell of how they were measured; JSON alone has room for it.
+    """
+    FORMS[form](stream, summary, fieldwork)
 
 
 def _plots(summary: Summary) -> Any:
     return (summary.plot_json(row) for row in range(len(summary.survey.visits)))
 
 
-def _write_json(stream: TextIO, summary: Summary) -> None:
-    write_json_list(stream, "plots", _plots(summary), {"strata": summary.strata_json()})
+def _write_json(stream: TextIO, summary: Summary, fieldwork: Fieldwork) -> None:
+    write_json_list(stream, "plots", _plots(summary), {"strata": summary.strata_json(), "survey": fieldwork})
 
 
-def _write_csv(stream: TextIO, summary: Summary) -> None:
+def _write_csv(stream: TextIO, summary: Summary, _fieldwork: Fieldwork) -> None:
     index = ("r", "z", "p", "n")
     headings = [*_COLUMNS, *(f"clark_evans_{name}" for name in index), "dead_stems_per_ha", "dead_in", "reasons"]
     rows = (
@@ -47,7 +57,7 @@ def _write_csv(stream: TextIO, summary: Summary) -> None:
     write_csv(stream, headings, rows)
 
 
-def _write_table(stream: TextIO, summary: Summary) -> None:
+def _write_table(stream: TextIO, summary: Summary, _fieldwork: Fieldwork) -> None:
     headings = ["plot", "visit", "in", "border-", "stems", "basal area", "QMD", "nearest", "Clark-Evans", "note"]
     units = ["", "", "", "line", "per ha", "m²/ha", "cm", "m", "R (p)", ""]
     write_text_table(stream, headings, map(_table_row, _plots(summary)), units=units)
@@ -102,6 +112,6 @@ def _interval(value: Mapping[str, Any], decimals: int) -> str:
 
 
 #: Forms that the summary can be written in.
-FORMS: Mapping[str, Callable[[TextIO, Summary], None]] = MappingProxyType(
+FORMS: Mapping[str, Callable[[TextIO, Summary, Fieldwork], None]] = MappingProxyType(
     {"table": _write_table, "json": _write_json, "csv": _write_csv}
 )

@@ -12,18 +12,19 @@ from stemmap.writing.summary import FORMS, write_summary
 from tests.uploads import survey
 
 
-def text_of(made, form):
+def text_of(made, form, **rest):
     stream = io.StringIO()
-    write_summary(stream, summarise(made, measure(made)), form)
+    write_summary(stream, summarise(made, measure(made)), form, **rest)
     return stream.getvalue()
 
 
 def test_json_holds_plots_and_strata(written):
-    told = json.loads(text_of(written, "json"))
+    told = json.loads(text_of(written, "json", fieldwork=[{"by": "survey"}]))
     made = summarise(written, measure(written))
-    assert list(told) == ["plots", "strata"]
+    assert list(told) == ["plots", "strata", "survey"]
     assert told["plots"] == [made.plot_json(row) for row in range(3)]
     assert told["strata"] == made.strata_json()
+    assert told["survey"] == [{"by": "survey"}]
 
 
 def test_csv_has_a_row_for_every_plot(written):
