@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from functools import cache
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from functools import cache, partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, Slot
@@ -18,6 +19,8 @@ from stemmap.desktop.table_panel import TablePanel
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
+
+    Words = tuple[list[str], NDArray[np.integer]]
 
 _tr = QCoreApplication.translate
 
@@ -38,11 +41,14 @@ def plot_columns(opened: Opened, going: Round) -> tuple[TableColumn, ...]:
         return ["", *visits.visit.tolist()]
 
     several = any(visits.visit[:1000])
+    plot = coded_column(_tr("plots_panel", "Plot"), _tr("plots_panel", "plot as typed"), codes, plots, natural=False)
+    visit = coded_column(
+        _tr("plots_panel", "Visit"), _tr("plots_panel", "visit as typed"), codes, names, shown=several
+    )
     return (
-        coded_column(_tr("plots_panel", "Plot"), _tr("plots_panel", "plot as typed"), codes, plots, natural=False),
-        coded_column(
-            _tr("plots_panel", "Visit"), _tr("plots_panel", "visit as typed"), codes, names, shown=several
-        ),
+        # All names at once are only needed for sorting and filtering, which is done elsewhere.
+        replace(plot, text=lambda row: str(visits.plot[row - 1]) if row else _tr("plots_panel", "all")),
+        replace(visit, text=lambda row: str(visits.visit[row - 1]) if row else ""),
         _state_column(opened, going),
         *_more_columns(opened),
     )
@@ -75,19 +81,23 @@ def _state_column(opened: Opened, going: Round) -> TableColumn:
 
 
 def _more_columns(opened: Opened) -> Iterator[TableColumn]:
-    """Columns that are shown when the user chooses them."""
+    """Columns that are shown when the user chooses them; what they hold is put together only then."""
     visits, summary = opened.workup.survey.visits, opened.workup.summary
     for name, title in (("stratum", _tr("plots_panel", "Stratum")), ("crew", _tr("plots_panel", "Crew"))):
-        labels, codes = visits.words(name)
+        words = cache(partial(visits.words, name))
         yield coded_column(
-            title, _tr("plots_panel", "as typed"), given(_below(codes, -1)), given(labels), shown=False
+            title,
+            _tr("plots_panel", "as typed"),
+            cache(partial(_codes, words)),
+            partial(_labels, words),
+            shown=False,
         )
-    dates, days = _dates(visits.date)
+    dates = cache(partial(_dates, visits.date))
     yield coded_column(
         _tr("plots_panel", "Date"),
         _tr("plots_panel", "date of the visit"),
-        given(days),
-        given(dates),
+        lambda: dates()[1],
+        lambda: dates()[0],
         natural=False,
         shown=False,
     )
@@ -107,15 +117,24 @@ def _more_columns(opened: Opened) -> Iterator[TableColumn]:
             2,
         ),
     ):
-        below = _below(values.astype("f8"), float("nan"))
-        yield number_column(title, meaning, given(below), decimals, shown=False)
+        below = cache(partial(_below, values, float("nan")))
+        yield number_column(title, meaning, below, decimals, shown=False)
 
 
 def _below(values: NDArray[Any], first: float) -> NDArray[Any]:
     """Values by visit below one for the whole survey."""
     import numpy as np
 
-    return np.concatenate([np.array([first], values.dtype), values])
+    dtype = np.float64 if np.isnan(first) else values.dtype
+    return np.concatenate([np.array([first], dtype), values])
+
+
+def _codes(words: Callable[[], Words]) -> NDArray[np.integer]:
+    return _below(words()[1], -1)
+
+
+def _labels(words: Callable[[], Words]) -> Sequence[str]:
+    return words()[0]
 
 
 def _dates(dates: NDArray[np.datetime64]) -> tuple[list[str], NDArray[np.integer]]:

@@ -252,13 +252,18 @@ class TablePanel(QWidget):
         self.model.renew(rows, columns=tuple(columns), pinned=pinned)
         if before == [column.title for column in columns]:
             return
-        heading, measure = self.view.horizontalHeader(), self.fontMetrics().horizontalAdvance
         differing = self.differing()
         for place, column in enumerate(columns):
+            self._show_column(place, shown=column.shown != (column.title in differing))
+
+    def _show_column(self, place: int, *, shown: bool) -> None:
+        """Show a column, as wide as its first cells, or hide it."""
+        heading, measure = self.view.horizontalHeader(), self.fontMetrics().horizontalAdvance
+        heading.setSectionHidden(place, not shown)
+        if shown:
             cells = range(min(len(self.model.shown), 30))
-            texts = [column.title + "    ", *(self.model.text(row, place) for row in cells)]
+            texts = [self.model.columns[place].title + "    ", *(self.model.text(row, place) for row in cells)]
             heading.resizeSection(place, min(max(measure(text) for text in texts) + 18, 460))
-            heading.setSectionHidden(place, column.shown == (column.title in differing))
 
     def differing(self) -> set[str]:
         """Titles of columns that the user shows or hides against their rule."""
@@ -267,7 +272,7 @@ class TablePanel(QWidget):
     def choose_column(self, place: int, *, shown: bool) -> None:
         """Show or hide a column, now and next time."""
         column, differing = self.model.columns[place], self.differing()
-        self.view.setColumnHidden(place, not shown)
+        self._show_column(place, shown=shown)
         differing = differing - {column.title} if shown == column.shown else differing | {column.title}
         QSettings().setValue(f"tables/{self._name}", "\n".join(sorted(differing)))
 
