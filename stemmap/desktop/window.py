@@ -116,6 +116,7 @@ class MainWindow(QMainWindow):
             canvas.measuring_changed.connect(self.actions_by_name["measure"].setChecked)
             follow(self.actions_by_name, canvas.layers)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)
+            self._panels.settings_panel.system_wanted.connect(self.actions_by_name["crs"].trigger)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
             map_layers = self._panels.map_panel.canvas.layers
             self.outputs.layers = lambda: map_layers.value
