@@ -5,6 +5,7 @@ from itertools import product
 
 import numpy as np
 
+from stemmap.checks.evidence.reach import reach
 from stemmap.survey.findings import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
@@ -24,6 +25,8 @@ def borderline(case: Case) -> Iterator[Batch]:
     record decides.
     Source: the normal probability of distance minus limit, from the errors in the settings.
     """
+    if not case.once(reach).fits:
+        return
     measured = case.measured
     standing = measured.status <= Status.DEAD
     wrong = np.where(measured.inside, 1.0 - measured.inside_probability, measured.inside_probability)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from stemmap.checks.evidence.reach import reach
 from stemmap.core.design import RESOLUTION
 from stemmap.survey.findings import Batch
 from stemmap.survey.measured import Status
@@ -18,8 +19,11 @@ def outside_circle(case: Case) -> Iterator[Batch]:
     What: the distance that decides passes the limiting distance by more than the errors of measurement explain.
     Why: a mistyped distance or dbh, a wrong circle, or a stem recorded although it is out. It is not counted.
     What to do: check distance and dbh; what the stem would add if it was in stands beside.
+    Where the circle does not fit the records at all, that is said once instead.
     Source: in if the distance does not pass the limit, equality is in (common practice).
     """
+    if not case.once(reach).fits:
+        return
     measured, design = case.measured, case.survey.settings.design
     beyond = measured.compared_distance_m - measured.limiting_distance_m
     out = measured.inside_known & ~measured.inside & ~measured.borderline & (measured.status <= Status.DEAD)

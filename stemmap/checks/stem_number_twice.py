@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 
 import numpy as np
+from numpy.typing import NDArray
 
+from stemmap.checks.evidence.repeats import repeats
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
@@ -12,19 +14,51 @@ from stemmap.survey.registry import Case, check
 def stem_number_twice(case: Case) -> Iterator[Batch]:
     """A stem number stands twice on one visit of a plot.
 
-    What: two records carry the same tree and stem number. Both are counted.
-    Why: a stem entered twice, or a mistyped number.
-    What to do: compare the two records; delete one or correct its number.
+    What: two records carry the same tree and stem number. Both are counted. Records of two dates within one visit,
+    and stems at one place to the last digit with clearly different dbh (forks), are told once for the plot.
+    Why: a stem entered twice, a mistyped number, a second measurement taken for the same visit, or forks.
+    What to do: compare the two records; delete one or correct its number; give the second measurement a visit of its
+    own; give forks a stem number each.
     """
-    stems = case.survey.stems
-    rows = np.flatnonzero((stems.occurrence > 1) & (stems.number_code >= 0))
+    survey, again = case.survey, case.once(repeats)
+    stems = survey.stems
+    field = "stem" if stems.records.has("stem") else "tree"
+    rows = again.rows[~again.other_date & ~again.fork]
     yield case.about_stems(
         rows,
         "No. {stem} stands on this visit again (line {line}); both records are counted.",
-        field="stem" if stems.records.has("stem") else "tree",
+        field=field,
         evidence={
             "line": stems.records.line[rows],
             "occurrence": stems.occurrence[rows],
         },
         **case.worth(rows),
     )
+    rows, first = again.rows[again.other_date], again.first[again.other_date]
+    visits, at, count = np.unique(stems.visit_row[rows], return_index=True, return_counts=True)
+    yield case.about_visits(
+        visits,
+        "Plot {plot}: {records} stems were recorded again on another date of this visit (such as {date} and "
+        "{other_date}); both records are counted, so the plot counts them twice.",
+        field="visit",
+        evidence={"records": count} | _dates(case, first[at], rows[at]),
+    )
+    rows = again.rows[again.fork]
+    visits, at, count = np.unique(stems.visit_row[rows], return_index=True, return_counts=True)
+    yield case.about_visits(
+        visits,
+        "Plot {plot}: {records} records carry number and place of another one with a different dbh (such as No. "
+        "{number}); they are taken for several stems of one tree, and all are counted.",
+        field=field,
+        evidence={"records": count, "number": stems.records.texts(field)[rows[at]]},
+        severity="note",
+    )
+
+
+def _dates(
+    case: Case, first: NDArray[np.int64], second: NDArray[np.int64]
+) -> dict[str, NDArray[np.object_]]:
+    if not len(first):
+        return {}
+    texts = case.survey.stems.records.texts("date")
+    return {"date": texts[first], "other_date": texts[second]}

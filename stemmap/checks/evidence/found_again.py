@@ -9,6 +9,7 @@ from stemmap.checks.evidence.diameters import log_growth
 from stemmap.checks.evidence.ground import place_sd
 from stemmap.checks.evidence.last_visit import Revisit, revisit
 from stemmap.checks.evidence.meanings import Meanings
+from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.core.design import membership
 from stemmap.survey.registry import Case
@@ -45,9 +46,10 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     angle = np.radians(meant.azimuth_deg[row]) - turn
     there_x = meant.distance_m[row] * np.sin(angle) + both.fit.shift_east_m[plot]
     there_y = meant.distance_m[row] * np.cos(angle) + both.fit.shift_north_m[plot]
-    reach = _reach_then(case, both, plot, meant.dbh_cm[row])
+    fits = case.once(reach).fits
+    then = _reach_then(case, both, plot, meant.dbh_cm[row]) if fits else np.full(len(row), np.inf)
     sd = place_sd(case, meant.distance_m[row])
-    seen = ndtr((np.where(np.isfinite(reach), reach, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
+    seen = ndtr((np.where(np.isfinite(then), then, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
     edge[row] = np.where(np.isfinite(seen), 1.0 - seen, 1.0)
 
     state, other = _candidates(both, own)
@@ -64,7 +66,7 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     # A stem of the last visit that this circle does not reach would not be missed.
     back_x = both.there.x_m[other] - both.fit.shift_east_m[plot[state]]
     back_y = both.there.y_m[other] - both.fit.shift_north_m[plot[state]]
-    now = case.measured.radius_m[both.visit[plot[state]]]
+    now = case.measured.radius_m[both.visit[plot[state]]] if fits else np.full(len(state), np.inf)
     within = ndtr((np.where(np.isfinite(now), now, np.inf) - np.hypot(back_x, back_y)) / (1.5 * np.sqrt(radial)))
     log_density = np.nan_to_num(log_near + grown + np.log(np.maximum(within, 0.02)), nan=-300.0)
     top = np.full(len(row), -np.inf)

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.repeats import tree_codes
 from stemmap.checks.evidence.typed import judged_visits
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
@@ -110,8 +111,7 @@ def ground(case: Case) -> Ground:
     errors = measured.errors
     sd = np.sqrt(np.maximum(0.5 * (errors.var_east + errors.var_north), 4e-4))
     sd = np.where(np.isfinite(sd), sd, 0.15)
-    column = stems.records.columns.get("tree")
-    code = np.full(len(stems), -1, np.int64) if column is None or not stems.records.has("stem") else column.alike()
+    code = case.once(tree_codes)
     radius, pairs = np.minimum(radius, 0.75), np.sort(pairs, axis=1)
     one, two = pairs[:, 0], pairs[:, 1]
     apart = np.hypot(measured.x_m[one] - measured.x_m[two], measured.y_m[one] - measured.y_m[two])

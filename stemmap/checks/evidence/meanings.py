@@ -8,6 +8,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.copied import copied
+from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.keystrokes import SLIPS, meant
@@ -100,10 +102,15 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
     return Meanings(owner, quantity, value, slip, chance, azimuth, distance, dbh, np.concatenate(partners))
 
 
+def _open(case: Case, doubted: Suspects, quantity: int) -> NDArray[np.bool_]:
+    """Suspects whose quantity may be wrong: places carried over from the last visit are not doubted again."""
+    return doubted.thickness if quantity == 2 else ~case.once(copied)[doubted.rows]
+
+
 def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[Any], ...]:
     """What the typed text alone makes one think of."""
     column = case.survey.stems.records.columns[name]
-    codes = np.where(doubted.thickness | (quantity < 2), column.codes[doubted.rows], -1)
+    codes = np.where(_open(case, doubted, quantity), column.codes[doubted.rows], -1)
     typed_codes, place = np.unique(codes[codes >= 0], return_inverse=True)
     written = doubted.spellings[quantity]
     found = meant(
@@ -125,25 +132,26 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[Any
     steps = _ANYTHING[quantity]
     share = (np.arange(steps) + 0.5) / steps
     if quantity == 0:
-        reach = np.full(len(rows), 360.0 / as_typed.degrees)
+        most = np.full(len(rows), 360.0 / as_typed.degrees)
     elif quantity == 1:
-        reach = case.measured.limiting_distance_m[rows]
-        reach = np.where(np.isfinite(reach), reach, case.measured.radius_m[case.survey.stems.visit_row[rows]])
-        reach = np.where(np.isfinite(reach), reach, _REACH_M) / as_typed.per_metre[rows]
+        most = case.measured.limiting_distance_m[rows]
+        most = np.where(np.isfinite(most), most, case.measured.radius_m[case.survey.stems.visit_row[rows]])
+        most = case.once(reach).limit_m(most)
+        most = np.where(np.isfinite(most), most, _REACH_M) / as_typed.per_metre[rows]
     else:
-        reach = np.full(len(rows), _THICKNESS_CM / as_typed.per_centimetre)
+        most = np.full(len(rows), _THICKNESS_CM / as_typed.per_centimetre)
     numbers = as_typed.numbers[quantity]
-    owner = np.repeat(np.flatnonzero(np.isfinite(numbers[rows]) & (doubted.thickness | (quantity < 2))), steps)
-    value = reach[owner] * np.tile(share, len(owner) // steps)
+    owner = np.repeat(np.flatnonzero(np.isfinite(numbers[rows]) & _open(case, doubted, quantity)), steps)
+    value = most[owner] * np.tile(share, len(owner) // steps)
     # The line above: the same number as in the record before says that much more than any number does.
     before = np.append(np.nan, numbers[:-1])
     before[case.survey.visits.first_stem[:-1].clip(max=max(len(numbers) - 1, 0))] = np.nan
     again = (numbers == before)[rows]
     slip = np.where(again[owner], LINE_ABOVE, ANYTHING)
     finest = 10.0 ** -(written.decimals if (written := doubted.spellings[quantity]) is not None else 0)
-    chance = -np.log(steps) + np.where(again[owner], np.log(np.maximum(reach[owner] / finest, 1.0)), 0.0)
+    chance = -np.log(steps) + np.where(again[owner], np.log(np.maximum(most[owner] / finest, 1.0)), 0.0)
     # Who types anything at all still types a number that could be one.
-    beyond = numbers[rows] / reach
+    beyond = numbers[rows] / most
     chance += np.where(beyond > 1.0, np.log(0.1 / np.maximum(beyond, 1.0)), 0.0)[owner]
     return owner, np.full(len(owner), quantity), value, slip, chance
 
@@ -152,7 +160,8 @@ def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[Any], ...],
     """Azimuths of two suspected stems of one visit exchanged, each pair from both sides."""
     visit = case.survey.stems.visit_row
     azimuth = case.once(typed).numbers[0]
-    usable = np.flatnonzero(np.isfinite(case.measured.grid_azimuth_deg[doubted.rows]))
+    seen = np.isfinite(case.measured.grid_azimuth_deg[doubted.rows])
+    usable = np.flatnonzero(seen & _open(case, doubted, 0))
     of = visit[doubted.rows[usable]]
     first, last = np.searchsorted(of, of), np.searchsorted(of, of, side="right")
     count = last - first

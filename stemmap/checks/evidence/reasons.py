@@ -13,6 +13,7 @@ from stemmap.checks.evidence.ground import Ground, ground
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.posterior import Posterior, posterior
 from stemmap.checks.evidence.proposals import proposed
+from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.typed import typed
 from stemmap.core.keystrokes import SLIPS
 from stemmap.survey.registry import Case
@@ -50,6 +51,7 @@ _REASONS = (
     "its dbh changed by {grown_cm:+.1f} cm since the last visit",
     "a dbh of {dbh_cm:g} cm is far from what is usual",
     "{typed} is not written as the other values are",
+    "at {distance_m:.2f} m it stands farther out than the stems of this survey do",
 )
 _FITS = ("the order", "free ground", "the last visit")
 _PROPOSED = 0.1
@@ -118,6 +120,7 @@ def reasons(case: Case) -> Reasons:
     neighbour = _neighbour(case, free, rows)
     before, after = _beside(case, found)
     distance, limit = measured.compared_distance_m[rows], measured.limiting_distance_m[rows]
+    farthest = case.once(reach)
     spelt = np.zeros(count, bool)
     for number, written in enumerate(found.doubted.spellings):
         if written is not None:
@@ -133,13 +136,14 @@ def reasons(case: Case) -> Reasons:
         [
             (quantity == 0) & np.isnan(measured.grid_azimuth_deg[rows]),
             (quantity == 0) & (typed_order < -0.5) & (before != "") & (after != ""),
-            (quantity == 1) & (distance > limit),
+            (quantity == 1) & (distance > limit) & farthest.fits,
             (quantity == 2) & measured.inside_known[rows] & (measured.expansion_per_ha[rows] == 0.0),
             (quantity != 2) & (typed_free < -1.5) & (neighbour >= 0),
             (quantity != 2) & (mine >= 0) & (last < 0),
             (quantity == 2) & (np.abs(grown - both.growth_cm[0]) > 3.0 * both.growth_cm[1]),
             (quantity == 2) & (last < 0),
             spelt,
+            (quantity == 1) & (distance > farthest.own_m) & ~(np.isfinite(limit) & farthest.fits),
         ],
         axis=1,
     )

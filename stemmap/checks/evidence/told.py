@@ -11,6 +11,7 @@ from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.found_again import found_again
 from stemmap.checks.evidence.ground import ground, place_sd
 from stemmap.checks.evidence.meanings import Meanings
+from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import typed
 from stemmap.core.design import dbh_classes, membership
@@ -92,15 +93,15 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     )
     limit, too_thin = _limits(case, stem, meant)
     sd = place_sd(case, meant.distance_m)
-    reach = np.where(np.isfinite(limit), limit, np.inf)
-    inside = ndtr((reach - meant.distance_m) / np.maximum(sd, 0.02))
+    far_m = np.where(np.isfinite(limit), limit, np.inf)
+    inside = ndtr((far_m - meant.distance_m) / np.maximum(sd, 0.02))
     outside = 1.0 - np.where(np.isfinite(inside), inside, 1.0)
     # Far beyond the limit is stranger than just beyond it.
-    far = np.clip(np.nan_to_num(meant.distance_m / reach) - 1.2, 0.0, 3.0)
+    far = np.clip(np.nan_to_num(meant.distance_m / far_m) - 1.2, 0.0, 3.0)
     beyond = np.clip(outside * (1.0 + far) + too_thin, 0.0, 3.0)
     usual = case.once(diameters)
     dbh = usual.log_density(stem, meant.dbh_cm, survey.settings.instrument.max_dbh_cm)
-    spread = np.where(np.isfinite(reach), reach, 15.0)
+    spread = np.where(np.isfinite(far_m), far_m, 15.0)
     crowd = np.log(np.maximum(survey.visits.stem_count[visit], 1) / (np.pi * spread[meant.owner] ** 2)) + dbh
     again, edge = found_again(case, doubted, meant, log_dbh=dbh)
     return Evidence(
@@ -121,15 +122,16 @@ def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats
     """Horizontal distance up to which stems are recorded, and how far (0 to 1) a stem is too thin for the design."""
     survey, measured = case.survey, case.measured
     settings = survey.settings
-    design = sampling_design(settings)
+    farthest = case.once(reach)
+    design = sampling_design(settings) if farthest.fits else None
     wide = (measured.horizontal_distance_m - measured.compared_distance_m)[stem]
     limit = measured.limiting_distance_m[stem] + np.nan_to_num(wide)
     too_thin = np.zeros(len(stem))
     if design is not None:
         least = dbh_classes(design)[0].lower_cm
         below = least - meant.dbh_cm
-        reach = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
-        too_thin = np.where(below > 0.0, np.clip(below / reach, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
+        thick = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
+        too_thin = np.where(below > 0.0, np.clip(below / thick, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
     if design is not None and design.needs_dbh:
         some = np.flatnonzero(meant.quantity == 2)
         radius = measured.radius_m[survey.stems.visit_row[stem[some]]]
@@ -143,5 +145,6 @@ def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats
         )
         limit[some] = member.limiting_distance_m
     limit = np.where(np.isfinite(limit), limit, measured.radius_m[survey.stems.visit_row[stem]])
+    limit = farthest.limit_m(limit)
     margin = settings.design.outside_recorded_to_m or 0.0
     return np.maximum(limit, margin * METRES[settings.measurement.length_unit]), too_thin

@@ -1,0 +1,42 @@
+"""Azimuths and distances carried over from the last visit to the last digit: they were not measured again."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.survey.registry import Case
+
+#: That azimuth and distance agree to the last digit is no chance where so many stems of a visit do, more than this
+#: share of it; or so many of the survey.
+_VISIT, _SURVEY, _SHARE = 4, 20, 0.5
+
+
+def copied(case: Case) -> NDArray[np.bool_]:
+    """Whether a stem carries azimuth and distance of a stem of the plot's last visit to the last digit; (stems,).
+
+    Two honest measurements agree so now and then, more often where whole degrees and tenths of a metre are written;
+    they do not for most stems of a visit.
+    """
+    stems, visits = case.survey.stems, case.survey.visits
+    same = np.zeros(len(stems), bool)
+    before = visits.previous[stems.visit_row]
+    if not all(stems.records.has(name) for name in ("azimuth", "distance_m")):
+        return same
+    azimuth, distance = (stems.records.columns[name] for name in ("azimuth", "distance_m"))
+    asked = np.flatnonzero(azimuth.filled & distance.filled & (before >= 0))
+    if not len(asked):
+        return same
+    earlier = np.zeros(len(visits), bool)
+    earlier[before[asked]] = True
+    there = np.flatnonzero(azimuth.filled & distance.filled & earlier[stems.visit_row])
+    # One number for visit and both texts, so that one sort finds all that agree.
+    place = azimuth.alike() * len(distance.labels) + distance.alike()
+    size = len(azimuth.labels) * len(distance.labels)
+    same[asked] = np.isin(before[asked] * size + place[asked], stems.visit_row[there] * size + place[there])
+    count = np.bincount(stems.visit_row[asked], minlength=len(visits))
+    again = np.bincount(stems.visit_row[same], minlength=len(visits))
+    usual = (again >= _VISIT) & (again > _SHARE * count)
+    everywhere = again.sum() >= _SURVEY and again.sum() > _SHARE * count.sum()
+    same &= usual[stems.visit_row] | bool(everywhere)
+    return same
