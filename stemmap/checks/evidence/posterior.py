@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.exchanged import log_gain
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.meanings import Meanings, meanings
@@ -17,6 +18,7 @@ from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.keystrokes import SLIPS, slip_shares
 from stemmap.core.sweep import Choices
 from stemmap.survey.registry import Case
+from stemmap.units import METRES
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -40,6 +42,8 @@ _BEYOND = 0.002
 _FIRST_ROUNDS, _ROUNDS = 2, 12
 #: Probability below which a meaning is thought of no longer.
 _NOTHING = 1e-6
+#: Radii from the centre, and spreads from the usual diameter, beyond which nothing was meant to be.
+_FAR, _GIANT = 2.0, 6.0
 #: Rates that change by no more than this share have settled.
 _SETTLED = 0.02
 
@@ -105,6 +109,7 @@ def posterior(case: Case) -> Posterior:
     """
     doubted = case.once(suspects)
     meant = meanings(case, doubted)
+    meant = meant.take(_thinkable(case, doubted, meant))
     told = evidence(case, doubted, meant)
     first = _settled(case, doubted, meant, told, choices=None, rounds=_FIRST_ROUNDS)
     choices = _choices(doubted, meant, first)
@@ -116,6 +121,18 @@ def posterior(case: Case) -> Posterior:
     before = first.told.tells * (first.told.order + _ASTRAY) + 1.0 - first.told.tells
     kept = (meant.quantity < 0) | (meant.partner >= 0) | (first.weight * np.maximum(in_order / before, 1.0) > _NOTHING)
     return _settled(case, doubted, meant.take(kept), told.take(kept), choices=choices, rounds=_ROUNDS)
+
+
+def _thinkable(case: Case, doubted: Suspects, meant: Meanings) -> NDArray[np.bool_]:
+    """Whether a meaning may weigh anything: far beyond the plot, or a giant, is what nobody meant."""
+    stem = doubted.rows[meant.owner]
+    usual = case.once(diameters)
+    off = np.abs(np.log(np.maximum(meant.dbh_cm, 1e-3)) - usual.middle[usual.species[stem]])
+    unusual = (meant.quantity == 2) & (off > _GIANT * usual.spread[usual.species[stem]])
+    radius = case.measured.radius_m[case.survey.stems.visit_row[stem]]
+    margin = case.survey.settings.design.outside_recorded_to_m or 0.0
+    reach = _FAR * np.maximum(radius, margin * METRES[case.survey.settings.measurement.length_unit])
+    return ~(unusual | ((meant.quantity == 1) & (meant.distance_m > reach)))
 
 
 def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
