@@ -51,6 +51,25 @@ def _uploads(verb: _Verb) -> _Verb:
     return verb
 
 
+def _listing(verb: _Verb) -> _Verb:
+    """The options of every verb that makes a re-check list."""
+    for option in reversed(
+        (
+            click.option("--budget-hours", type=float, metavar="H", help="Crew time; not given: no limit."),
+            click.option("--blind-share", type=float, metavar="S", help="Blind checks for each doubt; usually 0.05."),
+            click.option("--seed", type=int, default=1, metavar="N", help="Of drawing the blind checks; usually 1."),
+        )
+    ):
+        verb = option(verb)
+    return verb
+
+
+def _asked(budget_hours: float | None, blind_share: float | None, seed: int) -> dict[str, Any]:
+    """What is asked of a re-check list."""
+    share = {} if blind_share is None else {"blind_share": blind_share}
+    return {"budget_hours": budget_hours, "seed": seed, **share}
+
+
 def _output(verb: _Verb) -> _Verb:
     option = click.option("-o", "--output", default="-", metavar="OUT", help="File; - is standard output.")
     return option(verb)
@@ -208,6 +227,8 @@ def export(
 @click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
 @click.option("--doubtful", is_flag=True, help="Only plots with an error or something to look at.")
 @click.option("--every-visit", is_flag=True, help="Every visit of a plot; not given: its last one.")
+@click.option("--recheck", "listed", is_flag=True, help="Only plots on the re-check list, in its order.")
+@_listing
 @click.option("--date", "printed", type=click.DateTime(["%Y-%m-%d"]), help="Day of printing, to stand on each sheet.")
 @click.option("-o", "--output", required=True, metavar="OUT", help="maps.pdf; or .png, .svg: one file a plot.")
 def sheets(
@@ -221,14 +242,26 @@ def sheets(
     paper: str,
     doubtful: bool,
     every_visit: bool,
+    listed: bool,
+    budget_hours: float | None,
+    blind_share: float | None,
+    seed: int,
     printed: datetime | None,
     output: str,
 ) -> None:
     """Print a map of each plot at true scale, with its list of stems to measure again."""
+    from stemmap.tasks.recheck import recheck_list
     from stemmap.tasks.sheets import write_sheets
 
+    if listed and (plots or doubtful or every_visit):
+        raise click.UsageError(
+            "--recheck says which plots are printed; leave --plots, --doubtful and --every-visit out."
+        )
+    if not listed and (budget_hours, blind_share, seed) != (None, None, 1):
+        raise click.UsageError("--budget-hours, --blind-share and --seed belong to --recheck.")
     workup, progress = _open(files, settings, radius, columns)
     names = None if plots is None else [name.strip() for name in plots.split(",")]
+    asked = recheck_list(workup, **_asked(budget_hours, blind_share, seed)) if listed else None
     written = write_sheets(
         workup,
         Path(output),
@@ -238,6 +271,7 @@ def sheets(
         printed=None if printed is None else printed.date(),
         doubtful=doubtful,
         every_visit=every_visit,
+        recheck=asked,
         progress=progress,
     )
     click.echo(f"{len(written)} file{'' if len(written) == 1 else 's'} written, the first is {written[0]}.", err=True)
@@ -245,9 +279,7 @@ def sheets(
 
 @cli.command()
 @_uploads
-@click.option("--budget-hours", type=float, metavar="H", help="Crew time; not given: no limit.")
-@click.option("--blind-share", type=float, metavar="S", help="Blind checks for each doubt; not given: 0.05.")
-@click.option("--seed", type=int, default=1, metavar="N", help="Of the drawing of blind checks; not given: 1.")
+@_listing
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
 @_output
 def recheck(
@@ -263,13 +295,12 @@ def recheck(
     output: str,
 ) -> None:
     """List what is worth a walk: the most change of the result for each minute of crew time first."""
-    from stemmap.tasks.recheck import BLIND_SHARE, recheck_list
+    from stemmap.tasks.recheck import recheck_list
     from stemmap.writing.output import text_output
     from stemmap.writing.recheck import write_recheck
 
     workup, _ = _open(files, settings, radius, columns)
-    share = BLIND_SHARE if blind_share is None else blind_share
-    made = recheck_list(workup, budget_hours=budget_hours, blind_share=share, seed=seed)
+    made = recheck_list(workup, **_asked(budget_hours, blind_share, seed))
     with text_output(_target(output)) as stream:
         write_recheck(stream, made.lines(), made.totals(), form)
 

@@ -95,6 +95,16 @@ def finding_columns(workup: Workup) -> tuple[TableColumn, ...]:
             cache(lambda: _effect(workup, "basal_area_m2_per_ha")),
             2,
         ),
+        number_column(
+            _tr("findings_table", "worth, %"),
+            _tr(
+                "findings_table",
+                "what a second look is worth: by how much the values per hectare of the plot are expected to change, "
+                "in percent of an average plot, all doubts about the stem or the plot together",
+            ),
+            lambda: workup.worth.of_findings,
+            2,
+        ),
     )
 
 

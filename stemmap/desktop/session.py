@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
@@ -35,6 +35,8 @@ class Opened:
         Estimates per stratum, as the summary tells them.
     by_gravity
         Places of all findings plot by plot, the gravest of a plot first; shape (findings,).
+    checked
+        Whether the findings hold for these positions; otherwise they are those of the settings before.
     """
 
     workup: Workup
@@ -43,10 +45,12 @@ class Opened:
     notes: NDArray[np.int64]
     strata: tuple[dict[str, Any], ...]
     by_gravity: NDArray[np.int64]
+    checked: bool = True
 
     def findings(self, visit: int) -> list[Finding]:
-        """Findings of a visit or of the files (-1), the first of them where there are very many."""
-        return self.workup.findings.of_visit(visit, MOST_TOLD)
+        """Findings of a visit or of the files (-1), notes last, the first of them where there are very many."""
+        told = self.workup.findings.of_visit(visit, MOST_TOLD)
+        return sorted(told, key=lambda finding: finding.severity == "note")
 
     def count(self, visit: int) -> int:
         """Number of all findings of a visit or of the files."""
@@ -67,9 +71,15 @@ def prepare(workup: Workup) -> Opened:
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
+    _ = workup.worth.of_findings
     _ = [workup.summary.plot_json(row) for row in range(min(len(workup.survey.visits), 1))]
     by_gravity = np.lexsort((-findings.gravity, findings.order.visit))
     return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), by_gravity)
+
+
+def relocated(opened: Opened, workup: Workup) -> Opened:
+    """The survey at other positions, with the findings of before."""
+    return replace(opened, workup=workup, strata=tuple(workup.summary.strata_json()), checked=False)
 
 
 class Session(QObject):
@@ -94,6 +104,7 @@ class Session(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.opened: Opened | None = None
+        self._checked: Opened | None = None
         self.settings: Settings | None = None
         self.settings_at_opening: Settings | None = None
         self.visit = WHOLE_SURVEY
@@ -123,7 +134,8 @@ class Session(QObject):
         import numpy as np
 
         settings = opened.workup.survey.settings
-        self.opened, self.settings, self.settings_at_opening = opened, settings, settings
+        self.opened = self._checked = opened
+        self.settings = self.settings_at_opening = settings
         doubtful = np.flatnonzero((opened.errors + opened.warnings)[:-1])
         has_plots = len(opened.workup.survey.visits) > 0
         self.visit = int(doubtful[0]) if len(doubtful) else 0 if has_plots else WHOLE_SURVEY
@@ -134,7 +146,9 @@ class Session(QObject):
     def update(self, opened: Opened) -> None:
         """Show the same survey under other settings; the selection stays."""
         chosen = self.selected_finding
-        self.opened, self.settings = opened, opened.workup.survey.settings
+        self.opened = opened
+        if opened.checked:
+            self._checked, self.settings = opened, opened.workup.survey.settings
         self.findings = opened.findings(self.visit)
         same = [place for place, told in enumerate(self.findings) if chosen is not None and told.id == chosen.id]
         self.finding = same[0] if same else -1
@@ -157,10 +171,9 @@ class Session(QObject):
         self.settings_edited.emit()
 
     def keep_settings(self) -> None:
-        """Go back to the settings of what is shown, because the survey under those wanted could not be computed."""
-        if self.workup is not None:
-            self.settings = self.workup.survey.settings
-            self.replaced.emit()
+        """Go back to what was shown before, because the survey under the settings wanted could not be computed."""
+        if self._checked is not None:
+            self.update(self._checked)
 
     def select_visit(self, row: int) -> None:
         """Select a plot visit by its row, or the whole survey."""

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
     QDialogButtonBox,
+    QDoubleSpinBox,
     QFormLayout,
     QLabel,
     QPushButton,
@@ -30,7 +31,8 @@ if TYPE_CHECKING:
     from stemmap.tasks.workup import Workup
 
 _SCALES = (100, 150, 200, 250, 500)
-_ONE, _DOUBTFUL, _ALL = range(3)
+_ONE, _DOUBTFUL, _ALL, _LISTED = range(4)
+_HOURS = 8.0
 
 
 @dataclass(frozen=True)
@@ -71,6 +73,8 @@ class SheetsDialog(QDialog):
         self._visit = WHOLE_SURVEY
         self.plots = QButtonGroup(self)
         self._one, self._doubtful, self._all = QRadioButton(), QRadioButton(), QRadioButton()
+        self._listed = QRadioButton()
+        self.hours = QDoubleSpinBox()
         self.every_visit = QCheckBox(self.tr("&Every visit, not only the last"))
         self.paper = QComboBox()
         self.scale = QComboBox()
@@ -84,9 +88,19 @@ class SheetsDialog(QDialog):
     def _lay_out(self) -> None:
         form = QFormLayout()
         choices = QVBoxLayout()
-        for number, button in ((_ONE, self._one), (_DOUBTFUL, self._doubtful), (_ALL, self._all)):
+        buttons = ((_ONE, self._one), (_DOUBTFUL, self._doubtful), (_LISTED, self._listed), (_ALL, self._all))
+        for number, button in buttons:
             self.plots.addButton(button, number)
             choices.addWidget(button)
+            if number == _LISTED:
+                choices.addWidget(self.hours)
+        self.hours.setRange(0.5, 1000.0)
+        self.hours.setValue(_HOURS)
+        self.hours.setDecimals(1)
+        self.hours.setPrefix(self.tr("within "))
+        self.hours.setSuffix(self.tr(" hours of field work"))
+        self.hours.setAccessibleName(self.tr("Hours of field work"))
+        self.hours.setToolTip(self.tr("Minutes for a walk and for a stem stand in the settings file, [recheck]"))
         choices.addWidget(self.every_visit)
         form.addRow(self.tr("Plots"), choices)
         self.paper.addItems(["A4", "A3", "Letter"])
@@ -115,6 +129,7 @@ class SheetsDialog(QDialog):
         self._buttons.rejected.connect(self.reject)
         self.plots.idToggled.connect(self._on_changed)
         self.every_visit.toggled.connect(self._on_changed)
+        self.hours.valueChanged.connect(self._on_changed)
 
     def _button(self, text: str, name: str, wanted: SignalInstance) -> QPushButton:
         button = self._buttons.addButton(text, QDialogButtonBox.ButtonRole.ActionRole)
@@ -129,6 +144,7 @@ class SheetsDialog(QDialog):
         self._one.setText(self.tr("&The one shown: {plot}").format(plot=shown.replace("&", "&&")))
         self._one.setEnabled(visit >= 0)
         self._doubtful.setText(self.tr("Plots with an &error or something to look at"))
+        self._listed.setText(self.tr("What is &worth a walk: plots on the re-check list, in its order"))
         self._all.setText(self.tr("&All plots"))
         if visit < 0 and self._one.isChecked():
             self._all.setChecked(True)
@@ -143,13 +159,24 @@ class SheetsDialog(QDialog):
 
         day = date.today() if self.dated.isChecked() else None
         scale, paper = self.scale.currentData(), self.paper.currentText()
-        return SheetsWanted(self._rows(), SheetOptions(scale, paper, day, worded))
+        again = self._again()
+        return SheetsWanted(self._rows(again), SheetOptions(scale, paper, day, worded, again))
 
-    def _rows(self) -> list[int]:
+    def _again(self) -> dict[int, list[int]]:
+        """Stems to measure again by visit, where the re-check list is wanted."""
+        from stemmap.tasks.recheck import recheck_list
+
+        if self._workup is None or self.plots.checkedId() != _LISTED:
+            return {}
+        return recheck_list(self._workup, budget_hours=self.hours.value()).by_visit
+
+    def _rows(self, again: dict[int, list[int]]) -> list[int]:
         from stemmap.tasks.sheets import chosen_visits
 
         if self._workup is None:
             return []
+        if self.plots.checkedId() == _LISTED:
+            return list(again)
         choice, every = self.plots.checkedId(), self.every_visit.isChecked()
         if choice == _ONE and not every:
             return [self._visit]
@@ -158,7 +185,10 @@ class SheetsDialog(QDialog):
 
     @Slot()
     def _on_changed(self) -> None:
-        count = len(self._rows())
+        listed = self.plots.checkedId() == _LISTED
+        self.hours.setEnabled(listed)
+        self.every_visit.setEnabled(not listed)
+        count = len(self._rows(self._again()))
         for button in self._sending:
             button.setEnabled(count > 0)
         self.told.setText(

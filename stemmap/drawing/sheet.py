@@ -137,7 +137,12 @@ def fitting_scale(survey: Survey, measured: Measured, visit_row: int, *, paper: 
 
 
 def describe_sheet(
-    style: SheetStyle, visit_row: int, *, findings: Sequence[Finding] = (), first_number: int | None = None
+    style: SheetStyle,
+    visit_row: int,
+    *,
+    findings: Sequence[Finding] = (),
+    again: Sequence[int] = (),
+    first_number: int | None = None,
 ) -> tuple[Page, ...]:
     """Describe the sheet of one plot at one visit: the map, then the list of stems on as many pages as it takes.
 
@@ -149,6 +154,8 @@ def describe_sheet(
         Row of the visit.
     findings
         Findings of this visit.
+    again
+        Rows of the stems that a re-check list asks for; -1: to look for hidden ones. Said above the list of stems.
     first_number
         Number of the first page in a document of many; None: pages bear no such number.
 
@@ -173,7 +180,8 @@ def describe_sheet(
     under = below + _height(legend) + _GAP_MM
     other_foot = list_foot(inner)
     rooms = end - _height(foot) - _GAP_MM - under, end - _height(other_foot) - _GAP_MM - MARGIN_MM - HEAD_MM
-    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=over_list)
+    notes = [*words.again(again), *over_list]
+    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes)
     cuts = _cuts(stems, *rooms)
     name = plot_name(style.survey, visit_row)
     pages = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -216,6 +217,16 @@ class SheetWords:
         return _tr(
             "sheet", "Standard errors: azimuth {azimuth:g}°, distance {distance}, dbh {dbh}. Borderline: {rule}."
         ).format(azimuth=Decimal(errors.azimuth_sd_deg), distance=distance, dbh=dbh, rule=rule)
+
+    def again(self, stems: Sequence[int]) -> list[str]:
+        """What a re-check list asks for on a plot, by rows of stems; -1: to look for hidden ones."""
+        said = []
+        labels = [self.survey.stems.label(row).strip() or "?" for row in stems if row >= 0]
+        if labels:
+            said.append(_tr("sheet", "Measure again: No. {stems}.").format(stems=", ".join(labels)))
+        if len(labels) < len(stems):
+            said.append(_tr("sheet", "Look from a second point for stems that others hide from the centre."))
+        return said
 
 
 def caution() -> str:

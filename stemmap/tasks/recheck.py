@@ -15,7 +15,6 @@ from stemmap.core.recheck import drawn, ranked
 from stemmap.errors import InputError
 from stemmap.survey.measured import Status
 from stemmap.survey.settings import Recheck
-from stemmap.survey.worth import Worth
 from stemmap.tasks.workup import Workup
 
 Floats = NDArray[np.float64]
@@ -31,7 +30,7 @@ class RecheckList:
 
     Parameters
     ----------
-    workup, worth
+    workup
         What it is made from.
     visit, stem
         Row of the visit and of the stem; -1: the plot as a whole, to look for stems that others hide.
@@ -50,7 +49,6 @@ class RecheckList:
     """
 
     workup: Workup
-    worth: Worth
     visit: Integers
     stem: Integers
     doubt: Integers
@@ -66,14 +64,20 @@ class RecheckList:
         return len(self.visit)
 
     @property
-    def visits(self) -> list[int]:
-        """Rows of the visits on the list, in the order of the list."""
-        return list(dict.fromkeys(self.visit.tolist()))
+    def by_visit(self) -> dict[int, list[int]]:
+        """Rows of the stems by row of the visit, visits in the order of the list; -1: to look for hidden stems.
+
+        The stems stand in the order of their records, so that a crew cannot tell a blind check from a doubt.
+        """
+        stems: dict[int, list[int]] = {}
+        for visit, stem in zip(self.visit.tolist(), self.stem.tolist(), strict=True):
+            stems.setdefault(visit, []).append(stem)
+        return {visit: sorted(rows) for visit, rows in stems.items()}
 
     @cached_property
     def percent(self) -> Floats:
         """Expected change of the survey's result in percent by line; NaN for a blind check."""
-        values = np.append(self.worth.doubts.worth / max(self.worth.result.plots, 1), np.nan)[self.doubt]
+        values = np.append(self.workup.worth.doubts.worth / max(self.workup.worth.result.plots, 1), np.nan)[self.doubt]
         return np.where(self.doubt >= 0, values, np.nan)
 
     def line(self, place: int) -> dict[str, Any]:
@@ -85,7 +89,7 @@ class RecheckList:
             "visit": survey.visits.visit[visit] or None,
             "stem": (survey.stems.label(stem) or None) if stem >= 0 else None,
             "kind": "doubt" if doubt >= 0 else "blind",
-            "probability": float(self.worth.doubts.probability[doubt]) if doubt >= 0 else None,
+            "probability": float(self.workup.worth.doubts.probability[doubt]) if doubt >= 0 else None,
             "effect": self._effect(doubt, stem),
             "worth_percent": _finite(self.percent[place]),
             "worth_percent_per_hour": _finite(self.rate[place]),
@@ -99,7 +103,7 @@ class RecheckList:
 
     def totals(self) -> dict[str, Any]:
         """What the list adds up to, and what it was made under."""
-        doubts, result = self.worth.doubts, self.worth.result
+        doubts, result = self.workup.worth.doubts, self.workup.worth.result
         on = self.doubt >= 0
         whole = float(doubts.worth.sum())
         blind = int(np.count_nonzero(~on))
@@ -107,7 +111,7 @@ class RecheckList:
         return {
             "doubts": int(np.count_nonzero(on)),
             "blind": blind,
-            "plots": len(self.visits),
+            "plots": len(np.unique(self.visit)),
             "minutes": float(self.minutes.sum()),
             "worth_percent": float(np.nansum(self.percent)),
             "share_of_all_doubts": float(doubts.worth[self.doubt[on]].sum()) / whole if whole > 0.0 else None,
@@ -130,16 +134,17 @@ class RecheckList:
     @property
     def _unknown(self) -> str | None:
         """Why nothing can be ranked, where no plot has a value per hectare."""
-        if np.isfinite(self.worth.result.stems_per_ha):
+        if np.isfinite(self.workup.worth.result.stems_per_ha):
             return None
         reasons = [str(reason) for reason in self.workup.summary.density_reason if reason]
         return reasons[0] if reasons else "no plot has a value per hectare"
 
     def _effect(self, doubt: int, stem: int) -> dict[str, float | None]:
         """Change of the survey's mean if the line is wrong; of a blind check, if the stem should not count."""
-        plots = max(self.worth.result.plots, 1)
+        plots = max(self.workup.worth.result.plots, 1)
+        doubts = self.workup.worth.doubts
         if doubt >= 0:
-            stems, area = self.worth.doubts.stems_per_ha[doubt], self.worth.doubts.basal_area_m2_per_ha[doubt]
+            stems, area = doubts.stems_per_ha[doubt], doubts.basal_area_m2_per_ha[doubt]
         else:
             measured = self.workup.measured
             stems = measured.expansion_per_ha[stem] if measured.inside[stem] else 0.0
@@ -152,7 +157,7 @@ class RecheckList:
                 f"Drawn by chance (seed {self.seed}) from {self.undoubted} stems that are not on the list, to learn "
                 "how often nobody doubts what is wrong."
             ]
-        return list(self.worth.reasons(visit, stem))
+        return list(self.workup.worth.reasons(visit, stem))
 
 
 def recheck_list(
@@ -181,7 +186,7 @@ def recheck_list(
     if not 0.0 <= blind_share <= 1.0:
         raise InputError(f"The share of blind checks is {blind_share:g}, but must lie between 0 and 1.")
     survey, rules = workup.survey, workup.survey.settings.recheck
-    worth = Worth(workup.summary, workup.findings)
+    worth = workup.worth
     doubts = worth.doubts
     walk = rules.minutes_to_plot + rules.minutes_to_set_up
     own = np.where(doubts.stem >= 0, rules.minutes_per_stem, rules.minutes_to_search)
@@ -209,7 +214,6 @@ def recheck_list(
     per_hour = 60.0 / max(worth.result.plots, 1)
     return RecheckList(
         workup=workup,
-        worth=worth,
         visit=np.concatenate([doubts.visit[chosen], row[blind]]),
         stem=np.concatenate([doubts.stem[chosen], candidates[blind]]),
         doubt=np.concatenate([chosen, np.full(len(blind), -1)]),

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.survey.findings import SEVERITIES
+from stemmap.tasks.recheck import RecheckList
 from stemmap.tasks.workup import Workup
 from stemmap.writing.output import distinct_file_names
 
@@ -34,12 +36,15 @@ class SheetOptions:
         Day of printing, for the sheet's head; None: it is not said.
     wording
         Gives the sentence of a finding in the reader's language.
+    again
+        By row of the visit the rows of the stems that a re-check list asks for, as `RecheckList.by_visit` gives them.
     """
 
     scale: int | None = None
     paper: str = "A4"
     printed: date | None = None
     wording: Callable[[str], str] = str
+    again: Mapping[int, Sequence[int]] = field(default_factory=lambda: MappingProxyType({}))
 
 
 _USUAL = SheetOptions()
@@ -55,6 +60,7 @@ def write_sheets(
     printed: date | None = None,
     doubtful: bool = False,
     every_visit: bool = False,
+    recheck: RecheckList | None = None,
     progress: Progress | None = None,
 ) -> list[Path]:
     """Write the sheets of plots.
@@ -72,6 +78,8 @@ def write_sheets(
         Whether only visits with an error or something to look at are wanted.
     every_visit
         Whether every visit is wanted; else the last one of each plot.
+    recheck
+        A list whose plots are wanted instead, in its order; their sheets say what is to be measured again.
 
     Returns
     -------
@@ -86,11 +94,15 @@ def write_sheets(
     Cancelled
         When `progress` says so.
     """
-    rows = chosen_visits(workup, plots, doubtful=doubtful, every_visit=every_visit)
+    again = {} if recheck is None else recheck.by_visit
+    rows = (
+        list(again) if recheck is not None else chosen_visits(workup, plots, doubtful=doubtful, every_visit=every_visit)
+    )
     if not rows:
         which = " with an error or something to look at" if doubtful else ""
+        which = which if recheck is None else " on the re-check list"
         raise OutputError(f"There is no plot{which} to draw, so {path} was not written.")
-    return write_visits(workup, path, rows, SheetOptions(scale, paper, printed), progress=progress)
+    return write_visits(workup, path, rows, SheetOptions(scale, paper, printed, again=again), progress=progress)
 
 
 def write_visits(
@@ -177,7 +189,8 @@ def _sheets(
     for place, row in enumerate(rows):
         progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", place / len(rows))
         told = [replace(each, message=options.wording(each.message)) for each in workup.findings.of_visit(row)]
-        pages = describe_sheet(style, row, findings=told, first_number=number if numbered else None)
+        again = options.again.get(row, ())
+        pages = describe_sheet(style, row, findings=told, again=again, first_number=number if numbered else None)
         number += len(pages)
         yield pages
 

@@ -208,3 +208,16 @@ def test_recheck_with_an_impossible_budget_is_a_usage_error(stemmap):
 
     assert (code, out) == (2, "")
     assert "budget" in err
+
+
+def test_sheets_are_printed_for_the_re_check_list(stemmap, tmp_path):
+    listed = ("--recheck", "--budget-hours", "2")
+    code, _, err = stemmap("sheets", *SURVEY, *SETTINGS, *listed, "-o", tmp_path / "walk.png")
+    _, out, _ = stemmap("recheck", *SURVEY, *SETTINGS, "--budget-hours", "2", "--format", "json")
+
+    plots = {line["plot"] for line in _strict(out)["recheck"]}
+    assert (code, len(plots)) == (0, 2)
+    assert {path.stem for path in tmp_path.glob("*.png")} == {f"walk_{plot}" for plot in plots}
+    assert "2 files written" in err
+    assert stemmap("sheets", *SURVEY, *SETTINGS, "--recheck", "--doubtful", "-o", tmp_path / "x.pdf")[0] == 2
+    assert stemmap("sheets", *SURVEY, *SETTINGS, "--budget-hours", "2", "-o", tmp_path / "x.pdf")[0] == 2

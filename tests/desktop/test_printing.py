@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QPushButton
 
 from stemmap.desktop.printing import MOST_PREVIEWED, paint_sheets
 from stemmap.progress import Progress
+from stemmap.tasks.recheck import recheck_list
 from stemmap.tasks.sheets import SheetOptions, chosen_visits, document
 
 MILLIMETRES = 25.4 / 72.0
@@ -63,6 +64,20 @@ def test_the_dialog_counts_the_sheets_of_each_choice(opened, dialog):
     dialog.every_visit.setChecked(True)
     assert len(dialog.wanted.rows) == len(workup.survey.visits)
     assert f"Sheets: {len(workup.survey.visits)}." in dialog.told.text()
+
+
+def test_the_dialog_offers_what_is_worth_a_walk_within_hours(opened, dialog):
+    dialog.plots.button(3).setChecked(True)
+    dialog.hours.setValue(3.0)
+    wanted, few = dialog.wanted, recheck_list(opened.session.workup, budget_hours=3.0).by_visit
+
+    assert (wanted.rows, wanted.options.again) == (list(few), few)
+    assert not dialog.every_visit.isEnabled()
+    dialog.hours.setValue(100.0)
+    assert len(dialog.wanted.rows) > len(few)
+    choose(dialog, 2)
+    assert not dialog.hours.isEnabled()
+    assert dialog.wanted.options.again == {}
 
 
 def test_the_dialog_stays_as_it_was_left(opened, dialog):

@@ -9,7 +9,7 @@ from PySide6.QtGui import QGuiApplication
 
 from stemmap.desktop.columns import Wanted, arrange
 from stemmap.desktop.findings_panel import FindingsModel
-from stemmap.desktop.findings_table import FindingsTable
+from stemmap.desktop.findings_table import FindingsTable, finding_columns
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.plots_panel import PlotsPanel
 from stemmap.desktop.round import Round
@@ -199,6 +199,18 @@ def test_findings_table_leads_to_plot_and_stem(session, qtbot, jobs):
     assert session.selected_finding.check == "dbh-missing"
     assert session.stem == session.selected_finding.stem_row
     assert session.place == table.model.shown.row_at(0)
+
+
+def test_findings_are_sorted_by_what_a_second_look_is_worth(session, qtbot, jobs):
+    table = FindingsTable(session, jobs)
+    qtbot.addWidget(table)
+    session.replaced.emit()
+    titles = [column.title for column in finding_columns(session.workup)]
+    worth = session.workup.worth.of_findings
+    table.view.sortByColumn(titles.index("worth, %"), Qt.SortOrder.DescendingOrder)
+
+    first = [table.model.shown.row_at(place) for place in range(5)]
+    assert worth[first].tolist() == sorted(worth[~np.isnan(worth)], reverse=True)[:5]
 
 
 def test_selected_stem_is_scrolled_to_in_a_plot_just_selected(session, qtbot, jobs):

@@ -22,7 +22,7 @@ def test_list_goes_from_the_most_to_the_least_for_each_minute_and_carries_each_w
     assert (np.diff(made.rate) <= 1e-12).all()
     walk = rules.minutes_to_plot + rules.minutes_to_set_up
     own = np.where(made.stem >= 0, rules.minutes_per_stem, rules.minutes_to_search)
-    assert made.minutes.sum() == pytest.approx(walk * len(made.visits) + own.sum())
+    assert made.minutes.sum() == pytest.approx(walk * len(made.by_visit) + own.sum())
 
 
 @pytest.mark.parametrize("hours", [0.0, 0.5, 2.0, 8.0, 1000.0])

@@ -10,6 +10,7 @@ import pytest
 from stemmap.assets import sample_data
 from stemmap.errors import Cancelled, InputError, OutputError
 from stemmap.progress import Progress
+from stemmap.tasks.recheck import recheck_list
 from stemmap.tasks.sheets import chosen_visits, write_sheets
 from stemmap.tasks.workup import open_uploads, work_up
 from tests.uploads import survey
@@ -50,6 +51,19 @@ def test_contents_and_outline_lead_to_the_pages_of_each_plot(sample, tmp_path):
     errors, warnings = (int(sample.findings.count_by_visit(each)[five]) for each in ("error", "warning"))
     assert states["5"] == f"errors: {errors}, to look at: {warnings}"
     assert states["12"] == "empty plot, no findings"
+
+
+def test_sheets_of_a_re_check_list_stand_in_its_order_and_say_what_to_measure(sample, tmp_path):
+    listed = recheck_list(sample, budget_hours=4.0)
+    write_sheets(sample, tmp_path / "maps.pdf", recheck=listed)
+    told = " ".join(texts(tmp_path / "maps.pdf"))
+
+    names = [f"Plot {sample.survey.visits.plot[row]}, visit 2026" for row in listed.by_visit]
+    assert list(outline(tmp_path / "maps.pdf")) == [*names, "Contents"]
+    assert told.count("Measure again: No.") == sum(max(stems) >= 0 for stems in listed.by_visit.values())
+    assert told.count("Look from a second point") == sum(-1 in stems for stems in listed.by_visit.values())
+    with pytest.raises(OutputError, match="re-check list"):
+        write_sheets(sample, tmp_path / "none.pdf", recheck=recheck_list(sample, budget_hours=0.0))
 
 
 def test_a_single_sheet_has_no_contents(sample, tmp_path):
