@@ -181,6 +181,10 @@
         <translation> (gezeigt werden die ersten {n})</translation>
     </message>
     <message>
+        <source>Findings under the settings before; they are being worked out anew…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No check found anything here. N goes on to what needs a look on other plots.</source>
         <translation>Keine Prüfung hat hier etwas gefunden. Mit N geht es weiter zu dem, was auf anderen Probeflächen anzusehen ist.</translation>
     </message>
@@ -270,6 +274,7 @@
     <name>MainWindow</name>
     <message>
         <source>N next finding, PgDown next plot, wheel zooms, dragging pans</source>
+        <extracomment>What the panels are made of, in the order in which it is loaded; each takes a few milliseconds.</extracomment>
         <translation>N nächster Befund, Bild ab nächste Probefläche, Rad zoomt, Ziehen verschiebt</translation>
     </message>
     <message>
@@ -346,6 +351,10 @@
     <message>
         <source>All plots, selected: {plot}</source>
         <translation>Alle Probeflächen, gewählt: {plot}</translation>
+    </message>
+    <message>
+        <source>findings are being worked out anew</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No stems were recorded on this plot.</source>
@@ -595,7 +604,7 @@
     <name>SettingsPanel</name>
     <message>
         <source>Settings</source>
-        <extracomment>Keys that matter for one kind of design only.</extracomment>
+        <extracomment>Keys that matter for one kind of design only. A system may be a text of many lines.</extracomment>
         <translation>Einstellungen</translation>
     </message>
     <message>
@@ -629,6 +638,26 @@
     <message>
         <source>Go back to the settings with which the uploads were opened</source>
         <translation>Zurück zu den Einstellungen, mit denen die Aufnahmedaten geöffnet wurden</translation>
+    </message>
+    <message>
+        <source>Choose the coordinate system of the plots and of results by name, code or area of use</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Coordinates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not said</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{system}…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Coordinate system: {system}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>error of {name} {value}</source>
@@ -701,6 +730,22 @@
         <translation>&amp;Tag des Drucks auf jedem Blatt</translation>
     </message>
     <message>
+        <source>within </source>
+        <translation>in </translation>
+    </message>
+    <message>
+        <source> hours of field work</source>
+        <translation> Stunden Feldarbeit</translation>
+    </message>
+    <message>
+        <source>Hours of field work</source>
+        <translation>Stunden Feldarbeit</translation>
+    </message>
+    <message>
+        <source>Minutes for a walk and for a stem stand in the settings file, [recheck]</source>
+        <translation>Wie viele Minuten ein Gang und ein Stamm kosten, steht in der Einstellungsdatei unter [recheck]</translation>
+    </message>
+    <message>
         <source>Plots</source>
         <translation>Probeflächen</translation>
     </message>
@@ -755,6 +800,10 @@
     <message>
         <source>Plots with an &amp;error or something to look at</source>
         <translation>Probeflächen mit einem &amp;Fehler oder etwas zu prüfen</translation>
+    </message>
+    <message>
+        <source>What is &amp;worth a walk: plots on the re-check list, in its order</source>
+        <translation>Was sich &amp;lohnt: Probekreise der Nachprüfliste, in deren Reihenfolge</translation>
     </message>
     <message>
         <source>&amp;All plots</source>
@@ -986,6 +1035,30 @@
     <message>
         <source>last</source>
         <translation>letzte</translation>
+    </message>
+</context>
+<context>
+    <name>SurveyPanel</name>
+    <message>
+        <source>Compare by</source>
+        <extracomment>More groups than this are never useful side by side; the command line writes all.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy as a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put all lines into the clipboard, as a spreadsheet takes them</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the survey tells of its fieldwork</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The first {n} of {all} are shown.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1550,6 +1623,14 @@
         <source>basal area in doubt, square metres per hectare</source>
         <translation>zweifelhafte Grundfläche, Quadratmeter je Hektar</translation>
     </message>
+    <message>
+        <source>worth, %</source>
+        <translation>Wert, %</translation>
+    </message>
+    <message>
+        <source>what a second look is worth: by how much the values per hectare of the plot are expected to change, in percent of an average plot, all doubts about the stem or the plot together</source>
+        <translation>was ein zweiter Blick wert ist: um wie viel sich die Hektarwerte des Probekreises voraussichtlich ändern, in Prozent eines mittleren Probekreises, alle Zweifel am Stamm oder am Probekreis zusammen</translation>
+    </message>
 </context>
 <context>
     <name>goto</name>
@@ -1884,6 +1965,10 @@
         <translation>{given} zählt in Grad, darum sind die Probeflächen in {crs} gezeigt.</translation>
     </message>
     <message>
+        <source>The coordinate system of the plots is not known, so there is no map of the whole survey; choose it under Settings.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No plot has coordinates, so there is no map of the whole survey.</source>
         <translation>Keine Probefläche hat Koordinaten, darum gibt es keine Karte der ganzen Inventur.</translation>
     </message>
@@ -2036,6 +2121,10 @@
         <translation>Alle Befunde</translation>
     </message>
     <message>
+        <source>Survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Findings</source>
         <translation>Befunde</translation>
     </message>
@@ -2066,6 +2155,10 @@
     <message>
         <source>The findings of the whole survey: sort them, filter them by typing, copy them.</source>
         <translation>Die Befunde der ganzen Inventur: sortieren, durch Tippen filtern, kopieren.</translation>
+    </message>
+    <message>
+        <source>How the survey was measured, crew by crew or day by day: findings, rates of recording errors, last digits, what stems hide from the centre, and how stems were numbered.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
@@ -2224,6 +2317,10 @@
     <message>
         <source>not known whether in</source>
         <translation>nicht bekannt, ob innerhalb</translation>
+    </message>
+    <message>
+        <source>The map shows dashed where its stems would then stand.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>distance, m</source>
@@ -2906,6 +3003,14 @@
         <translation>Standardabweichungen: Azimut {azimuth:g}°, Abstand {distance}, BHD {dbh}. Grenzbaum: {rule}.</translation>
     </message>
     <message>
+        <source>Measure again: No. {stems}.</source>
+        <translation>Neu messen: Nr. {stems}.</translation>
+    </message>
+    <message>
+        <source>Look from a second point for stems that others hide from the centre.</source>
+        <translation>Von einem zweiten Punkt aus nach Stämmen suchen, die vom Mittelpunkt aus verdeckt sind.</translation>
+    </message>
+    <message>
         <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone; never look into the beam of a laser. The rules of your employer and of the place come before this sheet. This map is no legal survey.</source>
         <translation>Sicherheit zuerst: auf sturmgeschädigte und tote Bäume, hängende Äste, steilen oder nassen Boden und das Wetter achten; nicht allein arbeiten; nie in den Strahl eines Lasers schauen. Die Regeln des Arbeitgebers und des Ortes gehen diesem Blatt vor. Diese Karte ist keine amtliche Vermessung.</translation>
     </message>
@@ -3092,6 +3197,222 @@
     <message>
         <source>what the status typed was understood as</source>
         <translation>wie der getippte Status verstanden wurde</translation>
+    </message>
+</context>
+<context>
+    <name>survey</name>
+    <message>
+        <source>Whole survey</source>
+        <extracomment>Fewer slips of a kind than this in the whole survey are not worth a line. Chance from which last digits are called even, and stems at the edge enough.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crew</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not said</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots measured</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A plot counts once for each of its visits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems recorded</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All records, whether in or out, living or dead</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Findings: {kind}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Errors, things to look at and notes together</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recording errors in 1,000 stems as this survey itself tells, those too small to be seen included; in brackets the range in which the true rate lies with a probability of 95 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Slip: {kind}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Last digits of dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rounded or guessed diameters end in some digits more often than in others</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ground hidden from the centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of the circles that stems hide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems missed behind others</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Living stems expected to stand wholly hidden, with the range that holds with 95 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems in the outermost half metre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too few stems there are a habit, or a circle laid out too small</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots numbered clockwise</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots numbered counter-clockwise</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots numbered in no order</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Of the plots with enough stems to tell; each of them once for each visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Azimuths mistyped</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Distances mistyped</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Diameters mistyped</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records entered twice</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>two digits exchanged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key beside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a digit left out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a digit doubled</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a digit too many</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>decimal point lost or moved</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>back bearing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>azimuth counted the other way round</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a quarter of the circle off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>gon for degrees or the reverse</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>another unit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>azimuths of two stems exchanged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the line above repeated</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>something else</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} ({share} in 100 stems)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{rate} in 1,000 ({low} to {high})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>even, of {count} diameters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{percent} % of {count} end in {digit}, where 10 % would be even</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>about {count} ({low} to {high}), {percent} % of all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{found}, where {expected} were expected</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{words}: too few</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} of {plots}</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -4292,36 +4613,92 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source> on the re-check list</source>
+        <translation> auf der Nachprüfliste</translation>
+    </message>
+    <message>
         <source>%1 % of the ground is hidden from the centre; %2 living stems (%3 to %4) may stand unseen: look from a second point.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 % des Bodens sind vom Mittelpunkt aus verdeckt; %2 lebende Stämme (%3 bis %4) können ungesehen dort stehen: von einem zweiten Punkt aus nachsehen.</translation>
     </message>
     <message>
         <source>, %1 % of what all doubts may move</source>
-        <translation type="unfinished"></translation>
+        <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
+        <translation>Durch Zufall gezogen (Startzahl %1) aus %2 Stämmen, die nicht auf der Liste stehen, um zu erfahren, wie oft Falsches unbezweifelt bleibt.</translation>
+    </message>
+    <message>
+        <source>Entry %1 is no decision, so it cannot be undone; the journal shows them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Entry %1 is not undone, so it cannot be redone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Entry %1 is undone already.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
     </message>
     <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
+        <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: several dbh stand under one number at one place (such as No. {number}; records: {records}); they are taken for several stems of one tree, and all are counted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: stems were recorded again on another date of this visit ({records} stems, such as on {date} and {other_date}); both records are counted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {copied} of {stems} stems carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {missing} of {stems} stems have no dbh (such as No. {number}); what depends on it is not known for them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {records} records carry the number of another one of this visit (such as No. {number}): several stems of one tree without numbers of their own, or entered twice; all are counted.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The budget of %1 hours must not be below zero.</source>
+        <translation>Das Zeitbudget von %1 Stunden darf nicht unter null liegen.</translation>
+    </message>
+    <message>
+        <source>The coordinate system of easting and northing is not known, so {plots} plots are drawn around their own centres: choose it under Settings in the window, or give crs in the settings file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
+        <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
+    </message>
+    <message>
+        <source>There is nothing to redo: nothing was undone since the last decision.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is nothing to undo: no decision holds.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>a Parquet file</source>
         <translation>eine Parquet-Datei</translation>
+    </message>
+    <message>
+        <source>a check stopped with an internal fault</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>an old Excel or Word file, or one with a password</source>
@@ -4358,6 +4735,10 @@
     <message>
         <source>at {distance_m:.2f} m it lies beyond the limiting distance of {limit_m:.2f} m</source>
         <translation>mit {distance_m:.2f} m liegt der Stamm jenseits des Grenzabstands von {limit_m:.2f} m</translation>
+    </message>
+    <message>
+        <source>at {distance_m:.2f} m it stands farther out than the stems of this survey do</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
@@ -4404,12 +4785,16 @@
         <translation>unter kleinstem BHD</translation>
     </message>
     <message>
+        <source>beyond</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>beyond m</source>
         <translation>jenseits m</translation>
     </message>
     <message>
         <source>blind</source>
-        <translation type="unfinished"></translation>
+        <translation>blind</translation>
     </message>
     <message>
         <source>borderline</source>
@@ -4420,7 +4805,15 @@
         <translation>Brusthöhe m</translation>
     </message>
     <message>
+        <source>by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>by %</source>
+        <translation>um %</translation>
+    </message>
+    <message>
+        <source>cases</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4446,6 +4839,10 @@
     <message>
         <source>check failed</source>
         <translation>Prüfung fehlgeschlagen</translation>
+    </message>
+    <message>
+        <source>circle does not fit</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>class change probability</source>
@@ -4500,6 +4897,14 @@
         <translation>Koordinatensystem von Ostwert und Nordwert</translation>
     </message>
     <message>
+        <source>coordinates copied</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>copied</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>crew</source>
         <translation>Trupp</translation>
     </message>
@@ -4526,6 +4931,10 @@
     <message>
         <source>date serial</source>
         <translation>Datum als Zahl</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>day of the measurement</source>
@@ -4616,6 +5025,10 @@
         <translation>Durchmesser weiter oben am Stamm</translation>
     </message>
     <message>
+        <source>diameters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>digit</source>
         <translation>Ziffer</translation>
     </message>
@@ -4688,6 +5101,10 @@
         <translation>Zeichensatz angenommen</translation>
     </message>
     <message>
+        <source>entered twice</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>exchanged</source>
         <translation>vertauscht</translation>
     </message>
@@ -4704,12 +5121,20 @@
         <translation>falsch</translation>
     </message>
     <message>
+        <source>fewer than 10 stems are expected there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>file twice</source>
         <translation>Datei doppelt</translation>
     </message>
     <message>
         <source>file unusable</source>
         <translation>Datei unbrauchbar</translation>
+    </message>
+    <message>
+        <source>findings</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>first cm</source>
@@ -4840,6 +5265,10 @@
         <translation>verdeckt %</translation>
     </message>
     <message>
+        <source>hidden share</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>high</source>
         <translation>obere Grenze</translation>
     </message>
@@ -4926,6 +5355,10 @@
     <message>
         <source>last dbh cm</source>
         <translation>letzter BHD cm</translation>
+    </message>
+    <message>
+        <source>last digits</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>last height m</source>
@@ -5076,8 +5509,16 @@
         <translation>übersehene Stämme</translation>
     </message>
     <message>
+        <source>missing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>mistyped</source>
         <translation>vertippt</translation>
+    </message>
+    <message>
+        <source>most</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>must be above zero</source>
@@ -5086,6 +5527,10 @@
     <message>
         <source>must not be below zero</source>
         <translation>darf nicht kleiner als null sein</translation>
+    </message>
+    <message>
+        <source>name</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>name or number of the sample plot</source>
@@ -5104,8 +5549,20 @@
         <translation>nicht erreicht</translation>
     </message>
     <message>
+        <source>no diameter is finer than whole centimetres</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>no findings</source>
         <translation>keine Befunde</translation>
+    </message>
+    <message>
+        <source>no order</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no plot has a value per hectare</source>
+        <translation>kein Probekreis hat einen Hektarwert</translation>
     </message>
     <message>
         <source>no plot radius was given</source>
@@ -5114,6 +5571,10 @@
     <message>
         <source>no plot with a known value</source>
         <translation>keine Probefläche mit bekanntem Wert</translation>
+    </message>
+    <message>
+        <source>no record could be weighed against others</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no stem has its four neighbours nearer than the edge</source>
@@ -5160,6 +5621,10 @@
         <translation>nicht erreicht</translation>
     </message>
     <message>
+        <source>not told</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>number</source>
         <translation>Zahl</translation>
     </message>
@@ -5180,6 +5645,10 @@
         <translation>Vorkommen</translation>
     </message>
     <message>
+        <source>on no plot can it be known what is hidden</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
@@ -5196,12 +5665,24 @@
         <translation>nur Stämme, deren vierter Nachbar näher ist als der Rand</translation>
     </message>
     <message>
+        <source>order of numbers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>other date</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>other unit</source>
         <translation>andere Einheit</translation>
     </message>
     <message>
         <source>out</source>
         <translation>außerhalb</translation>
+    </message>
+    <message>
+        <source>outermost half metre</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>outside circle</source>
@@ -5221,7 +5702,7 @@
     </message>
     <message>
         <source>per hour</source>
-        <translation type="unfinished"></translation>
+        <translation>je Stunde</translation>
     </message>
     <message>
         <source>percent</source>
@@ -5230,6 +5711,10 @@
     <message>
         <source>perhaps %1 %2 (probability %3)</source>
         <translation>vielleicht %1 %2 (Wahrscheinlichkeit %3)</translation>
+    </message>
+    <message>
+        <source>perhaps all %1 stems otherwise (probability %2)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot</source>
@@ -5280,6 +5765,10 @@
         <translation>Probeflächen</translation>
     </message>
     <message>
+        <source>plots beyond</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>point</source>
         <translation>Punkt</translation>
     </message>
@@ -5324,12 +5813,24 @@
         <translation>Radius dieser Probefläche</translation>
     </message>
     <message>
+        <source>rate</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>recorded</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>records</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>remark</source>
         <translation>Bemerkung</translation>
     </message>
     <message>
         <source>result moves</source>
-        <translation type="unfinished"></translation>
+        <translation>Ergebnis ändert sich</translation>
     </message>
     <message>
         <source>rotation deg</source>
@@ -5380,6 +5881,10 @@
         <translation>Einstellungen unentschieden</translation>
     </message>
     <message>
+        <source>share</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>sheet ignored</source>
         <translation>Blatt übergangen</translation>
     </message>
@@ -5406,6 +5911,14 @@
     <message>
         <source>simple random sampling</source>
         <translation>einfache Zufallsstichprobe</translation>
+    </message>
+    <message>
+        <source>slip kinds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>slips</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>slope</source>
@@ -5576,6 +6089,10 @@
         <translation>die Einheit in %1 und Ähnlichem wurde aus der Zahl weggelassen.</translation>
     </message>
     <message>
+        <source>there are fewer than 50 diameters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>there is no azimuth {typed}</source>
         <translation>einen Azimut {typed} gibt es nicht</translation>
     </message>
@@ -5672,6 +6189,10 @@
         <translation>Aufnahme</translation>
     </message>
     <message>
+        <source>visits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>warning</source>
         <translation>Warnung</translation>
     </message>
@@ -5680,11 +6201,19 @@
         <translation>wer gemessen hat</translation>
     </message>
     <message>
+        <source>within m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>worth %1 stems/ha</source>
         <translation>es geht um %1 Stämme/ha</translation>
     </message>
     <message>
         <source>wrong with</source>
+        <translation>falsch mit</translation>
+    </message>
+    <message>
+        <source>{copied} of {stems} stems on {visits} visits carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5758,6 +6287,10 @@
     <message>
         <source>{stems} of {measured} diameters were not measured at the breast height of {breast_height_m:g}.</source>
         <translation>{stems} von {measured} Durchmessern wurden nicht in der Brusthöhe von {breast_height_m:g} gemessen.</translation>
+    </message>
+    <message>
+        <source>{stems} stems on {visits} visits were measured from stations (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{texts} different status texts of {stems} stems are not known; they are counted as living.</source>
