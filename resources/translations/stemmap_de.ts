@@ -803,7 +803,7 @@
     </message>
     <message>
         <source>What is &amp;worth a walk: plots on the re-check list, in its order</source>
-        <translation>Was sich &amp;lohnt: Probekreise der Nachprüfliste, in deren Reihenfolge</translation>
+        <translation>Was sich &amp;lohnt: Probeflächen der Nachprüfliste, in deren Reihenfolge</translation>
     </message>
     <message>
         <source>&amp;All plots</source>
@@ -1629,7 +1629,7 @@
     </message>
     <message>
         <source>what a second look is worth: by how much the values per hectare of the plot are expected to change, in percent of an average plot, all doubts about the stem or the plot together</source>
-        <translation>was ein zweiter Blick wert ist: um wie viel sich die Hektarwerte des Probekreises voraussichtlich ändern, in Prozent eines mittleren Probekreises, alle Zweifel am Stamm oder am Probekreis zusammen</translation>
+        <translation>was ein zweiter Blick wert ist: um wie viel sich die Hektarwerte der Probefläche voraussichtlich ändern, in Prozent einer mittleren Probefläche, alle Zweifel am Stamm oder an der Probefläche zusammen</translation>
     </message>
 </context>
 <context>
@@ -5562,7 +5562,7 @@
     </message>
     <message>
         <source>no plot has a value per hectare</source>
-        <translation>kein Probekreis hat einen Hektarwert</translation>
+        <translation>keine Probefläche hat einen Hektarwert</translation>
     </message>
     <message>
         <source>no plot radius was given</source>
