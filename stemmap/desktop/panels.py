@@ -18,12 +18,13 @@ from stemmap.desktop.session import Session
 from stemmap.desktop.settings_panel import SettingsPanel
 from stemmap.desktop.stems_table import StemsTable
 from stemmap.desktop.summary_panel import SummaryPanel
+from stemmap.desktop.survey_panel import SurveyPanel
 
 _tr = QCoreApplication.translate
 _LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
 _BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
 #: To be raised when panels come, go or change their names: an older layout is then no longer restored.
-_LAYOUT = 1
+_LAYOUT = 2
 
 
 class Panels:
@@ -49,6 +50,7 @@ class Panels:
         MarkedInTable(self.map_panel.canvas.marked, self.stems_table)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)
+        self.survey_panel = SurveyPanel(session)
         self.settings_panel = SettingsPanel(session)
         self.docks = {
             "plots": self._dock("plots", _tr("panels", "Plots"), self.plots_panel, _LEFT),
@@ -57,6 +59,7 @@ class Panels:
             "all-findings": self._dock(
                 "all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM
             ),
+            "survey": self._dock("survey", _tr("panels", "Survey"), self.survey_panel, _BOTTOM),
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
             "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _RIGHT),
@@ -107,6 +110,14 @@ class Panels:
             (
                 self.docks["all-findings"],
                 _tr("panels", "The findings of the whole survey: sort them, filter them by typing, copy them."),
+            ),
+            (
+                self.docks["survey"],
+                _tr(
+                    "panels",
+                    "How the survey was measured, crew by crew or day by day: findings, rates of recording errors, "
+                    "last digits, what stems hide from the centre, and how stems were numbered.",
+                ),
             ),
             (
                 self.docks["summary"],
@@ -160,6 +171,7 @@ class Panels:
         for name, above in (
             ("layers", "plots"),
             ("all-findings", "stems"),
+            ("survey", "all-findings"),
             ("summary", "findings"),
             ("settings", "summary"),
         ):

@@ -1,0 +1,133 @@
+"""What the survey as a whole tells of its fieldwork, and beside it each visit, crew, instrument or day."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from stemmap.desktop.session import Session
+from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_lines
+
+#: More groups than this are never useful side by side; the command line writes all.
+_MOST_GROUPS = 100
+
+
+class SurveyPanel(QWidget):
+    """Shows the lines of the survey, and puts them into the clipboard."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._shown: object = None
+        self._names: list[str] = []
+        self._lines: list[Line] = []
+        self.by = QComboBox()
+        self.by.setAccessibleName(self.tr("Compare by"))
+        self.by.activated.connect(self._show_groups)
+        label = QLabel(self.tr("Compare by"))
+        label.setBuddy(self.by)
+        self.copy_button = QPushButton(self.tr("Copy as a table"))
+        self.copy_button.setToolTip(self.tr("Put all lines into the clipboard, as a spreadsheet takes them"))
+        self.copy_button.clicked.connect(self.copy)
+        self.remark = QLabel()
+        self.table = QTableWidget()
+        self.table.setAccessibleName(self.tr("What the survey tells of its fieldwork"))
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.setTabKeyNavigation(False)
+        self.table.setShowGrid(False)
+        self.table.setAlternatingRowColors(True)
+        self.table.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.table.verticalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        copying = QShortcut(QKeySequence(QKeySequence.StandardKey.Copy), self.table)
+        copying.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        copying.activated.connect(self.copy)
+        above = QHBoxLayout()
+        above.setContentsMargins(8, 6, 8, 4)
+        for part in (label, self.by, self.copy_button, self.remark):
+            above.addWidget(part)
+        above.addStretch(1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addLayout(above)
+        layout.addWidget(self.table, 1)
+        session.replaced.connect(self._on_replaced)
+
+    @Slot()
+    def _on_replaced(self) -> None:
+        if self.isVisible():
+            self._renew()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Fill the table with what came while nobody could see it."""
+        super().showEvent(event)
+        self._renew()
+
+    def _renew(self) -> None:
+        workup = self._session.workup
+        if workup is None or workup.fieldwork is self._shown:
+            return
+        self._shown = workup.fieldwork
+        chosen = self.by.currentData()
+        given = list(dict.fromkeys(told["by"] for told in workup.fieldwork))
+        self.by.clear()
+        for name, word in group_texts().items():
+            if name in given:
+                self.by.addItem(word, name)
+        # Two crews or visits are worth comparing at once; days only when asked for.
+        first = next((name for name in (chosen, "crew", "visit") if name in given), "survey")
+        self.by.setCurrentIndex(self.by.findData(first))
+        self._show_groups()
+
+    @Slot()
+    def _show_groups(self) -> None:
+        workup, by = self._session.workup, self.by.currentData()
+        if workup is None:
+            return
+        of_kind = [told for told in workup.fieldwork if told["by"] == by and by != "survey"]
+        self.remark.setText(
+            self.tr("The first {n} of {all} are shown.").format(n=_MOST_GROUPS, all=len(of_kind))
+            if len(of_kind) > _MOST_GROUPS
+            else ""
+        )
+        groups = [workup.fieldwork[0], *of_kind[:_MOST_GROUPS]]
+        self._names, self._lines = [group_name(told) for told in groups], survey_lines(groups)
+        table = self.table
+        table.setColumnCount(len(self._names))
+        table.setRowCount(len(self._lines))
+        table.setHorizontalHeaderLabels(self._names)
+        for row, line in enumerate(self._lines):
+            title = QTableWidgetItem(line.title)
+            title.setToolTip(line.meaning)
+            table.setVerticalHeaderItem(row, title)
+            for column, (name, text) in enumerate(zip(self._names, line.texts, strict=True)):
+                item = QTableWidgetItem(text)
+                item.setToolTip(f"{line.title}, {name}: {text}\n{line.meaning}")
+                table.setItem(row, column, item)
+        table.resizeColumnsToContents()
+        widest = 40 * self.fontMetrics().averageCharWidth()
+        for column in range(len(self._names)):
+            table.setColumnWidth(column, min(table.columnWidth(column) + 12, widest))
+
+    def as_text(self) -> str:
+        """All lines with the names of the groups, tabs between the cells."""
+        rows = [["", *self._names], *([line.title, *line.texts] for line in self._lines)]
+        return "".join("\t".join(" ".join(cell.split()) for cell in row) + "\n" for row in rows)
+
+    @Slot()
+    def copy(self) -> None:
+        """Put all lines into the clipboard."""
+        QGuiApplication.clipboard().setText(self.as_text())
