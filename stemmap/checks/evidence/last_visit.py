@@ -111,7 +111,8 @@ def revisit(case: Case) -> Revisit:
     unsettled |= (calm.rotation_deg != 0.0) | (calm.shift_east_m != 0.0)
     found = _matched_anew(placed(here, calm), there, found, unsettled, growth)
     fit = rigid_fit(*_pairs(here, there, found), plots)
-    fewer = np.minimum(np.bincount(here.plot, minlength=plots), np.bincount(there.plot, minlength=plots))
+    # A stem without a place cannot be found again.
+    fewer = np.minimum(*(np.bincount(some.plot[np.isfinite(some.x_m)], minlength=plots) for some in (here, there)))
     doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
     if doubtful.any():
         fit = _searched(here, there, fit, doubtful, growth)
