@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.whole_plots import laid_on_last
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
@@ -35,4 +36,5 @@ def centre_moved(case: Case) -> Iterator[Batch]:
             "standard_error_m": np.sqrt(0.5 * (fit.covariance[chosen, 1, 1] + fit.covariance[chosen, 2, 2])),
             "pairs": fit.pairs[chosen],
         },
+        meant=laid_on_last(case, chosen),
     )

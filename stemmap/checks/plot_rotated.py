@@ -5,8 +5,12 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.whole_plots import laid_on_last
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
+
+#: A turn of more degrees than this is most likely one of 180.
+_BACK_BEARING = 165.0
 
 
 @check("plot-rotated", family="revisit", severity="warning", needs=("azimuth", "distance_m"))
@@ -15,20 +19,27 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
 
     What: the map of this visit fits the last one only when it is turned as a whole. Two visits cannot say which of
     them is wrong.
-    Why: declination not set or set twice, another north, iron near the compass; every stem then stands in the wrong
-    place, though none looks wrong alone.
+    Why: declination not set or set twice, another north, iron near the compass, or back bearings throughout (a turn
+    of 180 degrees); every stem then stands in the wrong place, though none looks wrong alone.
     What to do: compare compass, declination and north of both visits; measure two stems again with another compass.
     Source: least squares with Student weights over matched stems; the turn must explain 12 units of chi-square.
     """
     both = case.once(revisit)
     plots = np.flatnonzero(both.turned)
     fit = both.fit
-    for sense, word in ((fit.rotation_deg[plots] > 0, "larger"), (fit.rotation_deg[plots] < 0, "smaller")):
+    turn = fit.rotation_deg[plots]
+    back = np.abs(turn) > _BACK_BEARING
+    stems = "({pairs} stems found again, standard error {standard_error_deg:.1f})."
+    larger = "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees larger than the last visit's "
+    smaller = "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees smaller than the last visit's "
+    about = (
+        "Plot {plot}: this visit's azimuths lie {turn_deg:.1f} degrees from the last visit's, as back bearings would "
+    )
+    for sense, message in ((~back & (turn > 0), larger), (~back & (turn < 0), smaller), (back, about)):
         chosen = plots[sense]
         yield case.about_visits(
             both.visit[chosen],
-            f"Plot {{plot}}: this visit's azimuths are {{turn_deg:.1f}} degrees {word} than the last visit's "
-            "({pairs} stems found again, standard error {standard_error_deg:.1f}).",
+            message + stems,
             field="azimuth",
             evidence={
                 "rotation_deg": fit.rotation_deg[chosen],
@@ -36,4 +47,5 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
                 "standard_error_deg": np.sqrt(fit.covariance[chosen, 0, 0]),
                 "pairs": fit.pairs[chosen],
             },
+            meant=laid_on_last(case, chosen),
         )

@@ -15,16 +15,16 @@ def plot_unlike_last_visit(case: Case) -> Iterator[Batch]:
 
     What: fewer than half of the stems are found again, however the map is turned or moved. Single stems of the plot
     are then not held against the last visit.
-    Why: another plot's number, two visits exchanged, azimuths in another unit of the circle or counted the other way
-    round; or the stand was cut and came up anew.
-    What to do: compare plot number, unit and date of both visits before looking at single stems.
+    Why: another plot's number, or the stand was cut and came up anew. Another unit of the circle, azimuths counted the
+    other way round and other distances have been tried and do not explain it.
+    What to do: compare plot number and date of both visits before looking at single stems.
     Source: matching of all stems at once after a robust fit of turn and shift.
     """
     both = case.once(revisit)
-    chosen = np.flatnonzero(both.unlike)
+    chosen = np.flatnonzero(both.unlike & ~both.otherwise.misread)
     yield case.about_visits(
         both.visit[chosen],
         "Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another "
-        "plot, another unit, or another stand.",
+        "plot, or another stand.",
         evidence={"pairs": both.pairs[chosen], "stems": both.fewer[chosen]},
     )

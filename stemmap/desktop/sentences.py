@@ -153,6 +153,8 @@ def finding_remainder(told: Finding) -> str:
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
+    if told.meant:
+        parts.append(_tr("sentences", "The map shows dashed where its stems would then stand."))
     stems, area = told.effect["stems_per_ha"], told.effect["basal_area_m2_per_ha"]
     if stems:
         parts.append(

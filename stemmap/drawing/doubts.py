@@ -151,7 +151,9 @@ def ghosts_of(
     reach_m: float,
     symbol_factor: float = 1.0,
 ) -> tuple[Ghost, ...]:
-    """Ghosts of the likeliest proposal of each finding, as far as they can be placed on the map.
+    """Ghosts of the likeliest proposal of each finding, and of all stems where a whole plot is meant otherwise.
+
+    Only those that can be placed on the map.
 
     Parameters
     ----------
@@ -162,42 +164,47 @@ def ghosts_of(
     symbol_factor
         How many times as thick as they are stems are drawn.
     """
-    made: dict[tuple[int, str, float], Ghost] = {}
+    made: dict[tuple[int, frozenset[tuple[str, float]]], Ghost] = {}
     for finding in findings:
-        if finding.stem_row < 0 or not finding.proposals:
-            continue
-        best = max(finding.proposals, key=lambda proposal: proposal["probability"] or 0.0)
-        field, value = best["field"], float(best["value"])
-        place, dbh = _proposed(survey, measured, finding.stem_row, field, value, turn_deg=turn_deg)
-        if np.hypot(*place) <= reach_m:
-            made[finding.stem_row, field, value] = Ghost(finding.stem_row, place, symbol_factor * dbh / 200.0)
+        proposed = [(each.row, each.values) for each in finding.meant]
+        if finding.stem_row >= 0 and finding.proposals:
+            best = max(finding.proposals, key=lambda proposal: proposal["probability"] or 0.0)
+            proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
+        for row, values in proposed:
+            place, dbh = _proposed(survey, measured, row, values, turn_deg=turn_deg)
+            if np.hypot(*place) <= reach_m:
+                made[row, frozenset(values.items())] = Ghost(row, place, symbol_factor * dbh / 200.0)
     return tuple(made.values())
 
 
 def _proposed(
-    survey: Survey, measured: Measured, stem_row: int, field: str, value: float, *, turn_deg: float
+    survey: Survey, measured: Measured, stem_row: int, proposed: Mapping[str, float], *, turn_deg: float
 ) -> tuple[Floats, float]:
-    """Metres from the plot centre, NaN when it cannot be said, and dbh if a value were the true one."""
+    """Metres from the plot centre, NaN when it cannot be said, and dbh if other values were the true ones."""
     settings, stems = survey.settings.measurement, survey.stems
     dbh = float(measured.dbh_cm[stem_row])
-    place = np.array([measured.x_m[stem_row], measured.y_m[stem_row]])
-    if field == "dbh_cm":
-        return place, value * DBH_CENTIMETRES[settings.length_unit]
+    if "dbh_cm" in proposed:
+        dbh = proposed["dbh_cm"] * DBH_CENTIMETRES[settings.length_unit]
     names = ("azimuth", "distance_m", "vertical_angle_deg")
+    place = np.array([measured.x_m[stem_row], measured.y_m[stem_row]])
+    if not any(name in proposed for name in names):
+        return (place if "dbh_cm" in proposed else np.full(2, np.nan)), dbh
     typed = {name: float(stems.numbers(name)[stem_row]) for name in names}
-    if field not in typed:
-        return np.full(2, np.nan), dbh
 
-    def reach(record: dict[str, float]) -> Floats:
+    def reach(record: Mapping[str, float]) -> Floats:
         """From where it was measured to the stem."""
         distance = record["distance_m"] * METRES[settings.length_unit]
         if settings.distance == "slope":
             distance *= float(np.cos(np.radians(np.nan_to_num(record["vertical_angle_deg"]))))
         if settings.distance_to == "face":
-            distance += float(np.nan_to_num(dbh)) / 200.0
+            distance += float(np.nan_to_num(measured.dbh_cm[stem_row])) / 200.0
         return np.array(offsets(to_degrees(record["azimuth"], settings.azimuth_unit) + turn_deg, distance))
 
-    return place - reach(typed) + reach(typed | {field: value}), dbh
+    origin = place - reach(typed)
+    if np.isnan(origin).any() and not stems.records.has("station"):
+        # What was typed could not be placed; it was measured from the centre all the same.
+        origin = np.zeros(2)
+    return origin + reach(typed | dict(proposed)), dbh
 
 
 def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Shape]:
@@ -209,7 +216,7 @@ def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Sh
         typed = stems.place[stems.row == ghost.stem_row]
         radius_m, radius_mm = ghost.radius
         shapes += [
-            Lines(typed, at, Stroke(theme.ghost, 0.2)),
+            Lines(typed, np.repeat(at, len(typed), axis=0), Stroke(theme.ghost, 0.2)),
             Discs(at, radius_m, radius_mm=radius_mm, least_mm=LEAST_MM, stroke=stroke),
         ]
     return shapes

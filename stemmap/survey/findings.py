@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -51,6 +51,57 @@ class Proposal:
 
 
 @dataclass(frozen=True)
+class Meant:
+    """How all stems of a plot may have been meant, for each row of a batch about plots.
+
+    Parameters
+    ----------
+    stem
+        Rows of the stems, plot by plot, shape (s,).
+    first
+        Those of row i are first[i] to first[i + 1]; shape (n + 1,).
+    values
+        By canonical field, in the file's own unit and north, shape (s,) each; NaN where nothing is proposed.
+    probability
+        Probability that the plot was meant so, shape (n,).
+    """
+
+    stem: NDArray[np.int64]
+    first: NDArray[np.int64]
+    values: Mapping[str, NDArray[np.float64]]
+    probability: NDArray[np.float64]
+
+    def take(self, rows: NDArray[np.integer]) -> Meant:
+        """The given rows."""
+        counts = np.diff(self.first)[rows]
+        first = np.append(0, np.cumsum(counts))
+        stems = np.repeat(self.first[rows] - first[:-1], counts) + np.arange(first[-1])
+        values = {name: column[stems] for name, column in self.values.items()}
+        return Meant(self.stem[stems], first, values, self.probability[rows])
+
+    def of_row(self, row: int) -> tuple[StemMeant, ...]:
+        """What each stem of one row may have been meant to be."""
+        part = slice(int(self.first[row]), int(self.first[row + 1]))
+        columns = {name: values[part].tolist() for name, values in self.values.items()}
+        chance = float(self.probability[row])
+        made = []
+        for place, stem in enumerate(self.stem[part].tolist()):
+            values = {name: column[place] for name, column in columns.items() if isfinite(column[place])}
+            if values:
+                made.append(StemMeant(stem, values, chance))
+        return tuple(made)
+
+
+@dataclass(frozen=True)
+class StemMeant:
+    """What the record of one stem may have been meant to be: values by canonical field, and how probable they are."""
+
+    row: int
+    values: Mapping[str, float]
+    probability: float
+
+
+@dataclass(frozen=True)
 class Batch:
     """One kind of doubt about many records.
 
@@ -68,12 +119,16 @@ class Batch:
         Name to numbers or texts, shape (n,) each.
     proposals
         Up to three.
+    meant
+        Of doubts about whole plots: how all their stems may have been meant.
     stems_per_ha, basal_area_m2_per_ha
         What the doubt is worth per hectare, shape (n,); None when it cannot be said.
     severity
         Overrides the check's own, for all rows of the batch.
     about
         What a finding about files speaks of, where that is no cell: part of its id; shape (n,).
+    again
+        1 for the first finding of the check about a record and field, 2 for the second; None: counted. Shape (n,).
     """
 
     message: str
@@ -82,18 +137,44 @@ class Batch:
     field: str | None = None
     evidence: Mapping[str, NDArray[Any]] = dataclasses.field(default_factory=lambda: MappingProxyType({}))
     proposals: tuple[Proposal, ...] = ()
+    meant: Meant | None = None
     stems_per_ha: NDArray[np.float64] | None = None
     basal_area_m2_per_ha: NDArray[np.float64] | None = None
     severity: Severity | None = None
     about: NDArray[np.object_] | None = None
+    again: NDArray[np.int64] | None = None
 
     def __len__(self) -> int:
         return len(self.visit)
 
+    def take(self, rows: NDArray[np.integer]) -> Batch:
+        """The batch with the given rows."""
+
+        def taken(values: NDArray[Any] | None) -> Any:
+            return None if values is None else values[rows]
+
+        return dataclasses.replace(
+            self,
+            visit=self.visit[rows],
+            stem=self.stem[rows],
+            evidence={name: values[rows] for name, values in self.evidence.items()},
+            proposals=tuple(
+                Proposal(each.field, each.values[rows], each.probability[rows]) for each in self.proposals
+            ),
+            stems_per_ha=taken(self.stems_per_ha),
+            basal_area_m2_per_ha=taken(self.basal_area_m2_per_ha),
+            about=taken(self.about),
+            meant=None if self.meant is None else self.meant.take(rows),
+            again=taken(self.again),
+        )
+
 
 @dataclass(frozen=True)
 class Finding:
-    """One finding, told in full. Numbers that are not known are None."""
+    """One finding, told in full. Numbers that are not known are None.
+
+    `meant` holds, for a finding about a whole plot, what each of its stems may have been meant to be.
+    """
 
     id: str
     plot: str | None
@@ -109,6 +190,8 @@ class Finding:
     effect: dict[str, float | None]
     visit_row: int
     stem_row: int
+    meant: tuple[StemMeant, ...] = ()
+    meant_stems: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """The finding in the form that `stemmap check --format json` promises."""
@@ -123,9 +206,17 @@ class Finding:
             "field": self.field,
             "message": self.message,
             "evidence": self.evidence,
-            "proposals": self.proposals,
+            "proposals": self.proposals + self._meant_as_json(),
             "effect": self.effect,
         }
+
+    def _meant_as_json(self) -> list[dict[str, Any]]:
+        """Proposals for the stems of a whole plot; each names its stem."""
+        return [
+            {"stem": stem, "field": name, "value": value, "probability": each.probability}
+            for stem, each in zip(self.meant_stems, self.meant, strict=True)
+            for name, value in each.values.items()
+        ]
 
 
 class Sentence(Formatter):
@@ -223,6 +314,11 @@ class Findings:
     @cached_property
     def _again(self) -> NDArray[np.int64]:
         """1 for the first finding of a check about one record and field, 2 for the second, and so on; in order."""
+        if self.batches and all(batch.again is not None for _, batch in self.batches):
+            told = [np.ones(0, np.int64) if batch.again is None else batch.again for _, batch in self.batches]
+            starts = np.cumsum([0, *(len(again) for again in told)])
+            counted: NDArray[np.int64] = np.concatenate(told)[starts[self.order.batch] + self.order.row]
+            return counted
         visit, stem, number, row = self.order.visit, self.order.stem, self.order.batch, self.order.row
         kinds: dict[tuple[str, str | None], int] = {}
         kind = [kinds.setdefault((check.slug, batch.field), len(kinds)) for check, batch in self.batches]
@@ -239,6 +335,32 @@ class Findings:
         again = np.empty(len(key), np.int64)
         again[order] = rank - np.maximum.accumulate(np.where(fresh, rank, 0)) + 1
         return again
+
+    def without(self, ids: Collection[str], visit_rows: Iterable[int]) -> Findings:
+        """The findings without those that carry one of the ids; the others keep theirs.
+
+        Parameters
+        ----------
+        visit_rows
+            Where they may stand; -1: about files.
+        """
+        gone = [
+            place
+            for visit_row in sorted(set(visit_rows))
+            for place in self.places_of(visit_row)
+            if self.tell(place).id in ids
+        ]
+        if not gone:
+            return self
+        batches = []
+        for number, (check, batch) in enumerate(self.batches):
+            here = self.order.batch == number
+            again = np.ones(len(batch), np.int64)
+            again[self.order.row[here]] = self._again[here]
+            keep = np.ones(len(batch), bool)
+            keep[[int(self.order.row[place]) for place in gone if self.order.batch[place] == number]] = False
+            batches.append((check, dataclasses.replace(batch, again=again).take(np.flatnonzero(keep))))
+        return dataclasses.replace(self, batches=tuple(item for item in batches if len(item[1])))
 
     def __len__(self) -> int:
         return sum(len(batch) for _, batch in self.batches)
@@ -325,6 +447,7 @@ class Findings:
         plot = visits.plot[visit_row] if visit_row >= 0 else None
         visit = visits.visit[visit_row] or None if visit_row >= 0 else None
         stem = stems.label(stem_row) if stem_row >= 0 else None
+        meant = batch.meant.of_row(row) if batch.meant else ()
         called = (stem or "").strip() or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
         return Finding(
             id=self._id(number, row, again),
@@ -354,4 +477,6 @@ class Findings:
             },
             visit_row=visit_row,
             stem_row=stem_row,
+            meant=meant,
+            meant_stems=tuple(stems.label(each.row) for each in meant),
         )

@@ -42,7 +42,7 @@ def _row(finding: Finding) -> list[object]:
         *(finding.id, finding.plot, finding.visit, finding.stem, finding.check, finding.severity),
         *(finding.family, finding.field, finding.message),
         *finding.effect.values(),
-        json.dumps(finding.proposals, ensure_ascii=False) if finding.proposals else None,
+        json.dumps(proposals, ensure_ascii=False) if (proposals := finding.as_json()["proposals"]) else None,
         json.dumps(finding.evidence, ensure_ascii=False) if finding.evidence else None,
     ]
 
@@ -70,6 +70,8 @@ def _extras(finding: Finding) -> Iterator[str]:
         yield f"worth {stems:.1f} stems/ha" + ("" if area is None else f", {area:.2f} m²/ha")
     for proposal in finding.proposals:
         yield f"perhaps {proposal['field']} {proposal['value']:g} (probability {proposal['probability']:.2f})"
+    if finding.meant:
+        yield f"perhaps all {len(finding.meant)} stems otherwise (probability {finding.meant[0].probability:.2f})"
 
 
 def _write_html(stream: TextIO, findings: Findings) -> None:

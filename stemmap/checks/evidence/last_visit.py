@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -90,6 +91,17 @@ class Revisit:
     growth_cm: tuple[float, float]
     wider: float
     loose: float
+
+    def how_read(self, chosen: Integers) -> dict[str, NDArray[Any]]:
+        """Evidence for the likeliest readings of some pairs of visits."""
+        told = self.otherwise
+        return {
+            "pairs": told.pairs[chosen],
+            "stems": self.fewer[chosen],
+            "pairs_as_recorded": self.pairs[chosen],
+            "log_likelihood_gain": told.gain[chosen],
+            "probability": told.chance[chosen],
+        }
 
 
 def revisit(case: Case) -> Revisit:
