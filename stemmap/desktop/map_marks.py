@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSizeF, Qt
-from PySide6.QtGui import QColor, QPainter, QPalette, QPen, QPixmap
+from PySide6.QtGui import QColor, QPainter, QPalette, QPen, QPixmap, QRegion
 
 from stemmap.desktop.map_request import LEGEND_MM
 
@@ -101,6 +101,26 @@ def paint_ring(painter: QPainter, palette: QPalette, place: QPointF, reach: floa
     for role, width in ((QPalette.ColorRole.Base, 5.0), (QPalette.ColorRole.Highlight, 3.0)):
         painter.setPen(QPen(palette.color(role), width if strong else width - 1.5))
         painter.drawEllipse(place, reach, reach)
+
+
+def words_near(scene: Scene, view: View, place: QPointF, reach: float) -> QRegion:
+    """The ground under numbers and letters of a map that a ring would run through."""
+    from stemmap.drawing.scene import Texts
+    from stemmap.drawing.typeface import widths
+
+    found = QRegion()
+    for shape in scene.shapes:
+        if not isinstance(shape, Texts) or not shape.texts:
+            continue
+        high = shape.size_mm * view.per_millimetre
+        places = view.to_device(shape.place, shape.offset_mm)
+        wide = widths(shape.texts) * high
+        left = places[:, 0] - wide * shape.align
+        near = (left < place.x() + reach) & (left + wide > place.x() - reach)
+        near &= abs(places[:, 1] - place.y()) < reach + high / 2.0
+        for x, y, width in zip(left[near].tolist(), places[near, 1].tolist(), wide[near].tolist(), strict=True):
+            found += QRectF(x - 1.5, y - high / 2.0, width + 3.0, high).toAlignedRect()
+    return found
 
 
 def paint_cross(painter: QPainter, palette: QPalette, place: QPointF) -> None:

@@ -6,11 +6,11 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QRegion
 from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
-from stemmap.desktop.map_marks import Corners, paint_cross, paint_ring, paint_survey_grid
+from stemmap.desktop.map_marks import Corners, paint_cross, paint_ring, paint_survey_grid, words_near
 from stemmap.desktop.map_picture import MapPicture
 from stemmap.desktop.map_request import DescribedMap, theme_of
 from stemmap.desktop.palettes import is_dark
@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from stemmap.drawing.overview import Overview
     from stemmap.drawing.scene import Scene, View
     from stemmap.survey.background import Background
+
+#: Pen of a ring with the line that sets it off, pixels.
+_RING_WIDTH = 5.0
 
 
 class MapPainting:
@@ -72,7 +75,12 @@ class MapPainting:
             length_unit=shown.request.workup.survey.settings.measurement.length_unit,
         )
         for place, radius, strong in rings:
+            # A number beside a stem stays legible: the ring leaves it out.
+            painter.setClipRegion(
+                QRegion(self._widget.rect()) - words_near(shown.scene, view, place, radius + _RING_WIDTH)
+            )
             paint_ring(painter, self._widget.palette(), place, radius, strong=strong)
+        painter.setClipping(False)
 
     def survey(
         self,
@@ -110,9 +118,7 @@ class MapPainting:
             painter,
             view,
             (plots, dark, layers, backgrounds),
-            lambda wide, room: describe_survey(
-                plots, wide, room, dark=dark, layers=layers, backgrounds=backgrounds
-            ),
+            lambda wide, room: describe_survey(plots, wide, room, dark=dark, layers=layers, backgrounds=backgrounds),
             moving=moving,
         )
         if layers.projected_grid:

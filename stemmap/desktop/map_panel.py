@@ -59,13 +59,15 @@ class MapPanel(QWidget):
         parts = [visit_name(opened.workup, visit)]
         if visit != WHOLE_SURVEY:
             visits = opened.workup.survey.visits
-            date = str(visits.date[visit])
-            parts += [date] if date not in ("NaT", visits.visit[visit]) else []
+            date = visits.unsaid_date(visit)
+            parts += [date] if date else []
             stratum, crew = visits.text("stratum", visit), visits.text("crew", visit)
             parts += [self.tr("stratum {name}").format(name=stratum)] if stratum else []
             parts += [self.tr("crew {name}").format(name=crew)] if crew else []
             if self.canvas.is_far:
                 parts = [self.tr("All plots, selected: {plot}").format(plot=parts[0])]
+        if not opened.checked:
+            parts += [self.tr("findings are being worked out anew")]
         self.heading.say(", ".join(parts))
 
     def _hints(self, workup: Workup, visit: int) -> list[str]:
@@ -85,7 +87,9 @@ class MapPanel(QWidget):
     def _on_moved(self) -> None:
         scale = self.canvas.scale
         rounded = float(f"{scale:.3g}")
-        self.scale.setText(f"1:{self.locale().toString(rounded, 'f', 0)}" if scale else "")
+        plots = self.canvas.survey.plots
+        nothing = not scale or (self.canvas.is_far and (plots is None or plots.crs is None))
+        self.scale.setText("" if nothing else f"1:{self.locale().toString(rounded, 'f', 0)}")
 
     @Slot()
     def _on_described(self) -> None:

@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
     Slot,
 )
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -68,6 +68,8 @@ class Table(QTableView):
 
     def __init__(self, model: TableModel, heading: QHeaderView, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        #: What is said below the last row.
+        self.words = ""
         self.setModel(model)
         self.setHorizontalHeader(heading)
         heading.setSectionsClickable(True)
@@ -103,6 +105,18 @@ class Table(QTableView):
         if place != self.currentIndex().row():
             self.setCurrentIndex(model.index(place, column))
         self.scrollTo(model.index(place, column))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Say in the free room why nothing is found."""
+        super().paintEvent(event)
+        if self.words:
+            room, model = self.viewport().rect(), self.model()
+            room.setTop(self.rowViewportPosition(model.rowCount() - 1) + self.rowHeight(0) if model.rowCount() else 0)
+            painter = QPainter(self.viewport())
+            painter.setPen(self.palette().color(QPalette.ColorRole.Text))
+            painter.drawText(
+                room.adjusted(12, 8, -12, -8), Qt.AlignmentFlag.AlignHCenter | Qt.TextFlag.TextWordWrap, self.words
+            )
 
     def event(self, event: QEvent) -> bool:
         """Keep the page keys for scrolling and the key for copying; elsewhere they mean the map."""
@@ -218,6 +232,13 @@ class TablePanel(QWidget):
     def _tell_count(self) -> None:
         wanted = self.model.shown.wanted
         shown, count = self.model.rowCount() - wanted.pinned, wanted.rows.stop - wanted.rows.start - wanted.pinned
+        found = shown > 0 or count == 0 or self.model.waiting
+        self.view.words = (
+            ""
+            if found
+            else _tr("table_panel", "Nothing here has all these words as they were typed. Esc empties the line.")
+        )
+        self.view.viewport().update()
         if self.model.waiting:
             self.count.setText(_tr("table_panel", "Searching…"))
         elif shown == count:

@@ -36,14 +36,12 @@ def head(
 ) -> Scene:
     """Title, scale where there is a map, and which page it is; the upper left corner is the origin."""
     survey, visits = words.survey, words.survey.visits
-    day = visits.date[visit_row]
+    day = visits.unsaid_date(visit_row)
     stratum = str(words.stratum[visit_row])
     lesser = [
         survey.settings.name,
         _tr("sheet", "stratum {stratum}").format(stratum=stratum) if stratum else "",
-        ""
-        if np.isnat(day) or str(day) == visits.visit[visit_row]
-        else _tr("sheet", "measured {date}").format(date=day),
+        _tr("sheet", "measured {date}").format(date=day) if day else "",
         "" if printed is None else _tr("sheet", "printed {date}").format(date=printed),
     ]
     title = fitted(plot_name(survey, visit_row), TITLE, width_mm - 30.0)

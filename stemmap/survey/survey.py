@@ -10,6 +10,7 @@ from urllib.parse import quote
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.survey.decided import NOTHING_DECIDED, Decisions
 from stemmap.survey.records import Column, Records, Upload
 from stemmap.survey.settings import Settings
 
@@ -92,6 +93,13 @@ class Visits:
         rows = [place for place in (self.special[row], self.general[row]) if place >= 0]
         codes = [code for code in column.codes[rows].tolist() if code >= 0]
         return str(column.labels[codes[0]]) if codes else ""
+
+    def unsaid_date(self, row: int) -> str:
+        """Date of a visit that is known and not its name already; else empty."""
+        date = str(self.date[row])
+        if date == "NaT" or {*map(int, date.split("-"))} == {*map(int, re.findall(r"\d+", str(self.visit[row])))}:
+            return ""
+        return date
 
     def words(self, name: str) -> tuple[list[str], NDArray[np.int64]]:
         """Distinct texts of a plot column without blanks around them, sorted, and the place of each visit's among them.
@@ -191,6 +199,8 @@ class Survey:
         Stem records that name no plot; kept, counted nowhere.
     upload
         The records as typed, from which the survey can be put together again under other settings.
+    decisions
+        What was decided about them; the values that it changes stand in `stems`.
     """
 
     settings: Settings
@@ -199,6 +209,7 @@ class Survey:
     stations: Records
     unplaced: Records
     upload: Upload
+    decisions: Decisions = NOTHING_DECIDED
 
     def under(self, settings: Settings) -> Survey:
         """The same records under other settings."""
@@ -212,13 +223,13 @@ class Survey:
         return int(rows[-1]) if len(rows) else -1
 
 
-def assemble(upload: Upload, settings: Settings) -> Survey:
-    """Put the records of an upload together as plots, visits and stems.
+def assemble(upload: Upload, settings: Settings, decisions: Decisions = NOTHING_DECIDED) -> Survey:
+    """Put the records of an upload together as plots, visits and stems, with what was decided laid over them.
 
     A plot row without a visit holds for all visits of its plot. Stems without a `visit` column are grouped by date:
     dates of one plot within half a year are one visit, named by its first date as typed.
     """
-    plots, stems = upload.plots, upload.stems
+    plots, stems = upload.plots, decisions.lay_over(upload.stems)
     named = np.flatnonzero(stems.columns["plot"].filled) if stems.has("plot") else np.zeros(0, np.int64)
     unplaced = np.setdiff1d(np.arange(len(stems)), named, assume_unique=True)
     placed = stems if len(named) == len(stems) else stems.take(named)
@@ -272,7 +283,7 @@ def assemble(upload: Upload, settings: Settings) -> Survey:
         general=_first_row(plot, plot_of_row[general_rows], general_rows),
         records=plots,
     )
-    return Survey(settings, visits, Stems(placed, visit_row), upload.stations, stems.take(unplaced), upload)
+    return Survey(settings, visits, Stems(placed, visit_row), upload.stations, stems.take(unplaced), upload, decisions)
 
 
 def _shared_codes(

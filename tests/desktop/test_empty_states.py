@@ -57,3 +57,12 @@ def test_what_the_summary_does_not_know_has_its_reason(show):
     window.session.select_visit(0)
     window.panels.bring_forward("summary")
     assert "no plot radius was given" in told(window.panels.summary_panel)
+
+
+def test_table_in_which_nothing_is_found_says_so(show):
+    window = show({**GOOD, "plot": ["1", "1"]}, {"plot": ["1"], **PLACED})
+    table = window.panels.stems_table
+    table.filter.setText("nowhere")
+    assert "as they were typed" in table.view.words
+    table.filter.setText("")
+    assert not table.view.words

@@ -122,6 +122,12 @@ def test_dates_within_half_a_year_are_one_visit(days, visits):
     assert made.visits.date[0] == first
 
 
+@pytest.mark.parametrize(("name", "date"), [("10.05.2021", ""), ("2021-05-10", ""), ("2021", "2021-05-10")])
+def test_a_date_that_is_the_name_of_the_visit_is_not_said_twice(name, date):
+    made = survey({"plot": [1], "visit": [name], "date": [np.datetime64("2021-05-10")]})
+    assert made.visits.unsaid_date(0) == date
+
+
 def test_visit_column_stands_above_dates():
     made = survey({"plot": [1, 1], "visit": ["a", "b"], "date": ["2021-05-10", "2021-05-11"]})
     assert made.visits.visit.tolist() == ["a", "b"]
