@@ -90,7 +90,7 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Put the map of the plot shown on the clipboard, and its stems as a table"),
             outputs.copy_map,
             ("Ctrl+Shift+C",),
-            "survey",
+            "checked",
         ),
         Entry(
             "save-map",
@@ -135,7 +135,7 @@ def _of_round(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Go through what needs a look, plot after plot, with the map as large as the window"),
             lambda: window.panels.round.start(),  # noqa: PLW0108 - there is no round yet
             ("F8",),
-            "survey",
+            "checked",
         ),
         Entry(
             "go-on",

@@ -206,6 +206,8 @@ class FindingsPanel(QWidget):
             if shown < opened.count(visit):
                 words += self.tr(" (the first {n} are shown)").format(n=shown)
             self._heading.setText(f"{visit_name(opened.workup, visit)}: {words}")
+            if not opened.checked:
+                self._heading.setText(self.tr("Findings under the settings before; they are being worked out anew…"))
             self._nothing.setText(self._nothing_found(opened))
             self._nothing.setVisible(not shown)
             self.list.setVisible(bool(shown))

@@ -165,5 +165,9 @@ class FindingsTable(TablePanel):
     @Slot()
     def _on_replaced(self) -> None:
         opened: Opened | None = self._session.opened
-        if opened is not None:
+        if opened is None:
+            return
+        if opened.checked:
             self.set_columns(finding_columns(opened.workup), slice(0, len(opened.workup.findings)))
+        else:
+            self.count.setText(self.tr("Working them out anew…"))

@@ -108,16 +108,16 @@ class MapView(MapSight):
 
     def _request(self) -> None:
         """Have the map described for the present plot, colours and scale."""
-        workup, visit = self._session.workup, self._session.visit
-        if workup is None or visit == WHOLE_SURVEY or self._far_wanted:
+        opened, visit = self._session.opened, self._session.visit
+        if opened is None or visit == WHOLE_SURVEY or self._far_wanted:
             return
         view = self._view
         if self._is_far and view is not None:
             view = self.survey.near(view, visit)
         request = MapRequest(
-            workup=workup,
+            workup=opened.workup,
             visit=visit,
-            findings=tuple(self._session.findings),
+            findings=tuple(self._session.findings) if opened.checked else (),
             dark=is_dark(self.palette()),
             width=self.width(),
             height=self.height(),

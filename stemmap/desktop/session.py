@@ -48,9 +48,8 @@ class Opened:
     checked: bool = True
 
     def findings(self, visit: int) -> list[Finding]:
-        """Findings of a visit or of the files (-1), notes last, the first of them where there are very many."""
-        told = self.workup.findings.of_visit(visit, MOST_TOLD)
-        return sorted(told, key=lambda finding: finding.severity == "note")
+        """Findings of a visit or of the files (-1), the first of them where there are very many."""
+        return self.workup.findings.of_visit(visit, MOST_TOLD)
 
     def count(self, visit: int) -> int:
         """Number of all findings of a visit or of the files."""

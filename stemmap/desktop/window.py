@@ -36,7 +36,7 @@ from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.recent import RecentMenu
 from stemmap.desktop.scheme_menu import SchemeMenu
-from stemmap.desktop.session import Opened, Session, prepare
+from stemmap.desktop.session import Opened, Session, prepare, relocated
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.upload_columns import UploadColumns
 from stemmap.desktop.uploads import Uploads
@@ -239,18 +239,31 @@ class MainWindow(QMainWindow):
     @Slot()
     def _on_settings_edited(self) -> None:
         """Work the survey up again under the settings wanted."""
-        workup, settings = self.session.workup, self.session.settings
-        if workup is None or settings is None:
+        opened, settings = self.session.opened, self.session.settings
+        if opened is None or settings is None:
             return
-        survey = workup.survey.under(settings)
 
         def work(progress: Progress) -> Opened:
-            from stemmap.tasks.workup import work_up
+            from stemmap.tasks.workup import relocate
 
-            return prepare(work_up(survey, progress))
+            return relocated(opened, relocate(opened.workup, settings, progress))
 
         self.message_bar.hide()
+        self.jobs.start("survey", work, apply=self._on_relocated, refused=self.session.keep_settings)
+
+    @Slot(object)
+    def _on_relocated(self, opened: Opened) -> None:
+        """Show the survey at its new positions while it is checked there."""
+
+        def work(progress: Progress) -> Opened:
+            from stemmap.tasks.workup import check_again
+
+            return prepare(check_again(opened.workup, progress))
+
+        self.session.update(opened)
         self.jobs.start("survey", work, apply=self.session.update, refused=self.session.keep_settings)
+        self._enable_actions()
+        self._enable_actions()
 
     # going about
 
@@ -289,11 +302,13 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _enable_actions(self) -> None:
-        opened = self.session.workup is not None
+        opened = self.session.opened is not None
+        checked = self.session.opened is not None and self.session.opened.checked
         able = {
             "nothing": True,
             "survey": opened,
-            "output": opened and not self.outputs.busy,
+            "checked": checked,
+            "output": checked and not self.outputs.busy,
             "work": self.jobs.busy,
             "round": self._panels is not None and self._panels.round.active,
         }

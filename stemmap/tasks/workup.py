@@ -123,10 +123,45 @@ def work_up(survey: Survey, progress: Progress | None = None) -> Workup:
     """
     progress = progress or Progress()
     progress.step("Computing positions")
+    return _check(survey, measure(survey), progress)
+
+
+def relocate(workup: Workup, settings: Settings, progress: Progress | None = None) -> Workup:
+    """Place and summarise a survey under other settings; findings and fieldwork are still those of before.
+
+    Parameters
+    ----------
+    workup
+        The survey under its present settings.
+    settings
+        Those wanted; which column is which field must stay the same.
+
+    Raises
+    ------
+    InputError
+        When the settings contradict themselves.
+    """
+    (progress or Progress()).step("Computing positions")
+    survey = workup.survey.under(settings)
     measured = measure(survey)
+    return replace(workup, survey=survey, measured=measured, summary=summarise(survey, measured))
+
+
+def check_again(relocated: Workup, progress: Progress | None = None) -> Workup:
+    """Check a survey that was placed under other settings.
+
+    Raises
+    ------
+    Cancelled
+        When `progress` says so.
+    """
+    return _check(relocated.survey, relocated.measured, progress or Progress())
+
+
+def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:
     checks.load()
     case = Case(survey, measured)
-    findings = run_checks(case, progress)
+    findings = run_checks(case, progress).without(*survey.decisions.kept(survey))
     progress.step("Summarising")
     told = tuple(fieldwork(case, findings))
     return Workup(survey, measured, findings, summarise(survey, measured), told)
