@@ -51,8 +51,7 @@ def hidden_shapes(ground: HiddenGround, millimetres_per_metre: float, theme: The
         ]
     )
     step = max(_HATCH_MM / millimetres_per_metre, 2.0 * radius_m / _MOST_LINES)
-    # Counted from the centre, so that the lines stay where they are while the map is moved.
-    lines = shapely.linestrings(_diagonals(step, radius_m))
+    lines = shapely.linestrings(_diamonds(step, radius_m))
     kept = shapely.get_parts(shapely.intersection(lines, sectors))
     kept = kept[(shapely.get_type_id(kept) == shapely.GeometryType.LINESTRING) & ~shapely.is_empty(kept)]
     ends = shapely.get_coordinates(kept).reshape(-1, 2, 2)
@@ -61,20 +60,30 @@ def hidden_shapes(ground: HiddenGround, millimetres_per_metre: float, theme: The
 
 def hatched(theme: Theme) -> list[Shape]:
     """A patch of the hatching for the legend, a metre counted as a millimetre."""
-    return [_hatching(_diagonals(_HATCH_MM, _PATCH_MM), theme)]
+    across = np.arange(-1.0, 2.0) * _HATCH_MM
+    half = np.sqrt(_PATCH_MM**2 - across**2)
+    return [_hatching(_diagonals(across, half), theme)]
 
 
 def _hatching(ends: Floats, theme: Theme) -> Lines:
     return Lines(ends[:, 0], ends[:, 1], Stroke(theme.soft, _HATCH_WIDTH_MM))
 
 
-def _diagonals(step: float, radius: float) -> Floats:
-    """Chords of a circle from south-west to north-east, shape (n, 2, 2)."""
-    steps = np.floor(radius / step)
-    across = np.arange(-steps, steps + 1.0) * step
-    half = np.sqrt(np.maximum(radius**2 - across**2, 0.0))
+def _diagonals(across: Floats, half: Floats) -> Floats:
+    """Lines from south-west to north-east, some way to the south-east of the origin, shape (n, 2, 2)."""
     middle, along = across[:, None] * (_DIAGONAL * (1.0, -1.0)), half[:, None] * _DIAGONAL
     return np.stack([middle - along, middle + along], axis=1)
+
+
+def _diamonds(step: float, radius: float) -> Floats:
+    """Sides of squares that stand on their corner around the origin, out to a circle; shape (n, 2, 2).
+
+    So no line runs along a line of sight, and the hatching of a narrow sector is not taken for a single line.
+    """
+    across = np.arange(1.0, np.floor(radius / step) + 1.0) * step
+    half = np.minimum(across, np.sqrt(np.maximum(radius**2 - across**2, 0.0)))
+    side = _diagonals(across, half)
+    return np.concatenate([side, -side, side[..., ::-1] * (1.0, -1.0), side[..., ::-1] * (-1.0, 1.0)])
 
 
 def _outline(start_deg: float, end_deg: float, beyond_m: float, radius_m: float) -> Floats:
@@ -85,11 +94,15 @@ def _outline(start_deg: float, end_deg: float, beyond_m: float, radius_m: float)
 
 
 def order_shapes(survey: Survey, stems: Stems, theme: Theme) -> list[Shape]:
-    """A thin path from stem to stem by number, the first one ringed."""
-    return order_line(stems.place[np.searchsorted(stems.row, in_order(survey, stems.row))], theme)
+    """A thin path from stem to stem by number, a ring around the first one."""
+    if not len(stems.row):
+        return []
+    order = np.searchsorted(stems.row, in_order(survey, stems.row))
+    return order_line(stems.place[order], theme, radius_m=float(stems.radius_m[order[0]]))
 
 
-def order_line(place: Floats, theme: Theme) -> list[Shape]:
-    """The path through some places; shape (n, 2)."""
+def order_line(place: Floats, theme: Theme, *, radius_m: float = 0.0) -> list[Shape]:
+    """The path through some places, shape (n, 2), and the ring around the first stem of a radius."""
     stroke = Stroke(theme.ghost, _PATH_WIDTH_MM)
-    return [Lines(place[:-1], place[1:], stroke), Discs(place[:1], 0.0, radius_mm=_BEGIN_MM, stroke=stroke)]
+    ring = Discs(place[:1], radius_m, radius_mm=_BEGIN_MM, stroke=stroke)
+    return [Lines(place[:-1], place[1:], stroke), ring]
