@@ -1,4 +1,4 @@
-"""What is usual for a diameter: by species, and by how the same stem grew since the last visit."""
+"""What is usual for a diameter, by species."""
 
 from __future__ import annotations
 
@@ -13,8 +13,6 @@ Floats = NDArray[np.float64]
 
 #: Degrees of freedom of the Student distribution of log dbh: big trees happen.
 _TAIL = 6.0
-#: Share of right pairs that grew in no usual way, and the spread of those, centimetres.
-_ODD_GROWTH, _ODD_SPREAD_CM = 0.002, 8.0
 #: No stem is thicker than this, centimetres.
 _THICKEST_CM = 300.0
 
@@ -62,16 +60,6 @@ def diameters(case: Case) -> Diameters:
     for each in np.flatnonzero(count >= 30):
         middle[each], spread[each] = _middle_and_spread(log_dbh[order[begin[each] : begin[each] + count[each]]])
     return Diameters(code, middle, spread)
-
-
-def log_growth(grown_cm: Floats, growth_cm: tuple[float, float]) -> Floats:
-    """Logarithm of the density of a growth, per centimetre; a growth that is not known tells nothing."""
-    usual, spread = growth_cm
-    near = np.exp(-0.5 * np.minimum(((grown_cm - usual) / spread) ** 2, 200.0)) / spread
-    far = np.exp(-0.5 * np.minimum(((grown_cm - usual) / _ODD_SPREAD_CM) ** 2, 200.0)) / _ODD_SPREAD_CM
-    density = np.log(((1.0 - _ODD_GROWTH) * near + _ODD_GROWTH * far) / np.sqrt(2.0 * np.pi) + 1e-12)
-    found: Floats = np.where(np.isfinite(grown_cm), density, np.log(0.05))
-    return found
 
 
 def _middle_and_spread(ordered: Floats) -> tuple[float, float]:

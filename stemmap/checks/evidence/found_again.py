@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.checks.evidence.diameters import log_growth
 from stemmap.checks.evidence.ground import place_sd
+from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.last_visit import Revisit, revisit
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.reach import reach
@@ -61,7 +61,9 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
     copied = both.copied[own[state]]
     log_near = np.where(copied, 0.0, log_near)
-    grown = log_growth(meant.dbh_cm[row][state] - both.there.dbh_cm[other], both.growth_cm)
+    grown = case.once(growth).log_density(
+        both.this[own[state]], meant.dbh_cm[row][state] - both.there.dbh_cm[other]
+    )
     grown = np.where(np.isfinite(meant.dbh_cm[row][state]), grown, log_dbh[row][state])
     # A stem of the last visit that this circle does not reach would not be missed.
     back_x = both.there.x_m[other] - both.fit.shift_east_m[plot[state]]

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.copied import copied
 from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.ground import ground
+from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.spelling import Spelling, spelling
@@ -113,7 +114,9 @@ def suspects(case: Case) -> Suspects:
         )
         > _GREW * both.growth_cm[1]
     )
-    thickness[both.this[odd_growth | (both.found.last < 0)]] = True
+    cleared = case.once(growth).cleared[both.this]
+    odd_growth &= ~cleared
+    thickness[both.this[odd_growth | ((both.found.last < 0) & ~cleared)]] = True
     thickness |= too_thin
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
@@ -127,7 +130,7 @@ def suspects(case: Case) -> Suspects:
     pairs = _close(case, doubtful, confirmed | carried)
     alive = as_typed.doubted & (measured.status <= Status.DEAD)
     doubtful &= alive
-    sweep, place = _order(case, doubtful)
+    sweep, place = _order(case, doubtful, confirmed)
     seen = np.flatnonzero((place >= 0) & np.isfinite(measured.grid_azimuth_deg))
     told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
     told[(confirmed | carried)[seen]] = np.inf
@@ -218,7 +221,7 @@ def reordered(case: Case, doubted: Suspects, choices: Choices) -> Suspects:
     return replace(doubted, sweep=replace(again, tells=np.where(asked_plots, again.tells, sweep.tells)))
 
 
-def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
+def _order(case: Case, doubtful: Truths, confirmed: Truths) -> tuple[Sweep, Integers]:
     """The sweep of all visits worth it, and the place of each stem in it."""
     visits, measured = case.survey.visits, case.measured
     rows = case.once(typed).order
@@ -238,6 +241,7 @@ def _order(case: Case, doubtful: Truths) -> tuple[Sweep, Integers]:
         looked_at[:] = True
     else:
         looked_at &= against <= np.maximum(_NO_ORDER * visits.stem_count, 3)
+        looked_at &= np.bincount(case.survey.stems.visit_row, doubtful | ~confirmed, minlength=len(visits)) > 0
     looked_at &= judged
     both = case.once(revisit)
     added = np.zeros(len(case.survey.stems), bool)
