@@ -19,6 +19,8 @@ LEAST_MM: Final = 0.25
 NO_DBH_MM: Final = 1.0
 RIM_MARK_MM: Final = 1.6
 _OUTLINE_MM: Final = 0.18
+#: Stems thicker than this lie under all others.
+_THICK_M: Final = 1.0
 _HOLLOW: Final = -2
 #: How far the strokes of dead and cut stems reach beyond the mark.
 _STROKE_BEYOND_MM: Final = 0.6
@@ -119,21 +121,30 @@ def stem_shapes(stems: Stems, colours: Colouring, millimetres_per_metre: float, 
     """Discs, diamonds and arrows of the stems, with the spots of their kind and the strokes of their status.
 
     A stem that is out is hollow, a dead one crossed through, a cut one struck through once, one that is gone
-    dashed.
+    dashed. One so thick that it is hardly true, as with a point lost from its dbh, lies under all others.
     """
     shapes: list[Shape] = []
     outline = Stroke(theme.ink, _OUTLINE_MM)
     gone = Stroke(theme.ink, _OUTLINE_MM, dash_mm=(0.6, 0.5))
     filled = stems.inside & (stems.status != Status.GONE)
     mark = np.where(filled, np.where(stems.kind >= 0, stems.kind % len(colours.fills), -1), _HOLLOW)
+    thick = stems.radius_m > _THICK_M
     marks_of: dict[str, list[int]] = {}
     for number in np.unique(mark).tolist():
         marks_of.setdefault(theme.inside if number == _HOLLOW else colours.fill_of(number, theme), []).append(number)
-    for fill, numbers in marks_of.items():
-        alike = np.isin(mark, numbers)
-        shapes += _marks(stems, alike & (stems.status != Status.GONE), fill, outline)
-        shapes += _marks(stems, alike & (stems.status == Status.GONE), fill, gone)
-    shapes += _spots(stems, filled, colours, millimetres_per_metre, theme)
+    for chosen in (thick, ~thick) if thick.any() else (~thick,):
+        for fill, numbers in marks_of.items():
+            alike = np.isin(mark, numbers) & chosen
+            shapes += _marks(stems, alike & (stems.status != Status.GONE), fill, outline)
+            shapes += _marks(stems, alike & (stems.status == Status.GONE), fill, gone)
+        shapes += _spots(
+            stems,
+            filled,
+            drawn=chosen,
+            colours=colours,
+            millimetres_per_metre=millimetres_per_metre,
+            theme=theme,
+        )
     return shapes + _status_strokes(stems, millimetres_per_metre, theme)
 
 
@@ -159,11 +170,17 @@ def _arrow_along(place: Floats) -> Floats:
 
 
 def _spots(
-    stems: Stems, filled: NDArray[np.bool_], colours: Colouring, millimetres_per_metre: float, theme: Theme
+    stems: Stems,
+    filled: NDArray[np.bool_],
+    *,
+    drawn: NDArray[np.bool_],
+    colours: Colouring,
+    millimetres_per_metre: float,
+    theme: Theme,
 ) -> list[Shape]:
-    """Spots of all kinds, the dark ones and the light ones each as one shape."""
+    """Spots of the kinds, the dark ones and the light ones each as one shape."""
     paper = stems.radius_on_paper(millimetres_per_metre)
-    discs = ~(stems.no_dbh | stems.far)
+    discs = drawn & ~(stems.no_dbh | stems.far)
     centres: dict[str, list[Floats]] = {}
     radii: dict[str, list[Floats]] = {}
     kind = np.where(stems.kind >= 0, stems.kind % len(colours.spots), -1)

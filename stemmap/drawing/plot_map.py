@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Final, Literal
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QCoreApplication
 
 from stemmap.drawing.backgrounds import ground_of_plot
@@ -233,19 +234,16 @@ def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]
     rows = survey.visits.stems(visit_row)
     missing = np.setdiff1d(np.arange(rows.start, rows.stop), stems.row)
     if len(missing):
-        unnamed = _tr("map", "without number")
-        names = ", ".join(shortened(survey.stems.label(int(row)), 12) or unnamed for row in missing[:12])
-        if len(missing) > 12:
-            names = _tr("map", "{names} and {count} more").format(names=names, count=len(missing) - 12)
+        names = _names(survey, missing)
         notes.append(_tr("map", "Not drawn, since azimuth or distance is not known: {names}.").format(names=names))
     if len(stems.row) > MOST_STEMS:
         notes.append(_tr("map", "The plot has more than {most} stems, so none is numbered.").format(most=MOST_STEMS))
     elif len(stems.row) > MOST_NUMBERS:
         told = _tr("map", "The plot has more than {most} stems, so only those with findings are numbered.")
         notes.append(told.format(most=MOST_NUMBERS))
-    far = int(stems.far.sum())
-    if far:
-        notes.append(_tr("map", "Too far out for this map, an arrow at the rim: {count}.").format(count=far))
+    if stems.far.any():
+        names = _names(survey, stems.row[stems.far])
+        notes.append(_tr("map", "Too far out for this map, an arrow at the rim: {names}.").format(names=names))
     design = survey.settings.design
     if not lines and design.kind == "angle_count":
         notes.append(_tr("map", "Angle count: each stem has its own limiting distance, so no circle is drawn."))
@@ -256,3 +254,12 @@ def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]
     if lines and design.kind != "angle_count" and design.slope != "horizontal" and np.isnan(slope + aspect):
         notes.append(_tr("map", "Slope or aspect is not known, so the circle is drawn as on level ground."))
     return tuple(notes)
+
+
+def _names(survey: Survey, rows: NDArray[np.integer]) -> str:
+    """Numbers of stems, the first of them where there are many."""
+    unnamed = _tr("map", "without number")
+    names = ", ".join(shortened(survey.stems.label(int(row)), 12) or unnamed for row in rows[:12])
+    if len(rows) > 12:
+        names = _tr("map", "{names} and {count} more").format(names=names, count=len(rows) - 12)
+    return names

@@ -230,7 +230,15 @@ def test_a_stem_far_out_stands_at_the_rim_with_its_distance(plot, scattered):
     east, north = scene.stems.place[4]
     assert 12.0 < east < scene.box.high[0]
     assert north == pytest.approx(0.0, abs=1e-9)
-    assert any("Too far out" in note for note in scene.notes)
+    assert "Too far out for this map, an arrow at the rim: 5." in scene.notes
+
+
+def test_a_stem_too_thick_to_be_true_hides_no_other(plot, scattered):
+    stems = scattered(10)
+    stems["dbh_cm"][9] = 371.0
+    discs = [disc for disc in shapes(scene_of(plot(stems)), Discs) if disc.fill and np.size(disc.radius_m) > 0]
+    of_stems = [np.broadcast_to(disc.radius_m, len(disc.centre)).max() for disc in discs if disc.stroke is not None]
+    assert of_stems.index(1.855) < min(place for place, radius in enumerate(of_stems) if 0.0 < radius < 0.5)
 
 
 def test_a_stem_just_outside_widens_the_map(plot, scattered):
