@@ -30,10 +30,12 @@ def copied(case: Case) -> NDArray[np.bool_]:
     earlier = np.zeros(len(visits), bool)
     earlier[before[asked]] = True
     there = np.flatnonzero(azimuth.filled & distance.filled & earlier[stems.visit_row])
-    # One number for visit and both texts, so that one sort finds all that agree.
+    # One number for visit and both texts; stems lie visit by visit, so that sorting and searching go fast.
     place = azimuth.alike() * len(distance.labels) + distance.alike()
     size = len(azimuth.labels) * len(distance.labels)
-    same[asked] = np.isin(before[asked] * size + place[asked], stems.visit_row[there] * size + place[there])
+    wanted, known = before[asked] * size + place[asked], np.sort(stems.visit_row[there] * size + place[there])
+    at = np.searchsorted(known, wanted)
+    same[asked] = np.append(known, -1)[at] == wanted
     count = np.bincount(stems.visit_row[asked], minlength=len(visits))
     again = np.bincount(stems.visit_row[same], minlength=len(visits))
     usual = (again >= _VISIT) & (again > _SHARE * count)
