@@ -396,7 +396,10 @@ def _covered(sectors: _Sectors, at: Floats, sizes: Floats) -> Floats:
     width[ahead[parted]] += width[behind[parted]]
     width[behind[parted]] = 0.0
     fits = 2.0 * np.nan_to_num(_half_turns(at[:, None], sizes), nan=1.0)
-    for number in range(len(sizes)):
-        room = np.where(width >= 1.0, 1.0, np.maximum(width - fits[plot, number], 0.0))
+    # Smaller stems first: what they do not fit behind hides no thicker one.
+    for number in np.argsort(sizes):
+        fitting = (width > fits[plot, number]) | (width >= 1.0)
+        width, plot = width[fitting], plot[fitting]
+        room = np.where(width >= 1.0, 1.0, width - fits[plot, number])
         shares[:, number] = _total(plot, room, len(at))
     return shares
