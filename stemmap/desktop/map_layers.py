@@ -74,7 +74,7 @@ def layer_texts() -> dict[str, tuple[str, str]]:
             _tr("layers", "Lines of round easting and northing with their coordinates"),
         ),
         "unseen": (
-            _tr("layers", "N&ot seen"),
+            _tr("layers", "&Hidden ground"),
             _tr("layers", "Hatching of the ground that stems hide from the centre"),
         ),
         "order": (

@@ -49,6 +49,8 @@ class SurveyPanel(QWidget):
         self.table.setAlternatingRowColors(True)
         self.table.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.table.verticalHeader().setMinimumSectionSize(self.fontMetrics().height() + 6)
+        self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
         self.table.verticalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         copying = QShortcut(QKeySequence(QKeySequence.StandardKey.Copy), self.table)
@@ -56,6 +58,7 @@ class SurveyPanel(QWidget):
         copying.activated.connect(self.copy)
         above = QHBoxLayout()
         above.setContentsMargins(8, 6, 8, 4)
+        above.setSpacing(8)
         for part in (label, self.by, self.copy_button, self.remark):
             above.addWidget(part)
         above.addStretch(1)

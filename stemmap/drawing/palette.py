@@ -68,6 +68,8 @@ class Theme:
         Circle, outlines of stems, numbers.
     soft
         Ticks, the last visit, lesser words.
+    hatch
+        Ground that could not be seen.
     accent
         Outlines of findings, errors and warnings.
     ghost
@@ -84,6 +86,7 @@ class Theme:
     zone: str
     ink: str
     soft: str
+    hatch: str
     accent: str
     ghost: str
     unknown: str
@@ -97,6 +100,7 @@ LIGHT: Final = Theme(
     zone="#d6d9cf",
     ink="#1d2321",
     soft="#555e59",
+    hatch="#868f8a",
     accent=_VERMILLION,
     ghost=_BLUE,
     unknown="#b4b8b2",
@@ -109,6 +113,7 @@ DARK: Final = Theme(
     zone="#434d49",
     ink="#eef0ec",
     soft="#abb4af",
+    hatch="#7d8884",
     accent=_VERMILLION,
     ghost=_SKY_BLUE,
     unknown="#7d8682",
@@ -121,6 +126,7 @@ PAPER: Final = Theme(
     zone="#dcdeda",
     ink=_BLACK,
     soft="#4f5652",
+    hatch="#7a827d",
     accent=_VERMILLION,
     ghost=_BLUE,
     unknown="#b4b8b2",

@@ -50,7 +50,9 @@ def hidden_shapes(ground: HiddenGround, millimetres_per_metre: float, theme: The
             for start, end, beyond in zip(ground.start_deg, ground.end_deg, ground.beyond_m, strict=True)
         ]
     )
-    step = max(_HATCH_MM / millimetres_per_metre, 2.0 * radius_m / _MOST_LINES)
+    # Where much is hidden, the hatching leaves the numbers more room.
+    spacing = _HATCH_MM * (1.0 + float(ground.share[0]))
+    step = max(spacing / millimetres_per_metre, 2.0 * radius_m / _MOST_LINES)
     lines = shapely.linestrings(_diamonds(step, radius_m))
     kept = shapely.get_parts(shapely.intersection(lines, sectors))
     kept = kept[(shapely.get_type_id(kept) == shapely.GeometryType.LINESTRING) & ~shapely.is_empty(kept)]
@@ -66,7 +68,7 @@ def hatched(theme: Theme) -> list[Shape]:
 
 
 def _hatching(ends: Floats, theme: Theme) -> Lines:
-    return Lines(ends[:, 0], ends[:, 1], Stroke(theme.soft, _HATCH_WIDTH_MM))
+    return Lines(ends[:, 0], ends[:, 1], Stroke(theme.hatch, _HATCH_WIDTH_MM))
 
 
 def _diagonals(across: Floats, half: Floats) -> Floats:
