@@ -326,10 +326,10 @@ def test_circles_are_edited_in_their_table(opened, settled):
 
 
 def test_settings_that_contradict_themselves_are_given_up(opened, settled, monkeypatch):
-    def refuse(survey, progress=None):
+    def refuse(*_):
         raise InputError("[design] contradicts itself.")
 
-    monkeypatch.setattr("stemmap.tasks.workup.work_up", refuse)
+    monkeypatch.setattr("stemmap.tasks.workup.relocate", refuse)
     before = opened.session.workup.survey.settings
     opened.session.edit("measurement.north", "true")
     settled()
