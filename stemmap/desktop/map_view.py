@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPointF, QSize, Qt, QTimer, Slot
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QRegion
 from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_backgrounds import MapBackgrounds
-from stemmap.desktop.map_marks import paint_frame, paint_words
+from stemmap.desktop.map_marks import paint_frame, paint_words, words_near
 from stemmap.desktop.map_painting import MapPainting
 from stemmap.desktop.map_request import DescribedMap, MapRequest, describe_map
 from stemmap.desktop.map_sight import MapSight
@@ -126,9 +126,7 @@ class MapView(MapSight):
             layers=self.layers.value,
             backgrounds=self.backgrounds.shown,
         )
-        self._jobs.start(
-            "map", lambda progress: describe_map(request, progress), apply=self._show, shown=False
-        )
+        self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
 
     def _show(self, described: DescribedMap) -> None:
         if self._far_wanted:
@@ -153,6 +151,12 @@ class MapView(MapSight):
     def reach_of(self, stem: int) -> float:
         """Radius of the ring around a stem that is selected."""
         return self._mark(stem)[1] + _RING
+
+    def words_near(self, place: QPointF, reach: float) -> QRegion:
+        """The ground under numbers and letters of the map of a plot, around a place."""
+        if self.shown is None or self._view is None:
+            return QRegion()
+        return words_near(self.shown.scene, self._view, place, reach)
 
     def _mark(self, stem: int) -> tuple[QPointF | None, float]:
         """Place and radius of a stem's mark on the widget."""
@@ -220,9 +224,7 @@ class MapView(MapSight):
     def _words(self) -> str:
         """What is said where there is no map."""
         if self._is_far and self.survey.plots is not None:
-            return " ".join(
-                [*self.survey.plots.notes, _tr("map_view", "Choose a plot in the list to see its map.")]
-            )
+            return " ".join([*self.survey.plots.notes, _tr("map_view", "Choose a plot in the list to see its map.")])
         if self._session.workup is None:
             return _tr("map_view", "Choose a plot in the list to see its map.")
         return _tr("map_view", "Drawing the map…")
@@ -230,10 +232,7 @@ class MapView(MapSight):
     def changeEvent(self, event: QEvent) -> None:
         """Suit the picture to other colours or letters."""
         super().changeEvent(event)
-        if (
-            event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange)
-            and self._session.workup is not None
-        ):
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange) and self._session.workup is not None:
             if self._is_far and self._view is not None:
                 self._set_view(replace(self._view, per_millimetre=self._per_millimetre))
             self._request()

@@ -6,7 +6,15 @@ from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QLineF, QObject, QPoint, QPointF, QRect, QSize, Qt, Slot
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPalette, QPen
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QPen,
+    QRegion,
+)
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from stemmap.desktop.map_canvas import MapCanvas
@@ -120,19 +128,20 @@ class Leader(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self._line = QLineF()
+        self._line, self._words = QLineF(), QRegion()
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.hide()
 
-    def show_line(self, line: QLineF) -> None:
-        """Show another line."""
-        self._line = line
+    def show_line(self, line: QLineF, words: QRegion) -> None:
+        """Show another line, which leaves out the words it would run through."""
+        self._line, self._words = line, words
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the line."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setClipRegion(QRegion(self.rect()) - self._words)
         for role, width in ((QPalette.ColorRole.Base, 4.0), (QPalette.ColorRole.Highlight, 1.5)):
             painter.setPen(QPen(self.palette().color(role), width))
             painter.drawLine(self._line)
@@ -204,12 +213,10 @@ class RoundView(QObject):
         self.card.move(corner)
         self._leader.setGeometry(canvas.rect())
         card = QRect(corner, size)
-        end = QPointF(
-            min(max(at.x(), card.left()), card.right()), min(max(at.y(), card.top()), card.bottom())
-        )
+        end = QPointF(min(max(at.x(), card.left()), card.right()), min(max(at.y(), card.top()), card.bottom()))
         line = QLineF(at, end)
         line.setP1(line.pointAt(min(reach / max(line.length(), 1.0), 1.0)))
-        self._leader.show_line(line)
+        self._leader.show_line(line, canvas.words_near(at, reach + line.length()))
         self._leader.show()
         self._leader.stackUnder(self.card)
 

@@ -209,5 +209,6 @@ def evidence_lines(told: Finding) -> list[tuple[str, str]]:
         value = told.evidence.get(name)
         if value not in (None, ""):
             text = number(value, decimals) if isinstance(value, float) else str(value)
+            text = field_words(text) if name == "column" else text
             lines.append((title, text if len(text) <= 60 else f"{text[:60]}…"))
     return lines
