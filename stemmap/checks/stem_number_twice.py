@@ -9,7 +9,6 @@ from stemmap.checks.evidence.repeats import repeats
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
-
 #: More such records on one visit than this are told once.
 _MANY = 5
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.heights import Heights, heights
 from stemmap.survey.registry import Case
 
 Floats = NDArray[np.float64]
@@ -15,6 +16,10 @@ Floats = NDArray[np.float64]
 _TAIL = 6.0
 #: No stem is thicker than this, centimetres.
 _THICKEST_CM = 300.0
+#: Share of heights that tell nothing of the dbh: mistyped, or a broken top.
+_HEIGHT_WRONG = 0.02
+#: Spreads from which a diameter is worth a look: from what is usual, and from what the height says.
+_FAR, _FAR_OF_HEIGHT = 3.0, 5.0
 
 
 @dataclass(frozen=True)
@@ -27,21 +32,46 @@ class Diameters:
         Code of each stem's species, shape (stems,).
     middle, spread
         By species.
+    heights
+        What the heights of the stems tell of their diameters.
     """
 
     species: NDArray[np.int64]
     middle: Floats
     spread: Floats
+    heights: Heights
 
     def log_density(self, stem: NDArray[np.integer], dbh_cm: Floats, most_cm: float | None = None) -> Floats:
         """Logarithm of the density of diameters per centimetre for given stems; 0 where the diameter is not known."""
         code = self.species[stem]
         log_dbh = np.log(np.maximum(dbh_cm, 1e-3))
-        off = (log_dbh - self.middle[code]) / self.spread[code]
-        density = -0.5 * (_TAIL + 1.0) * np.log1p(off**2 / _TAIL) - np.log(2.6 * self.spread[code]) - log_dbh
-        density = density - 8.0 * (dbh_cm > (most_cm or _THICKEST_CM))
+        density = _student((log_dbh - self.middle[code]) / self.spread[code], self.spread[code])
+        line = self.heights.of_height
+        if line is not None:
+            off = line.off(np.log(self.heights.height_m[stem]), log_dbh, self.heights.species[stem])
+            fitting = _student(off, line.spread[self.heights.species[stem]]) + np.log1p(-_HEIGHT_WRONG)
+            fitting = np.where(np.isfinite(fitting), fitting, density)
+            density = np.where(
+                np.isfinite(density), np.logaddexp(fitting, np.nan_to_num(density) + np.log(_HEIGHT_WRONG)), density
+            )
+        density = density - log_dbh - 8.0 * (dbh_cm > (most_cm or _THICKEST_CM))
         found: Floats = np.where(np.isfinite(dbh_cm), density, 0.0)
         return found
+
+    def unlike(self, dbh_cm: Floats) -> NDArray[np.bool_]:
+        """Diameters of all stems far from what is usual, or from what their heights say; shape (stems,)."""
+        log_dbh = np.log(dbh_cm)
+        far = np.abs(log_dbh - self.middle[self.species]) > _FAR * self.spread[self.species]
+        line = self.heights.of_height
+        if line is not None:
+            told = line.off(np.log(self.heights.height_m), log_dbh, self.heights.species)
+            far |= np.abs(told) > _FAR_OF_HEIGHT
+        return far
+
+
+def _student(off: Floats, spread: Floats) -> Floats:
+    density: Floats = -0.5 * (_TAIL + 1.0) * np.log1p(off**2 / _TAIL) - np.log(2.6 * spread)
+    return density
 
 
 def diameters(case: Case) -> Diameters:
@@ -59,7 +89,7 @@ def diameters(case: Case) -> Diameters:
     begin = np.cumsum(count) - count
     for each in np.flatnonzero(count >= 30):
         middle[each], spread[each] = _middle_and_spread(log_dbh[order[begin[each] : begin[each] + count[each]]])
-    return Diameters(code, middle, spread)
+    return Diameters(code, middle, spread, case.once(heights))
 
 
 def _middle_and_spread(ordered: Floats) -> tuple[float, float]:

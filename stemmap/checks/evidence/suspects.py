@@ -98,9 +98,8 @@ def suspects(case: Case) -> Suspects:
         spellings.append(written)
         if written is not None:
             doubtful |= _rare(written.odd(written.places))
-    usual = case.once(diameters)
-    off = np.abs(np.log(measured.dbh_cm) - usual.middle[usual.species]) / usual.spread[usual.species]
-    thickness = off > 3.0
+    unlike = case.once(diameters).unlike(measured.dbh_cm)
+    thickness = unlike.copy()
     matched = np.flatnonzero(both.found.last >= 0)
     lies = squared_distance(both.here.take(matched), both.there.take(both.found.last[matched]))
     confirmed = np.zeros(len(doubtful), bool)
@@ -120,7 +119,7 @@ def suspects(case: Case) -> Suspects:
     thickness |= too_thin
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
-    doubtful |= off > 3.0
+    doubtful |= unlike
     new = _new(case)
     # Places carried over from the last visit say nothing, neither for nor against.
     carried = case.once(copied)
@@ -135,7 +134,10 @@ def suspects(case: Case) -> Suspects:
     told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
     told[(confirmed | carried)[seen]] = np.inf
     doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
-    doubtful &= alive
+    # Where the whole plot is read otherwise, no single place is in doubt.
+    misread = np.zeros(len(survey.visits), bool)
+    misread[both.visit[both.otherwise.misread]] = True
+    doubtful &= alive & (thickness | ~misread[survey.stems.visit_row])
     rows = np.flatnonzero(doubtful)
     new[~alive[both.this] | doubtful[both.this]] = False
     return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings), int(new.sum()))
