@@ -178,7 +178,7 @@ class Panels:
             docks[name].setFloating(False)
             window.tabifyDockWidget(docks[above], docks[name])
         across, down = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
-        window.resizeDocks([docks["plots"], docks["findings"]], [270, 340], across)
+        window.resizeDocks([docks["plots"], docks["findings"]], [340, 340], across)
         window.resizeDocks([docks["stems"]], [260], down)
 
     def reset(self) -> None:
