@@ -81,6 +81,8 @@ class MainWindow(QMainWindow):
             self.restoreGeometry(geometry)
         self._was_painted = False
         self._later: Iterator[Callable[[], object]] = iter(())
+        self._preparing = QTimer(self, interval=0)
+        self._preparing.timeout.connect(self._prepare)
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
         self.session = Session(self)
@@ -364,15 +366,16 @@ class MainWindow(QMainWindow):
     def _on_painted(self) -> None:
         self.painted.emit()
         self._later = iter((self._dress, *(partial(import_module, name) for name in _PARTS), lambda: self.panels))
-        self._prepare()
+        self._preparing.start()
 
     @Slot()
     def _prepare(self) -> None:
         """Make ready what the first survey will need, piece by piece, while nobody waits for it."""
         step = next(self._later, None)
-        if step is not None:
+        if step is None:
+            self._preparing.stop()
+        else:
             step()
-            QTimer.singleShot(0, self._prepare)
 
     @Slot()
     def _dress(self) -> None:
@@ -422,6 +425,7 @@ class MainWindow(QMainWindow):
         QSettings().setValue("window/geometry", self.saveGeometry())
         if self._panels is not None and self.session.workup is not None:
             self._panels.remember()
+        self._preparing.stop()
         self.jobs.close()
         if self._handbook is not None:
             self._handbook.close()
