@@ -97,7 +97,6 @@ class Revisit:
         told = self.otherwise
         return {
             "pairs": told.pairs[chosen],
-            "stems": self.fewer[chosen],
             "pairs_as_recorded": self.pairs[chosen],
             "log_likelihood_gain": told.gain[chosen],
             "probability": told.chance[chosen],
@@ -109,11 +108,11 @@ def revisit(case: Case) -> Revisit:
     visits = case.survey.visits
     visit = np.flatnonzero((visits.previous >= 0) & (visits.stem_count > 0))
     visit = visit[visits.stem_count[visits.previous[visit]] > 0]
-    this, here_plot = _stems(case, visit)
-    last, there_plot = _stems(case, visits.previous[visit])
+    this, here_plot = stems_of_visits(case, visit)
+    last, there_plot = stems_of_visits(case, visits.previous[visit])
     standing = case.measured.status[last] <= Status.DEAD
     last, there_plot = last[standing], there_plot[standing]
-    here, there = _map(case, this, here_plot), _map(case, last, there_plot)
+    here, there = map_of(case, this, here_plot), map_of(case, last, there_plot)
     plots = len(visit)
     found = matches(here, there, growth_cm=_GROWTH_CM)
     growth = _growth(here, there, found)
@@ -190,7 +189,7 @@ def _wider_than_thought(apart: Floats) -> float:
     return max(1.0, float(np.sqrt(np.median(apart) / (2.0 * np.log(2.0))))) if len(apart) >= _ENOUGH_TO_TELL else 1.0
 
 
-def _stems(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:
+def stems_of_visits(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:
     """Rows of all stems of some visits, and for each the place of its visit among them."""
     first, count = case.survey.visits.first_stem[visit], case.survey.visits.stem_count[visit]
     plot = np.repeat(np.arange(len(visit)), count)
@@ -198,7 +197,8 @@ def _stems(case: Case, visit: NDArray[np.integer]) -> tuple[Integers, Integers]:
     return first[plot] + np.arange(len(plot)) - begin[plot], plot
 
 
-def _map(case: Case, rows: Integers, plot: Integers) -> Map:
+def map_of(case: Case, rows: Integers, plot: Integers) -> Map:
+    """Some stems as they were measured."""
     measured, errors = case.measured, case.measured.errors
     return Map(
         measured.x_m[rows],

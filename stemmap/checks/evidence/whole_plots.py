@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.checks.evidence.last_visit import Revisit, revisit
+from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.readings import READINGS, north_of_plots
 from stemmap.core.bearings import from_degrees
 from stemmap.core.locate import polar
@@ -31,7 +31,7 @@ def laid_on_last(case: Case, chosen: Integers) -> Meant:
         Places among the pairs of visits.
     """
     both, measured = case.once(revisit), case.measured
-    rows, plot, first = _stems(case, both, chosen)
+    rows, plot, first = stems_of(case, both.visit[chosen])
     nothing = np.zeros(len(rows))
     here = Map(measured.x_m[rows], measured.y_m[rows], nothing, nothing, nothing, nothing, chosen[plot])
     at = placed(here, both.fit)
@@ -45,7 +45,7 @@ def laid_on_last(case: Case, chosen: Integers) -> Meant:
 
 
 def read_so(case: Case, chosen: Integers) -> Meant:
-    """Azimuths or distances as the likeliest readings of the plots have them.
+    """Azimuths as the likeliest readings of the plots have them.
 
     Parameters
     ----------
@@ -53,40 +53,30 @@ def read_so(case: Case, chosen: Integers) -> Meant:
         Places among the pairs of visits.
     """
     both = case.once(revisit)
-    rows, plot, first = _stems(case, both, chosen)
+    rows, plot, first = stems_of(case, both.visit[chosen])
     reading = both.otherwise.reading[chosen][plot]
     unit = case.survey.settings.measurement.azimuth_unit
     factor = np.array([each.azimuth_factor for each in READINGS])[reading]
     azimuth = np.mod(case.survey.stems.numbers("azimuth")[rows] * factor, FULL_CIRCLE[unit])
-    added = np.array([each.radii_added for each in READINGS])[reading]
-    far = both.otherwise.distance_factor[chosen][plot]
-    return Meant(
-        rows,
-        first,
-        {
-            "azimuth": np.where(factor != 1.0, azimuth, np.nan),
-            "distance_m": longer(case, rows, factor=far, radii_added=added),
-        },
-        EITHER * both.otherwise.chance[chosen],
-    )
+    return Meant(rows, first, {"azimuth": azimuth}, EITHER * both.otherwise.chance[chosen])
 
 
 def longer(case: Case, rows: Integers, *, factor: Floats, radii_added: Floats) -> Floats:
-    """Distances as typed when horizontal ones are multiplied and radii of the stems added; NaN where nothing changes."""
+    """Distances as typed, when horizontal ones are multiplied and radii of stems added; NaN where nothing changes."""
     horizontal = case.measured.horizontal_distance_m[rows] * factor
     horizontal = horizontal + np.where(radii_added != 0.0, radii_added * case.measured.dbh_cm[rows] / 200.0, 0.0)
     changed = (factor != 1.0) | (radii_added != 0.0)
     return np.where(changed, _typed_distance(case, rows, horizontal), np.nan)
 
 
-def _stems(case: Case, both: Revisit, chosen: Integers) -> tuple[Integers, Integers, Integers]:
-    """Rows of the stems measured from the centre, the place of each plot among the chosen, and where plots begin."""
-    first, count = case.survey.visits.first_stem[both.visit[chosen]], case.survey.visits.stem_count[both.visit[chosen]]
-    plot = np.repeat(np.arange(len(chosen)), count)
+def stems_of(case: Case, visit: Integers) -> tuple[Integers, Integers, Integers]:
+    """Rows of the stems measured from the centre, the place of the visit of each, and where visits begin among them."""
+    first, count = case.survey.visits.first_stem[visit], case.survey.visits.stem_count[visit]
+    plot = np.repeat(np.arange(len(visit)), count)
     rows = first[plot] + np.arange(len(plot)) - (np.cumsum(count) - count)[plot]
     kept = station_rows(case.survey)[rows] == AT_CENTRE
     rows, plot = rows[kept], plot[kept]
-    return rows, plot, np.searchsorted(plot, np.arange(len(chosen) + 1))
+    return rows, plot, np.searchsorted(plot, np.arange(len(visit) + 1))
 
 
 def _typed_distance(case: Case, rows: Integers, horizontal_m: Floats) -> Floats:
