@@ -91,11 +91,8 @@ def suspects(case: Case) -> Suspects:
     doubtful |= _rare(measured.compared_distance_m > limit + 3.0 * free.sd_m)
     too_thin = _rare(measured.inside_known & (measured.expansion_per_ha == 0.0) & farthest.fits)
     doubtful |= too_thin
-    spellings = []
-    for name in as_typed.columns:
-        column = None if name is None else survey.stems.records.columns[name]
-        written = None if column is None else spelling(column)
-        spellings.append(written)
+    spellings = _spellings(case)
+    for written in spellings:
         if written is not None:
             doubtful |= _rare(written.odd(written.places))
     unlike = case.once(diameters).unlike(measured.dbh_cm)
@@ -134,13 +131,30 @@ def suspects(case: Case) -> Suspects:
     told = sweep.relative_density(place[seen], measured.grid_azimuth_deg[seen])
     told[(confirmed | carried)[seen]] = np.inf
     doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
-    # Where the whole plot is read otherwise, no single place is in doubt.
-    misread = np.zeros(len(survey.visits), bool)
-    misread[both.visit[both.otherwise.misread]] = True
-    doubtful &= alive & (thickness | ~misread[survey.stems.visit_row])
+    doubtful &= alive & (thickness | ~_misread(case))
     rows = np.flatnonzero(doubtful)
     new[~alive[both.this] | doubtful[both.this]] = False
-    return Suspects(rows, thickness[rows], sweep, place, pairs, tuple(spellings), int(new.sum()))
+    return Suspects(rows, thickness[rows], sweep, place, pairs, spellings, int(new.sum()))
+
+
+def _spellings(case: Case) -> tuple[Spelling | None, ...]:
+    """How the numbers of each quantity are written, as the whole survey has it."""
+    columns = case.survey.stems.records.columns
+    own = [None if name is None else spelling(columns[name]) for name in case.once(typed).columns]
+    if case.whole is None:
+        return tuple(own)
+    whole = case.whole.once(suspects).spellings
+    return tuple(
+        one if one is None or other is None else replace(other, places=one.places)
+        for one, other in zip(own, whole, strict=True)
+    )
+
+
+def _misread(case: Case) -> Truths:
+    """Stems of plots that are read otherwise as a whole, where no single place is in doubt; shape (stems,)."""
+    both, misread = case.once(revisit), np.zeros(len(case.survey.visits), bool)
+    misread[both.visit[both.otherwise.misread]] = True
+    return misread[case.survey.stems.visit_row]
 
 
 def _new(case: Case) -> Truths:
