@@ -6,103 +6,30 @@ import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from stemmap import __version__
+from stemmap.cli import survey_files
+from stemmap.cli.options import (
+    Uploads,
+    as_of_option,
+    asked_of_list,
+    listing_options,
+    output_option,
+    progress_line,
+    target,
+    upload_options,
+)
 from stemmap.errors import Cancelled, InputError, StemmapError
 
 if TYPE_CHECKING:
     from datetime import datetime
 
-    from stemmap.progress import Progress
-    from stemmap.tasks.workup import Workup
-
-_Verb = TypeVar("_Verb", bound=Callable[..., Any])
 OpenWindow = Callable[..., int]
 
 EXIT_FINDINGS = 1
-
-
-def _map_option(_context: click.Context, _parameter: click.Parameter, pairs: tuple[str, ...]) -> dict[str, str]:
-    columns = {}
-    for pair in pairs:
-        field, sign, heading = pair.partition("=")
-        if not sign or not field.strip() or not heading.strip():
-            raise click.BadParameter(f"{pair!r} must read field=column.")
-        columns[field.strip()] = heading.strip()
-    return columns
-
-
-def _uploads(verb: _Verb) -> _Verb:
-    """The arguments and options that every verb on uploads has."""
-    for option in reversed(
-        (
-            click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path)),
-            click.option("--settings", type=click.Path(path_type=Path), help="Settings file (TOML)."),
-            click.option("--radius", type=float, metavar="M", help="Radius of a fixed circle."),
-            click.option(
-                "--map", "columns", multiple=True, metavar="FIELD=COLUMN", callback=_map_option, help="Name a column."
-            ),
-        )
-    ):
-        verb = option(verb)
-    return verb
-
-
-def _listing(verb: _Verb) -> _Verb:
-    """The options of every verb that makes a re-check list."""
-    for option in reversed(
-        (
-            click.option("--budget-hours", type=float, metavar="H", help="Crew time; not given: no limit."),
-            click.option("--blind-share", type=float, metavar="S", help="Blind checks for each doubt; usually 0.05."),
-            click.option("--seed", type=int, default=1, metavar="N", help="Of drawing the blind checks; usually 1."),
-        )
-    ):
-        verb = option(verb)
-    return verb
-
-
-def _asked(budget_hours: float | None, blind_share: float | None, seed: int) -> dict[str, Any]:
-    """What is asked of a re-check list."""
-    share = {} if blind_share is None else {"blind_share": blind_share}
-    return {"budget_hours": budget_hours, "seed": seed, **share}
-
-
-def _output(verb: _Verb) -> _Verb:
-    option = click.option("-o", "--output", default="-", metavar="OUT", help="File; - is standard output.")
-    return option(verb)
-
-
-def _target(output: str) -> Path | None:
-    return None if output == "-" else Path(output)
-
-
-def _progress() -> Progress:
-    """Progress on standard error, one line that is written over, when somebody watches."""
-    from stemmap.progress import Progress
-
-    if not sys.stderr.isatty():
-        return Progress()
-
-    def show(sentence: str, share: float | None) -> None:
-        percent = "" if share is None else f" {share:4.0%}"
-        click.echo(f"\r\033[K{sentence}{percent}", err=True, nl=False)
-
-    return Progress(show)
-
-
-def _open(
-    files: tuple[Path, ...], settings: Path | None, radius: float | None, columns: dict[str, str]
-) -> tuple[Workup, Progress]:
-    from stemmap.tasks.workup import open_uploads
-
-    progress = _progress()
-    workup = open_uploads(files, settings=settings, radius_m=radius, columns=columns, progress=progress)
-    if sys.stderr.isatty():
-        click.echo("\r\033[K", err=True, nl=False)
-    return workup, progress
 
 
 def _exit(code: int) -> NoReturn:
@@ -122,17 +49,11 @@ def cli(context: click.Context) -> None:
 
 
 @cli.command()
-@_uploads
+@upload_options
 @click.pass_obj
-def view(
-    open_window: OpenWindow,
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
-) -> None:
-    """Open the window on uploads."""
-    _exit(open_window(files, settings=settings, radius_m=radius, columns=columns))
+def view(open_window: OpenWindow, uploads: Uploads) -> None:
+    """Open the window on uploads or a survey file."""
+    _exit(open_window(uploads.files, settings=uploads.settings, radius_m=uploads.radius, columns=uploads.columns))
 
 
 @cli.command()
@@ -145,21 +66,20 @@ def demo(open_window: OpenWindow) -> None:
     files, settings = sample_files()
     if display_available():
         _exit(open_window(files, settings=settings))
-    folder = write_demo(Path("stemmap-demo"), _progress())
+    folder = write_demo(Path("stemmap-demo"), progress_line()[0])
     click.echo(f"No display was found, so the sample survey was written as pictures, PDF and tables to {folder}/")
 
 
 @cli.command()
-@_uploads
+@upload_options
+@as_of_option
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv", "html"]), default="table")
-@_output
+@output_option
 @click.option("--fail-on", type=click.Choice(["error", "warning"]), help="Exit with 1 when there is such a finding.")
 def check(
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
+    uploads: Uploads,
     *,
+    as_of: str | None,
     form: str,
     output: str,
     fail_on: str | None,
@@ -168,8 +88,8 @@ def check(
     from stemmap.writing.findings import write_findings
     from stemmap.writing.output import text_output
 
-    workup, _ = _open(files, settings, radius, columns)
-    with text_output(_target(output)) as stream:
+    workup, _ = uploads.worked_up(as_of)
+    with text_output(target(output)) as stream:
         write_findings(stream, workup.findings, form)
     counts = workup.findings.counts
     if fail_on and (counts["error"] or (fail_on == "warning" and counts["warning"])):
@@ -177,15 +97,14 @@ def check(
 
 
 @cli.command()
-@_uploads
+@upload_options
+@as_of_option
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
-@_output
+@output_option
 def summary(
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
+    uploads: Uploads,
     *,
+    as_of: str | None,
     form: str,
     output: str,
 ) -> None:
@@ -193,50 +112,48 @@ def summary(
     from stemmap.writing.output import text_output
     from stemmap.writing.summary import write_summary
 
-    workup, _ = _open(files, settings, radius, columns)
-    with text_output(_target(output)) as stream:
+    workup, _ = uploads.worked_up(as_of)
+    with text_output(target(output)) as stream:
         write_summary(stream, workup.summary, form, fieldwork=workup.fieldwork)
 
 
 @cli.command()
-@_uploads
+@upload_options
+@as_of_option
 @click.option("--crs", help="Coordinate system of the result, for example EPSG:25832.")
 @click.option("-o", "--output", required=True, metavar="OUT", help="stems.gpkg, .geojson, .csv or .parquet")
 def export(
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
+    uploads: Uploads,
     *,
+    as_of: str | None,
     crs: str | None,
     output: str,
 ) -> None:
     """Write all stems with their coordinates."""
     from stemmap.tasks.export import export_stems
 
-    workup, progress = _open(files, settings, radius, columns)
+    workup, progress = uploads.worked_up(as_of)
     used = export_stems(workup, Path(output), crs=crs, progress=progress)
     where = "without coordinates: no plot centre is known" if used is None else f"in {used}"
     click.echo(f"{len(workup.survey.stems)} stems written to {output}, {where}.", err=True)
 
 
 @cli.command()
-@_uploads
+@upload_options
+@as_of_option
 @click.option("--plots", metavar="P1,P2", help="Plots; all when not given.")
 @click.option("--scale", type=click.IntRange(min=1), metavar="N", help="Scale 1:N; not given: the largest that fits.")
 @click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
 @click.option("--doubtful", is_flag=True, help="Only plots with an error or something to look at.")
 @click.option("--every-visit", is_flag=True, help="Every visit of a plot; not given: its last one.")
 @click.option("--recheck", "listed", is_flag=True, help="Only plots on the re-check list, in its order.")
-@_listing
+@listing_options
 @click.option("--date", "printed", type=click.DateTime(["%Y-%m-%d"]), help="Day of printing, to stand on each sheet.")
 @click.option("-o", "--output", required=True, metavar="OUT", help="maps.pdf; or .png, .svg: one file a plot.")
 def sheets(
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
+    uploads: Uploads,
     *,
+    as_of: str | None,
     plots: str | None,
     scale: int | None,
     paper: str,
@@ -259,9 +176,9 @@ def sheets(
         )
     if not listed and (budget_hours, blind_share, seed) != (None, None, 1):
         raise click.UsageError("--budget-hours, --blind-share and --seed belong to --recheck.")
-    workup, progress = _open(files, settings, radius, columns)
+    workup, progress = uploads.worked_up(as_of)
     names = None if plots is None else [name.strip() for name in plots.split(",")]
-    asked = recheck_list(workup, **_asked(budget_hours, blind_share, seed)) if listed else None
+    asked = recheck_list(workup, **asked_of_list(budget_hours, blind_share, seed)) if listed else None
     written = write_sheets(
         workup,
         Path(output),
@@ -278,16 +195,15 @@ def sheets(
 
 
 @cli.command()
-@_uploads
-@_listing
+@upload_options
+@as_of_option
+@listing_options
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
-@_output
+@output_option
 def recheck(
-    files: tuple[Path, ...],
-    settings: Path | None,
-    radius: float | None,
-    columns: dict[str, str],
+    uploads: Uploads,
     *,
+    as_of: str | None,
     budget_hours: float | None,
     blind_share: float | None,
     seed: int,
@@ -299,9 +215,9 @@ def recheck(
     from stemmap.writing.output import text_output
     from stemmap.writing.recheck import write_recheck
 
-    workup, _ = _open(files, settings, radius, columns)
-    made = recheck_list(workup, **_asked(budget_hours, blind_share, seed))
-    with text_output(_target(output)) as stream:
+    workup, _ = uploads.worked_up(as_of)
+    made = recheck_list(workup, **asked_of_list(budget_hours, blind_share, seed))
+    with text_output(target(output)) as stream:
         write_recheck(stream, made.lines(), made.totals(), form)
 
 
@@ -311,6 +227,10 @@ def checks() -> None:
     from stemmap.tasks.catalogue import write_catalogue
 
     write_catalogue(sys.stdout)
+
+
+for verb in (survey_files.add, survey_files.decide, survey_files.journal):
+    cli.add_command(verb)
 
 
 def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each way to end

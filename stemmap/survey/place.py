@@ -167,21 +167,39 @@ def project(survey: Survey, measured: Measured, places: Centres, crs: str) -> tu
     InputError
         When the system is not known.
     """
+    azimuth, distance = measured.true_azimuth_deg, measured.horizontal_distance_m
+    return project_points(places, crs, survey.stems.visit_row, azimuth, distance)
+
+
+def project_points(
+    places: Centres, crs: str, visit_row: NDArray[np.int64], true_azimuth_deg: Floats, distance_m: Floats
+) -> tuple[Floats, Floats]:
+    """Easting and northing of points seen from the plot centres; NaN where centre or direction is missing.
+
+    Parameters
+    ----------
+    visit_row, true_azimuth_deg, distance_m
+        From which centre each point is seen, in which direction and how far; shape (n,).
+
+    Raises
+    ------
+    InputError
+        When the system is not known.
+    """
     target = coordinate_system(crs)
-    stems = survey.stems
-    easting, northing = np.full(len(stems), np.nan), np.full(len(stems), np.nan)
+    easting, northing = np.full(len(visit_row), np.nan), np.full(len(visit_row), np.nan)
     for text, rows in places.by_system():
-        number = np.full(len(survey.visits), -1, np.int64)
+        number = np.full(len(places.x), -1, np.int64)
         number[rows] = np.arange(len(rows))
-        here = number[stems.visit_row]
-        chosen = slice(None) if len(rows) == len(survey.visits) else np.flatnonzero(here >= 0)
+        here = number[visit_row]
+        chosen = slice(None) if len(rows) == len(places.x) else np.flatnonzero(here >= 0)
         easting[chosen], northing[chosen] = locate.project(
             places.x[rows],
             places.y[rows],
             coordinate_system(text),
             plot_of_stem=here[chosen],
-            true_azimuth_deg=measured.true_azimuth_deg[chosen],
-            distance_m=measured.horizontal_distance_m[chosen],
+            true_azimuth_deg=true_azimuth_deg[chosen],
+            distance_m=distance_m[chosen],
             target_crs=target,
         )
     return easting, northing

@@ -224,6 +224,8 @@ class Upload:
         What reading had to say.
     units
         Units that headings or cells name.
+    upload_of_source
+        Number of the upload that each source came with; empty where there is only one.
     """
 
     plots: Records
@@ -232,3 +234,4 @@ class Upload:
     sources: tuple[str, ...] = ()
     remarks: tuple[Remark, ...] = ()
     units: tuple[StatedUnit, ...] = ()
+    upload_of_source: tuple[int, ...] = ()

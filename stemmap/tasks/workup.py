@@ -11,8 +11,10 @@ from typing import Any
 
 from stemmap import checks
 from stemmap.checks.evidence.fieldwork import fieldwork
+from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
+from stemmap.store.survey_file import is_survey_file
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.registry import Case, run_checks
@@ -20,6 +22,7 @@ from stemmap.survey.settings import Settings, columns_above
 from stemmap.survey.summary import Summary, summarise
 from stemmap.survey.survey import Survey, assemble
 from stemmap.survey.worth import Worth
+from stemmap.tasks.stored import load_path
 from stemmap.writing.settings import write_settings
 
 _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
@@ -55,9 +58,10 @@ def open_uploads(
     settings: Path | str | Settings | None = None,
     radius_m: float | None = None,
     columns: Mapping[str, str] = _NO_COLUMNS,
+    as_of: str | None = None,
     progress: Progress | None = None,
 ) -> Workup:
-    """Read uploads and work them up.
+    """Read uploads, or a survey file as decided, and work them up.
 
     Parameters
     ----------
@@ -69,6 +73,8 @@ def open_uploads(
         Radius of a fixed circle, above what the settings say.
     columns
         Canonical field to heading, above what the settings say.
+    as_of
+        Number of a journal entry or a time, of a survey file.
 
     Raises
     ------
@@ -79,6 +85,15 @@ def open_uploads(
     """
     progress = progress or Progress()
     files = [Path(path) for path in paths]
+    if any(map(is_survey_file, files)):
+        if len(files) > 1 or columns:
+            raise InputError("A survey file is opened by itself; uploads are brought into it with stemmap add.")
+        progress.step(f"Reading {files[0].name}")
+        survey = load_path(files[0], as_of)
+        _, chosen = settings_of([], settings=settings or survey.settings, radius_m=radius_m)
+        return work_up(survey.under(chosen), progress)
+    if as_of is not None:
+        raise InputError("Only a survey file knows how it was earlier; make one with stemmap add.")
     found, chosen = settings_of(files, settings=settings, radius_m=radius_m, columns=columns)
     upload = read_upload(files, columns=chosen.columns, progress=progress)
     upload = replace(upload, remarks=(*found.remarks, *upload.remarks))

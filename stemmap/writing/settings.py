@@ -19,11 +19,17 @@ def write_settings(settings: Settings, path: Path) -> None:
         When the file cannot be written.
     """
     with text_output(path) as stream:
-        for section, values in said_values(settings).items():
-            stream.write(f"[{section}]\n")
-            for key, value in values.items():
-                stream.write(f"{_key(key)} = {_value(value)}\n")
-            stream.write("\n")
+        stream.write(settings_text(settings))
+
+
+def settings_text(settings: Settings) -> str:
+    """The settings that were said, as TOML."""
+    lines = []
+    for section, values in said_values(settings).items():
+        lines.append(f"[{section}]")
+        lines += [f"{_key(key)} = {_value(value)}" for key, value in values.items()]
+        lines.append("")
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _key(key: str) -> str:

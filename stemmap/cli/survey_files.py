@@ -1,0 +1,158 @@
+"""Verbs of the survey file: add, decide, journal, repair. Deciding loads nothing that takes time."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING, TextIO
+
+import click
+
+from stemmap.cli.options import Uploads, output_option, progress_line, target, upload_options
+from stemmap.errors import InputError, StemmapError
+
+if TYPE_CHECKING:
+    from stemmap.store.survey_file import SurveyFile
+    from stemmap.survey.journal import Entry
+
+_SURVEY = click.argument("survey", type=click.Path(path_type=Path))
+
+
+@click.command()
+@_SURVEY
+@upload_options
+@click.option("--who", default="", metavar="NAME", help="Who adds it.")
+@click.option("--replace/--keep", "replaces", default=None, help="What to do with records of known plots that differ.")
+def add(survey: Path, uploads: Uploads, *, who: str, replaces: bool | None) -> None:
+    """Add uploads to a survey file (.gpkg), which is made when there is none."""
+    from stemmap.tasks.survey_file import add_uploads
+
+    progress, done = progress_line()
+    added = add_uploads(
+        survey,
+        uploads.files,
+        who=who or _user(),
+        replace_known=replaces,
+        settings=uploads.settings,
+        radius_m=uploads.radius,
+        columns=uploads.columns,
+        progress=progress,
+    )
+    done()
+    click.echo(added.sentence(survey.name), err=True)
+
+
+@click.command()
+@_SURVEY
+@click.argument("finding")
+@click.argument("decision", required=False)
+@click.argument("why", nargs=-1)
+@click.option("--who", default="", metavar="NAME", help="Who decides.")
+def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...], *, who: str) -> None:
+    """Store a decision on a finding: correct, correct=2, value=X, keep or recheck.
+
+    With - in place of FINDING, one decision a line is read from standard input: finding, decision, reason. With undo
+    or redo in its place, the last decision, or the one whose entry is named, is undone or redone.
+    """
+    from stemmap.store.survey_file import opened
+
+    with opened(survey, write=True) as survey_file:
+        if finding == "-":
+            bad = _decide_lines(survey_file, sys.stdin, sys.stdout, who or _user())
+        else:
+            entry = _decide_one(survey_file, finding, decision, " ".join(why), who or _user())
+            click.echo(f"ok {entry.entry} {entry.finding}")
+            bad = 0
+    _bring_layers_up_to_date(survey)
+    if bad:
+        raise click.exceptions.Exit(InputError.exit_code)
+
+
+def _decide_one(survey_file: SurveyFile, finding: str, decision: str | None, why: str, who: str) -> Entry:
+    from stemmap.store.decisions import FindingUnknown, Request, turn
+    from stemmap.store.decisions import decide as store_decision
+
+    if finding in ("undo", "redo"):
+        number = None if decision is None else _entry_number(decision)
+        return turn(survey_file, "undo" if finding == "undo" else "redo", number, who=who, why=why)
+    if decision is None:
+        raise InputError("Say what is decided: correct, correct=2, value=X, keep or recheck.")
+    request = Request(finding, decision, why, who)
+    try:
+        return store_decision(survey_file, request)
+    except FindingUnknown:
+        # It may have come up through a decision that the layers do not know yet.
+        if not _bring_layers_up_to_date(survey_file.path):
+            raise
+        return store_decision(survey_file, request)
+
+
+def _decide_lines(survey_file: SurveyFile, lines: Iterable[str], answers: TextIO, who: str) -> int:
+    """Store one decision a line, each answered when it is on the disk; returns how many were refused."""
+    refused = 0
+    for line in lines:
+        text = line.rstrip("\r\n")
+        if not text.strip():
+            continue
+        finding, _, rest = text.partition(" ")
+        decision, _, why = rest.partition(" ")
+        try:
+            entry = _decide_one(survey_file, finding, decision or None, why, who)
+            answer = f"ok {entry.entry} {entry.finding}"
+        except StemmapError as fault:
+            refused += 1
+            answer = f"error {fault}"
+        answers.write(f"{answer}\n")
+        answers.flush()
+    return refused
+
+
+def _entry_number(text: str) -> int:
+    if not (text.isascii() and text.isdecimal()):
+        raise InputError(f"{text!r} is no number of an entry; stemmap journal shows them.")
+    return int(text)
+
+
+def _bring_layers_up_to_date(survey: Path) -> bool:
+    """Make the layers anew where a decision changed what they show; whether that was needed."""
+    from stemmap.store.survey_file import opened, stale
+
+    with opened(survey) as survey_file:
+        if not stale(survey_file):
+            return False
+    from stemmap.tasks.survey_file import refresh_layers
+
+    refresh_layers(survey)
+    return True
+
+
+@click.command()
+@_SURVEY
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
+@click.option("--as-of", metavar="WHEN", help="Up to an entry's number or a time such as 2026-11-25.")
+@output_option
+def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
+    """Show all decisions: who, when, what, why."""
+    from stemmap.store.decisions import entries
+    from stemmap.store.survey_file import opened
+    from stemmap.survey.journal import moment, until
+    from stemmap.writing.journal import write_journal
+    from stemmap.writing.output import text_output
+
+    with opened(survey) as survey_file:
+        told = entries(survey_file)
+    if as_of is not None:
+        told = until(told, moment(as_of))
+    with text_output(target(output)) as stream:
+        write_journal(stream, told, form)
+
+
+def _user() -> str:
+    """Name of who is logged in."""
+    import getpass
+
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):
+        return ""

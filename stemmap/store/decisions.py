@@ -1,0 +1,224 @@
+"""The journal in the survey file: entries are added one by one, each acknowledged only when it is on the disk."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import sqlite3
+from dataclasses import astuple, dataclass, replace
+from typing import Any, Literal
+
+from stemmap.errors import InputError
+from stemmap.store.schema import quoted
+from stemmap.store.survey_file import SurveyFile, now
+from stemmap.survey.fields import FIELDS
+from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
+
+_COLUMNS = (
+    "time",
+    "who",
+    "finding",
+    "plot",
+    "visit",
+    "stem",
+    "decision",
+    "field",
+    "old",
+    "new",
+    "why",
+    "source",
+    "line",
+    "upload",
+    "of",
+    "changes",
+)
+_SELECT = f"SELECT entry, {', '.join(_COLUMNS)} FROM journal"
+
+
+class FindingUnknown(InputError):
+    """The survey file lists no such finding; its layers may be older than its decisions."""
+
+
+@dataclass(frozen=True)
+class Request:
+    """A decision as asked for.
+
+    Parameters
+    ----------
+    finding
+        Id of the finding.
+    decision
+        correct, correct=N (the Nth proposal), keep, recheck, or value=X.
+    why, who
+        Reason, verbatim, and who decides.
+    """
+
+    finding: str
+    decision: str
+    why: str
+    who: str
+
+
+def entries(survey_file: SurveyFile) -> tuple[Entry, ...]:
+    """The whole journal."""
+    return _entries(survey_file.connection)
+
+
+def _entries(connection: sqlite3.Connection, where: str = "", values: tuple[object, ...] = ()) -> tuple[Entry, ...]:
+    return tuple(map(_told, connection.execute(f"{_SELECT} {where} ORDER BY entry", values)))
+
+
+def _told(row: tuple[Any, ...]) -> Entry:
+    entry, *rest, changes = row
+    named = dict(zip(_COLUMNS, rest, strict=False))
+    return Entry(entry=entry, **named, changes=tuple(Change(*change) for change in json.loads(changes)))
+
+
+def decide(survey_file: SurveyFile, request: Request) -> Entry:
+    """Store a decision; it is on the disk when this returns.
+
+    Raises
+    ------
+    FindingUnknown
+        When no finding has that id.
+    InputError
+        When the decision is not understood or does not fit the finding.
+    OutputError
+        When it cannot be stored.
+    """
+    with survey_file.writing() as connection:
+        return _append(connection, _entry(connection, request))
+
+
+def turn(
+    survey_file: SurveyFile, decision: Literal["undo", "redo"], number: int | None = None, *, who: str, why: str = ""
+) -> Entry:
+    """Undo or redo a decision: the numbered one, else the last; that is an entry too.
+
+    Raises
+    ------
+    InputError
+        When there is nothing to undo or redo.
+    OutputError
+        When it cannot be stored.
+    """
+    with survey_file.writing() as connection:
+        written = _entries(connection)
+        meant = to_undo(written, number) if decision == "undo" else to_redo(written, number)
+        return _append(connection, turned(meant, decision, who=who, why=why))
+
+
+def _append(connection: sqlite3.Connection, entry: Entry) -> Entry:
+    number = int(connection.execute("SELECT COALESCE(MAX(entry), 0) + 1 FROM journal").fetchone()[0])
+    stored = replace(entry, entry=number, time=now())
+    marks = ", ".join("?" * (len(_COLUMNS) + 2))
+    connection.execute(
+        f"INSERT INTO journal (entry, {', '.join(_COLUMNS)}, seal) VALUES ({marks})",
+        (number, *row_of(stored), seal(stored)),
+    )
+    return stored
+
+
+def row_of(entry: Entry) -> list[Any]:
+    """An entry's columns as they are stored, without its number and seal."""
+    *plain, _ = _COLUMNS
+    changes = [list(astuple(change)) for change in entry.changes]
+    return [*(getattr(entry, name) for name in plain), json.dumps(changes, ensure_ascii=False)]
+
+
+def seal(entry: Entry) -> str:
+    """A sum over all of an entry, by which it is known when it is found in a damaged file."""
+    whole = json.dumps([entry.entry, *row_of(entry)], ensure_ascii=False)
+    return hashlib.sha256(whole.encode("utf-8", "surrogatepass")).hexdigest()[:32]
+
+
+def _entry(connection: sqlite3.Connection, request: Request) -> Entry:
+    """The entry that a request means, without number and time."""
+    if not request.who.strip():
+        raise InputError("Nobody is named who decides; say it with --who NAME.")
+    row = connection.execute(
+        "SELECT plot, visit, stem, field, proposals, source, line, upload FROM findings WHERE id = ?",
+        (request.finding,),
+    ).fetchone()
+    if row is None:
+        raise FindingUnknown(
+            f"The survey file has no finding {request.finding!r}; stemmap check lists the findings with their ids."
+        )
+    plot, visit, stem, field, proposals, source, line, upload = row
+    finding = Entry(
+        0, "", request.who, request.finding, plot, visit, stem, "keep", field, None, None, request.why,
+        source, line, upload,
+    )  # fmt: skip
+    return _decided(connection, finding, request.decision, json.loads(proposals or "[]"))
+
+
+def _decided(connection: sqlite3.Connection, entry: Entry, decision: str, proposals: list[dict[str, Any]]) -> Entry:
+    """The entry with what is decided: the decision, the values it changes."""
+    word, sign, value = decision.partition("=")
+    if word == "keep" and not sign:
+        return entry
+    if word == "recheck" and not sign:
+        return replace(entry, decision="recheck")
+    if word == "correct":
+        place = int(value) if value.isascii() and value.isdecimal() and len(value) < 3 else (0 if sign else 1)
+        of_stems = [each for each in proposals if "line" in each]
+        of_finding = [each for each in proposals if "line" not in each]
+        if of_stems and not of_finding and place == 1:
+            changes = tuple(
+                _change(connection, each["source"], each["line"], each["field"], _written(each["value"]))
+                for each in of_stems
+            )
+            fields = " and ".join(sorted({change.field for change in changes}))
+            new = f"{len(changes)} values"
+            return replace(entry, decision="correct", field=fields, old="as recorded", new=new, changes=changes)
+        if not 1 <= place <= len(of_finding):
+            known = f"it has {len(of_finding)}" if of_finding else "it has none; say value=X, keep or recheck"
+            raise InputError(f"The finding has no proposal {value or 1}: {known}.")
+        chosen = of_finding[place - 1]
+        return _changed(connection, entry, "correct", chosen["field"], _written(chosen["value"]))
+    if word == "value" and sign:
+        return _changed(connection, entry, "value", entry.field, _given(entry.field, value))
+    raise InputError(f"{decision!r} is no decision; say correct, correct=2, keep, recheck or value=X.")
+
+
+def _changed(connection: sqlite3.Connection, entry: Entry, decision: Decision, field: str | None, new: str) -> Entry:
+    if entry.source is None or entry.line is None or field is None:
+        raise InputError("The finding is about no single stem, so no value of it can be changed; say keep or recheck.")
+    change = _change(connection, entry.source, entry.line, field, new)
+    return replace(entry, decision=decision, field=field, old=change.old, new=new, changes=(change,))
+
+
+def _change(connection: sqlite3.Connection, source: int, line: int, field: str, new: str) -> Change:
+    """A change of the value that holds: the last one decided for that field of the record, else the typed one."""
+    of_record = _entries(connection, "WHERE source = ? AND line = ?", (source, line))
+    decided = [change.new for held in standing(of_record).values() for change in held.changes if change.field == field]
+    if decided:
+        return Change(source, line, field, decided[-1], new)
+    typed = connection.execute(
+        f"SELECT {quoted(field)} FROM records_stems WHERE source = ? AND line = ?", (source, line)
+    ).fetchone()
+    return Change(source, line, field, typed[0] if typed else None, new)
+
+
+def _given(field: str | None, value: str) -> str:
+    if field is None or field not in FIELDS:
+        raise InputError("The finding is about no single value, so none can be given; say keep or recheck.")
+    text = value.strip()
+    if FIELDS[field].kind != "number":
+        return value
+    if "." not in text and text.count(",") == 1:
+        text = text.replace(",", ".")
+    try:
+        number = float(text)
+    except ValueError:
+        number = float("nan")
+    if number - number != 0:
+        raise InputError(f"{value!r} is no number for {field}.")
+    return text
+
+
+def _written(value: object) -> str:
+    """A proposed value as text: whole numbers without a point."""
+    if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
+        return str(int(value))
+    return str(value)

@@ -1,0 +1,136 @@
+"""Layers of the survey file for a GIS: plots as circles and centres, stems as decided, findings; made as a whole."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import isfinite
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.store import geopackage
+from stemmap.store.geometries import note_extent, point_blobs, ring_blobs
+from stemmap.store.schema import quoted
+from stemmap.survey.journal import Entry
+
+Columns = Mapping[str, NDArray[Any]]
+
+
+@dataclass(frozen=True)
+class Layer:
+    """One layer: its attributes and where its rows are.
+
+    Parameters
+    ----------
+    columns
+        Attributes by name, shape (n,) each; object, float64, int64, bool or datetime64.
+    x, y
+        Positions in the file's system, NaN where unknown: points of shape (n,), or corners of closed rings of shape
+        (n, corners).
+    """
+
+    columns: Columns
+    x: NDArray[np.float64]
+    y: NDArray[np.float64]
+
+
+_PURPOSE = {
+    "plots": "plots as circles, one for each visit",
+    "plot_centres": "plot centres, one for each visit",
+    "stems": "stems as decided, one for each record",
+    "findings": "what is doubtful",
+}
+
+
+def write_layers(
+    connection: sqlite3.Connection,
+    layers: Mapping[str, Layer],
+    system: geopackage.ReferenceSystem | None,
+    *,
+    decided: Mapping[str, Entry],
+    at_entry: int,
+) -> None:
+    """Make the layers anew, inside the caller's transaction.
+
+    Parameters
+    ----------
+    layers
+        By name: plots, plot_centres, stems, findings.
+    system
+        The system of their positions; None where nothing has a place on the map.
+    decided
+        The decisions that hold, by id of their finding. A finding that is settled by its decision stays in the layer,
+        so that it can be decided otherwise.
+    at_entry
+        The last journal entry that they know.
+    """
+    srs = geopackage.NO_SYSTEM if system is None else system.srs_id
+    if system is not None:
+        geopackage.add_system(connection, system)
+    settled = _settled(connection, decided, set(layers["findings"].columns["id"]))
+    for name, layer in layers.items():
+        geopackage.unlist(connection, name)
+        connection.execute(f"DROP TABLE IF EXISTS {name}")
+        declared = "".join(f", {quoted(each)} {_sql_type(values)}" for each, values in layer.columns.items())
+        kind = "POINT" if layer.x.ndim == 1 else "POLYGON"
+        connection.execute(f"CREATE TABLE {name} (fid INTEGER PRIMARY KEY, geom {kind}{declared})")
+        geopackage.add_features(connection, name, _PURPOSE[name], kind=kind, srs_id=srs)
+        marks = ", ".join("?" * (len(layer.columns) + 1))
+        names = "".join(f", {quoted(each)}" for each in layer.columns)
+        connection.executemany(f"INSERT INTO {name} (geom{names}) VALUES ({marks})", _rows(layer, srs))
+        note_extent(connection, name, layer.x, layer.y)
+    connection.execute("CREATE UNIQUE INDEX findings_id ON findings (id)")
+    for row in settled:
+        marks = ", ".join("?" * len(row))
+        connection.execute(f"INSERT INTO findings ({', '.join(map(quoted, row))}) VALUES ({marks})", list(row.values()))
+    connection.execute("UPDATE survey_file SET layers_at = ?", (at_entry,))
+
+
+def _settled(connection: sqlite3.Connection, decided: Mapping[str, Entry], found: set[str]) -> list[dict[str, Any]]:
+    """Rows of the layer as it was for decided findings that are found no more."""
+    wanted = [each for each in decided if each not in found]
+    if not connection.execute("SELECT 1 FROM gpkg_contents WHERE table_name = 'findings'").fetchone():
+        return []
+    rows = []
+    for each in wanted:
+        cursor = connection.execute("SELECT * FROM findings WHERE id = ?", (each,))
+        names = [column[0] for column in cursor.description]
+        for values in cursor:
+            row = dict(zip(names, values, strict=True)) | {"open": 0, "decision": decided[each].decision}
+            row.pop("fid")
+            rows.append(row)
+    return rows
+
+
+def _rows(layer: Layer, srs: int) -> Iterator[tuple[Any, ...]]:
+    blobs = point_blobs if layer.x.ndim == 1 else ring_blobs
+    geometries = blobs(layer.x, layer.y, srs)
+    return zip(geometries, *(_values(values) for values in layer.columns.values()), strict=True)
+
+
+def _sql_type(values: NDArray[Any]) -> str:
+    kinds = {"f": "DOUBLE", "i": "INTEGER", "b": "BOOLEAN", "M": "DATE"}
+    if values.dtype.kind != "O":
+        return kinds.get(values.dtype.kind, "TEXT")
+    first = next((value for value in values.tolist() if value is not None), "")
+    return {bool: "BOOLEAN", int: "INTEGER", float: "DOUBLE"}.get(type(first), "TEXT")
+
+
+def _values(values: NDArray[Any]) -> Sequence[Any]:
+    """A column as SQLite takes it: nothing for NaN, NaT and empty text."""
+    if values.dtype.kind == "f":
+        return [value if isfinite(value) else None for value in values.tolist()]
+    if values.dtype.kind == "M":
+        return [None if text == "NaT" else text for text in values.astype("datetime64[D]").astype(str).tolist()]
+    if values.dtype.kind == "O":
+        return [None if value is None or value == "" else _plain(value) for value in values.tolist()]
+    listed: list[Any] = values.tolist()
+    return listed
+
+
+def _plain(value: Any) -> Any:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False) if isinstance(value, list | dict) else value

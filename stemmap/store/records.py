@@ -1,0 +1,277 @@
+"""Records as typed in the survey file: every text as it stood, beside it the number or date that was read from it."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.store.schema import RECORD_TABLES, column_for, quoted
+from stemmap.store.survey_file import SurveyFile, now
+from stemmap.survey.fields import FIELDS, Table
+from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
+
+
+@dataclass(frozen=True)
+class UploadedFile:
+    """A file of an upload: its name, a sum over its bytes, and their number."""
+
+    name: str
+    sha256: str
+    size: int
+
+
+@dataclass(frozen=True)
+class Stored:
+    """What a survey file holds, as of one moment.
+
+    Parameters
+    ----------
+    upload
+        All records that hold, as typed; sources are numbered through all uploads.
+    toml
+        Text of the settings.
+    """
+
+    upload: Upload
+    toml: str
+
+
+def uploads_of(survey_file: SurveyFile) -> list[tuple[int, tuple[UploadedFile, ...]]]:
+    """Number of each upload and its files."""
+    files: dict[int, list[UploadedFile]] = {
+        int(number): [] for (number,) in survey_file.connection.execute("SELECT id FROM uploads ORDER BY id")
+    }
+    for number, *file in survey_file.connection.execute(
+        "SELECT upload, name, sha256, bytes FROM upload_files ORDER BY id"
+    ):
+        files[number].append(UploadedFile(*file))
+    return [(number, tuple(of)) for number, of in files.items()]
+
+
+def add_upload(
+    connection: sqlite3.Connection,
+    upload: Upload,
+    files: Sequence[UploadedFile],
+    *,
+    who: str,
+    replaces: bool,
+    gone: Mapping[Table, Sequence[tuple[int, int]]],
+) -> int:
+    """Add an upload's records, inside the caller's transaction.
+
+    Parameters
+    ----------
+    upload
+        The records to add.
+    replaces
+        Whether it was told to replace.
+    gone
+        By table the (source, line) of the records in the file that these replace.
+
+    Returns
+    -------
+    Number of the upload.
+    """
+    after = connection.execute("SELECT COALESCE(MAX(entry), 0) FROM journal").fetchone()[0]
+    number = connection.execute(
+        "INSERT INTO uploads (time, who, after_entry, replaces) VALUES (?, ?, ?, ?)", (now(), who, after, int(replaces))
+    ).lastrowid
+    if number is None:
+        raise sqlite3.DatabaseError("the upload got no number")
+    connection.executemany(
+        "INSERT INTO upload_files (upload, name, sha256, bytes) VALUES (?, ?, ?, ?)",
+        [(number, file.name, file.sha256, file.size) for file in files],
+    )
+    first = connection.execute("SELECT COALESCE(MAX(id) + 1, 0) FROM sources").fetchone()[0]
+    connection.executemany(
+        "INSERT INTO sources (id, upload, name) VALUES (?, ?, ?)",
+        [(first + place, number, name) for place, name in enumerate(upload.sources)],
+    )
+    connection.executemany(
+        "INSERT INTO remarks (upload, kind, sentence, file, line, heading, cell) VALUES (?, ?, ?, ?, ?, ?, ?)",
+        [(number, r.check, r.sentence, r.file, r.line, r.column, r.text) for r in upload.remarks],
+    )
+    connection.executemany(
+        "INSERT INTO stated_units (upload, field, unit, file, heading) VALUES (?, ?, ?, ?, ?)",
+        [(number, unit.field, unit.unit, unit.file, unit.column) for unit in upload.units],
+    )
+    for records in (upload.plots, upload.stems, upload.stations):
+        table = RECORD_TABLES[records.table]
+        connection.executemany(
+            f"UPDATE {table} SET replaced_by = ? WHERE source = ? AND line = ? AND replaced_by IS NULL",
+            [(number, source, line) for source, line in gone.get(records.table, ())],
+        )
+        if len(records):
+            _add_records(connection, records, number, first)
+    return int(number)
+
+
+def add_settings(connection: sqlite3.Connection, toml: str, *, who: str) -> None:
+    """Add settings, which hold from now on, inside the caller's transaction."""
+    connection.execute(
+        "INSERT INTO settings (time, who, after_entry, toml) "
+        "VALUES (?, ?, (SELECT COALESCE(MAX(entry), 0) FROM journal), ?)",
+        (now(), who, toml),
+    )
+
+
+def _add_records(connection: sqlite3.Connection, records: Records, upload: int, first: int) -> None:
+    names = {name: name for name in records.columns} | {
+        heading: column_for(connection, records.table, heading) for heading in records.other
+    }
+    columns = {names[name]: column for name, column in (*records.columns.items(), *records.other.items())}
+    table = RECORD_TABLES[records.table]
+    marks = ", ".join("?" * (3 + len(columns)))
+    source = records.source.astype(np.int64) + first
+    texts = [np.array([*column.labels, None], object)[column.codes].tolist() for column in columns.values()]
+    connection.executemany(
+        f"INSERT INTO {table} (source, line, upload{''.join(f', {quoted(name)}' for name in columns)}) "
+        f"VALUES ({marks})",
+        zip(source.tolist(), records.line.tolist(), [upload] * len(records), *texts, strict=True),
+    )
+    connection.executemany(
+        "UPDATE record_columns SET used = 1 WHERE records = ? AND name = ?", [(records.table, name) for name in columns]
+    )
+    for name, column in columns.items():
+        connection.executemany(
+            "INSERT INTO readings (records, name, source, cell, number, day) VALUES (?, ?, ?, ?, ?, ?)",
+            _readings(records.table, name, column, source),
+        )
+
+
+def _readings(records: str, name: str, column: Column, source: NDArray[np.int64]) -> Iterator[tuple[Any, ...]]:
+    """What was read from each distinct text of a column, source by source."""
+    if column.label_values is None:
+        return
+    filled = np.flatnonzero(column.codes >= 0)
+    pairs = np.unique(source[filled] * len(column.labels) + column.codes[filled])
+    of_source, code = np.divmod(pairs, max(len(column.labels), 1))
+    values = column.label_values
+    for where, place in zip(of_source.tolist(), code.tolist(), strict=True):
+        value = values[place]
+        if values.dtype.kind == "M":
+            yield records, name, where, str(column.labels[place]), None, None if np.isnat(value) else str(value)
+        else:
+            yield records, name, where, str(column.labels[place]), float(value), None
+
+
+def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> Stored:
+    """Everything typed that holds.
+
+    Parameters
+    ----------
+    as_of
+        As it was after a journal entry, or at a time in ISO 8601 and UTC; None: now.
+    """
+    connection = survey_file.connection
+    before = {int: "after_entry <= ?1", str: "substr(time, 1, length(?1)) <= ?1"}.get(type(as_of), "?1 IS NULL")
+    upload = connection.execute(f"SELECT COALESCE(MAX(id), 0) FROM uploads WHERE {before}", (as_of,)).fetchone()[0]
+    settings = connection.execute(
+        f"SELECT toml FROM settings WHERE {before} ORDER BY id DESC LIMIT 1", (as_of,)
+    ).fetchone()
+    sources = connection.execute("SELECT name, upload FROM sources ORDER BY id").fetchall()
+    read = {table: _read_records(connection, table, upload) for table in ("plots", "stems", "stations")}
+    return Stored(
+        Upload(
+            plots=read["plots"],
+            stems=read["stems"],
+            stations=read["stations"],
+            sources=tuple(name for name, _ in sources),
+            remarks=tuple(
+                Remark(*row)
+                for row in connection.execute(
+                    "SELECT kind, sentence, file, line, heading, cell FROM remarks WHERE upload <= ? ORDER BY id",
+                    (upload,),
+                )
+            ),
+            units=tuple(
+                StatedUnit(*row)
+                for row in connection.execute(
+                    "SELECT DISTINCT field, unit, file, heading FROM stated_units WHERE upload <= ? ORDER BY id",
+                    (upload,),
+                )
+            ),
+            upload_of_source=tuple(number for _, number in sources),
+        ),
+        settings[0] if settings else "",
+    )
+
+
+def _read_records(connection: sqlite3.Connection, table: Table, upload: int) -> Records:
+    import pandas as pd
+
+    stored = RECORD_TABLES[table]
+    fields = dict(
+        connection.execute("SELECT name, field FROM record_columns WHERE records = ? AND used ORDER BY id", (table,))
+    )
+    headings = dict(
+        connection.execute("SELECT name, heading FROM record_columns WHERE records = ? AND field IS NULL", (table,))
+    )
+    rows = connection.execute(
+        f"SELECT source, line{''.join(f', {quoted(name)}' for name in fields)} FROM {stored} "
+        "WHERE upload <= ? AND (replaced_by IS NULL OR replaced_by > ?) ORDER BY id",
+        (upload, upload),
+    ).fetchall()
+    if not rows:
+        return Records.empty(table)
+    source, line, *texts = zip(*rows, strict=True)
+    del rows
+    of_source = np.array(source, np.int64)
+    columns: dict[str, Column] = {}
+    other: dict[str, Column] = {}
+    for (name, field), cells in zip(fields.items(), texts, strict=True):
+        codes, labels = pd.factorize(np.array(cells, dtype=object))
+        column = Column(np.asarray(labels, dtype=object), codes.astype(np.int32))
+        if field is None:
+            other[headings[name]] = column
+        else:
+            columns[field] = _with_readings(connection, table, column, field, of_source)
+    return Records(
+        table,
+        MappingProxyType(columns),
+        of_source.astype(np.int32),
+        np.array(line, np.int32),
+        MappingProxyType(other),
+    )
+
+
+def _with_readings(
+    connection: sqlite3.Connection, table: Table, column: Column, field: str, source: NDArray[np.int64]
+) -> Column:
+    """The column with the numbers or dates read from its texts, told apart by source where sources read them unlike."""
+    kind = FIELDS[field].kind
+    if kind == "text":
+        return column
+    read = connection.execute(
+        "SELECT source, cell, number, day FROM readings WHERE records = ? AND name = ?", (table, field)
+    ).fetchall()
+    place = {label: code for code, label in enumerate(column.labels)}
+    labels: list[str] = []
+    values: list[Any] = []
+    made: dict[tuple[int, str], int] = {}
+    code_of = np.full((int(source.max(initial=0)) + 1, len(column.labels) + 1), -1, np.int32)
+
+    def enter(where: int, code: int, value: Any) -> None:
+        key = (code, repr(value))
+        if key not in made:
+            made[key] = len(labels)
+            labels.append(str(column.labels[code]))
+            values.append(value)
+        code_of[where, code] = made[key]
+
+    for where, cell, number, day in read:
+        if cell in place and where < len(code_of):
+            enter(where, place[cell], (np.nan if number is None else number) if kind == "number" else (day or "NaT"))
+    codes = code_of[source, column.codes]
+    # Cells that another program changed were never read: they stay, and are no number until they are uploaded.
+    for row in np.flatnonzero((codes < 0) & (column.codes >= 0)).tolist():
+        enter(int(source[row]), int(column.codes[row]), np.nan if kind == "number" else "NaT")
+    codes = code_of[source, column.codes]
+    read_values = np.array(values, np.float64 if kind == "number" else "datetime64[D]")
+    return Column(np.array(labels, dtype=object), codes, read_values)

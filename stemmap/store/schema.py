@@ -1,0 +1,161 @@
+"""The tables of a survey file, their version, and the steps from older ones.
+
+What is typed, uploaded, set and decided is only ever added to; layers are made from it and can be made anew.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from stemmap.errors import InputError
+from stemmap.store import geopackage
+from stemmap.survey.fields import FIELDS, Table, fields_of
+
+#: Version of the tables below; one more with each step.
+SCHEMA = 1
+
+RECORD_TABLES: Mapping[Table, str] = MappingProxyType(
+    {"plots": "records_plots", "stems": "records_stems", "stations": "records_stations"}
+)
+
+#: Each table with its columns and what it is for. The types are those of GeoPackage, clause 1.1.1.1.3.
+_TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
+    {
+        "survey_file": (
+            "schema_version INTEGER NOT NULL, made_with TEXT NOT NULL, made_at TEXT NOT NULL, layers_at INTEGER",
+            "version of these tables; the journal entry at which the layers stand",
+        ),
+        "uploads": (
+            "time TEXT NOT NULL, who TEXT NOT NULL, after_entry INTEGER NOT NULL, replaces INTEGER NOT NULL",
+            "each upload that was added, when, by whom, after which journal entry",
+        ),
+        "upload_files": (
+            "upload INTEGER NOT NULL, name TEXT NOT NULL, sha256 TEXT NOT NULL, bytes INTEGER NOT NULL",
+            "the files of each upload",
+        ),
+        "sources": (
+            "upload INTEGER NOT NULL, name TEXT NOT NULL",
+            "the files, sheets and layers that hold records",
+        ),
+        "remarks": (
+            "upload INTEGER NOT NULL, kind TEXT NOT NULL, sentence TEXT NOT NULL, file TEXT NOT NULL, line INTEGER, "
+            "heading TEXT, cell TEXT",
+            "what reading had to say about each upload",
+        ),
+        "stated_units": (
+            "upload INTEGER NOT NULL, field TEXT NOT NULL, unit TEXT NOT NULL, file TEXT NOT NULL, "
+            "heading TEXT NOT NULL",
+            "units that headings or cells name",
+        ),
+        "settings": (
+            "time TEXT NOT NULL, who TEXT NOT NULL, after_entry INTEGER NOT NULL, toml TEXT NOT NULL",
+            "settings of the survey, the last row holds",
+        ),
+        "record_columns": (
+            "records TEXT NOT NULL, name TEXT NOT NULL, field TEXT, heading TEXT, used INTEGER NOT NULL DEFAULT 0",
+            "what the columns of the records tables are: a field, or a heading of the upload kept as it was",
+        ),
+        "readings": (
+            "records TEXT NOT NULL, name TEXT NOT NULL, source INTEGER NOT NULL, cell TEXT NOT NULL, number DOUBLE, "
+            "day TEXT",
+            "the number or date that was read from each distinct text of a column",
+        ),
+        "journal": (
+            "time TEXT NOT NULL, who TEXT NOT NULL, finding TEXT NOT NULL, plot TEXT, visit TEXT, stem TEXT, "
+            "decision TEXT NOT NULL, field TEXT, old TEXT, new TEXT, why TEXT NOT NULL, source INTEGER, line INTEGER, "
+            "upload INTEGER, of INTEGER, changes TEXT NOT NULL, seal TEXT NOT NULL",
+            "every decision: who, when, why, old and new value; only ever added to",
+        ),
+    }
+)
+
+
+def create(connection: sqlite3.Connection, *, made_with: str, made_at: str) -> None:
+    """Make an empty database a survey file, inside the caller's transaction."""
+    geopackage.prepare(connection)
+    for table, (columns, purpose) in _TABLES.items():
+        key = "entry INTEGER PRIMARY KEY" if table == "journal" else "id INTEGER PRIMARY KEY"
+        connection.execute(f"CREATE TABLE {table} ({key}, {columns})")
+        geopackage.add_attributes(connection, table, purpose)
+    connection.execute("CREATE INDEX journal_finding ON journal (finding)")
+    connection.execute("CREATE INDEX journal_record ON journal (source, line)")
+    for name, table in RECORD_TABLES.items():
+        columns = ", ".join(f"{quoted(field.name)} TEXT" for field in fields_of(name))
+        connection.execute(
+            f"CREATE TABLE {table} (id INTEGER PRIMARY KEY, source INTEGER NOT NULL, line INTEGER NOT NULL, "
+            f"upload INTEGER NOT NULL, replaced_by INTEGER, {columns})"
+        )
+        geopackage.add_attributes(connection, table, f"records of {name} exactly as typed, with file and line")
+        connection.executemany(
+            "INSERT INTO record_columns (records, name, field) VALUES (?, ?, ?)",
+            [(name, field.name, field.name) for field in fields_of(name)],
+        )
+    connection.execute("CREATE INDEX records_stems_line ON records_stems (source, line)")
+    connection.execute(
+        "INSERT INTO survey_file (schema_version, made_with, made_at) VALUES (?, ?, ?)", (SCHEMA, made_with, made_at)
+    )
+
+
+def quoted(name: str) -> str:
+    """A name as SQL writes it."""
+    return '"' + name.replace('"', '""') + '"'
+
+
+def column_for(connection: sqlite3.Connection, records: Table, heading: str) -> str:
+    """The column that holds an upload's own heading in a records table; made when there is none yet."""
+    found = connection.execute(
+        "SELECT name FROM record_columns WHERE records = ? AND heading = ?", (records, heading)
+    ).fetchone()
+    if found:
+        return str(found[0])
+    taken = {
+        str(row[1]).casefold() for row in connection.execute(f"PRAGMA table_info({RECORD_TABLES[records]})").fetchall()
+    }
+    # SQL takes no NUL in a name, and tells names apart without regard to case.
+    name = plain = heading.replace("\x00", "")[:200] or "column"
+    number = 1
+    while name.casefold() in taken or name in FIELDS:
+        number += 1
+        name = f"{plain} ({number})"
+    connection.execute(f"ALTER TABLE {RECORD_TABLES[records]} ADD COLUMN {quoted(name)} TEXT")
+    connection.execute(
+        "INSERT INTO record_columns (records, name, heading) VALUES (?, ?, ?)",
+        (records, name, heading),
+    )
+    return name
+
+
+#: From each older version to the next, inside the caller's transaction.
+_STEPS: Mapping[int, Callable[[sqlite3.Connection], None]] = MappingProxyType({})
+
+
+def version_of(connection: sqlite3.Connection) -> int | None:
+    """Version of the tables; None when the database is no survey file."""
+    known = connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'survey_file' AND type = 'table'").fetchone()
+    row = connection.execute("SELECT schema_version FROM survey_file").fetchone() if known else None
+    return None if row is None else int(row[0])
+
+
+def needs_steps(version: int, name: str) -> bool:
+    """Whether a file of that version must be brought up to date.
+
+    Raises
+    ------
+    InputError
+        When a later stemmap made it.
+    """
+    if version > SCHEMA:
+        raise InputError(
+            f"{name} was made by a later stemmap (tables of version {version}, this one knows up to {SCHEMA}); "
+            "nothing was changed. Open it with a newer stemmap."
+        )
+    return version < SCHEMA
+
+
+def bring_up_to_date(connection: sqlite3.Connection, version: int) -> None:
+    """Take the steps from an older version, inside the caller's transaction."""
+    for step in range(version, SCHEMA):
+        _STEPS[step](connection)
+    connection.execute("UPDATE survey_file SET schema_version = ?", (SCHEMA,))

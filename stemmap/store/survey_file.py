@@ -1,0 +1,253 @@
+"""Opening a survey file: whole at every moment, one writer at a time, faults as sentences."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from urllib.parse import quote
+
+from stemmap import __version__
+from stemmap.errors import InputError, OutputError
+from stemmap.store import geopackage, schema
+
+#: So long a command waits for another one to finish its transaction.
+_WAIT_SECONDS = 30.0
+
+_HEADER = 100
+
+
+def is_survey_file(path: Path) -> bool:
+    """Whether a file is a survey file of stemmap: a GeoPackage with its tables."""
+    if path.suffix.lower() != ".gpkg":
+        return False
+    try:
+        with path.open("rb") as stream:
+            head = stream.read(_HEADER)
+        if head[:15] != b"SQLite format 3" or int.from_bytes(head[68:72], "big") != geopackage.APPLICATION_ID:
+            return False
+        with _connected(path, "ro") as connection:
+            return schema.version_of(connection) is not None
+    except (OSError, sqlite3.Error):
+        return False
+
+
+@dataclass(frozen=True)
+class SurveyFile:
+    """An open survey file.
+
+    Parameters
+    ----------
+    path
+        Where it lies.
+    connection
+        Its database; transactions are begun by hand.
+    read_only
+        Whether nothing can be written: the medium forbids it or nobody asked.
+    """
+
+    path: Path
+    connection: sqlite3.Connection
+    read_only: bool
+
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """A transaction: all of it is on the disk afterwards, or nothing.
+
+        Raises
+        ------
+        OutputError
+            When the file cannot be written: the disk is full, the medium fails, somebody else holds it.
+        """
+        with told(self.path):
+            if self.read_only:
+                raise OutputError(f"{self.path.name} cannot be written here; copy it to a folder of your own.")
+            self.connection.execute("BEGIN IMMEDIATE")
+            try:
+                yield self.connection
+                self.connection.execute("COMMIT")
+            except BaseException:
+                _roll_back(self.connection)
+                raise
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self.connection.close()
+
+
+def _roll_back(connection: sqlite3.Connection) -> None:
+    # After some faults SQLite has rolled back by itself, after others it cannot; the next opening does it then.
+    try:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+    except sqlite3.Error:
+        connection.close()
+
+
+@contextmanager
+def opened(path: Path, *, write: bool = False, create: bool = False) -> Iterator[SurveyFile]:
+    """Open a survey file.
+
+    Parameters
+    ----------
+    write
+        Whether something will be written; a medium that forbids it is refused when it is tried.
+    create
+        Whether the file is made when there is none.
+
+    Raises
+    ------
+    InputError
+        When there is no such file, it is no survey file, a later stemmap made it, or it is damaged.
+    OutputError
+        When it cannot be written.
+    """
+    survey_file = open_file(path, write=write, create=create)
+    try:
+        yield survey_file
+    finally:
+        survey_file.close()
+
+
+def open_file(path: Path, *, write: bool = False, create: bool = False) -> SurveyFile:
+    """Open a survey file, to be closed by the caller; parameters and faults as in `opened`."""
+    fresh = not path.exists() or path.stat().st_size == 0
+    if fresh and not create:
+        raise InputError(f"There is no survey file {path}; check its name, or make one with stemmap add.")
+    with told(path):
+        mode = "rwc" if create else "rw" if write else "ro"
+        connection = _connect(path, mode)
+        try:
+            if not fresh:
+                _accept(connection, path, write=write)
+            elif create:
+                _create(connection)
+        except BaseException:
+            connection.close()
+            raise
+        read_only = mode == "ro" or bool(connection.execute("PRAGMA query_only").fetchone()[0])
+    return SurveyFile(path, connection, read_only)
+
+
+def _create(connection: sqlite3.Connection) -> None:
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        # Another command may have made it in the meantime.
+        if schema.version_of(connection) is None:
+            schema.create(connection, made_with=__version__, made_at=now())
+        connection.execute("COMMIT")
+    except BaseException:
+        _roll_back(connection)
+        raise
+
+
+def _accept(connection: sqlite3.Connection, path: Path, *, write: bool) -> None:
+    version = schema.version_of(connection)
+    if version is None:
+        raise InputError(f"{path.name} is no survey file of stemmap; nothing was changed.")
+    if schema.needs_steps(version, path.name):
+        if not write:
+            raise InputError(
+                f"{path.name} was made by an older stemmap; bring it up to date by opening it in the window "
+                "or with stemmap add, which keeps a copy of it."
+            )
+        _bring_up_to_date(connection, path, version)
+
+
+def _bring_up_to_date(connection: sqlite3.Connection, path: Path, version: int) -> None:
+    """Take the steps from an older version, after a copy of the file as it was."""
+    copy = sqlite3.connect(path.with_name(f"{path.stem}.version-{version}{path.suffix}"))
+    try:
+        connection.backup(copy)
+    finally:
+        copy.close()
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        schema.bring_up_to_date(connection, version)
+        connection.execute("COMMIT")
+    except BaseException:
+        _roll_back(connection)
+        raise
+
+
+def _connect(path: Path, mode: str) -> sqlite3.Connection:
+    uri = f"file:{quote(str(path.absolute()))}?mode={mode}"
+    connection = sqlite3.connect(uri, uri=True, timeout=_WAIT_SECONDS, isolation_level=None, check_same_thread=False)
+    # One file, whole at every moment: the rollback journal is gone when a decision is acknowledged, and the folder
+    # that listed it is on the disk too.
+    connection.execute("PRAGMA synchronous = EXTRA")
+    connection.execute("PRAGMA cell_size_check = ON")
+    return connection
+
+
+@contextmanager
+def _connected(path: Path, mode: str) -> Iterator[sqlite3.Connection]:
+    connection = _connect(path, mode)
+    try:
+        yield connection
+    finally:
+        connection.close()
+
+
+@contextmanager
+def told(path: Path) -> Iterator[None]:
+    """Tell faults of the database as sentences.
+
+    Raises
+    ------
+    InputError
+        When the file is damaged or no database.
+    OutputError
+        When it cannot be written or read just now.
+    """
+    try:
+        yield
+    except sqlite3.DatabaseError as fault:
+        name = getattr(fault, "sqlite_errorname", "") or ""
+        if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
+            raise InputError(
+                f"{path.name} is damaged; nothing was changed. Keep it, and save what can be read from it with "
+                f"stemmap repair {path.name}."
+            ) from fault
+        raise OutputError(f"{path.name}: {_REASONS.get(name, _reason(name, fault))}") from fault
+
+
+_REASONS = {
+    "SQLITE_FULL": "the disk is full; nothing of this was stored, everything before is whole.",
+    "SQLITE_BUSY": "another program is writing into it and did not finish in time; try again.",
+    "SQLITE_READONLY": "it cannot be written here; copy it to a folder of your own.",
+    "SQLITE_CANTOPEN": "it cannot be opened; check the folder and your rights to it.",
+    "SQLITE_NOMEM": "the machine has too little memory for it.",
+}
+
+
+def _reason(name: str, fault: sqlite3.Error) -> str:
+    kind = "_".join(name.split("_")[:2])
+    if kind in _REASONS:
+        return _REASONS[kind]
+    if kind == "SQLITE_IOERR":
+        return "the disk failed; nothing of this was stored, everything before is whole. Check the disk."
+    return f"the database says {fault}; nothing of this was stored, everything before is whole."
+
+
+def stale(survey_file: SurveyFile) -> bool:
+    """Whether the layers lag behind the decisions.
+
+    Raises
+    ------
+    InputError
+        When the file is damaged.
+    """
+    with told(survey_file.path):
+        at, last = survey_file.connection.execute(
+            "SELECT (SELECT layers_at FROM survey_file), (SELECT COALESCE(MAX(entry), 0) FROM journal)"
+        ).fetchone()
+    return bool(at != last)
+
+
+def now() -> str:
+    """The time in UTC, ISO 8601 to the millisecond."""
+    return datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

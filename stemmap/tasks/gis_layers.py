@@ -1,0 +1,147 @@
+"""A worked-up survey as layers for a GIS: plots as circles, their centres, stems as decided, findings."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.store.geopackage import ReferenceSystem
+from stemmap.store.layers import Layer
+from stemmap.survey.decided import newest_upload
+from stemmap.survey.findings import Finding
+from stemmap.survey.place import coordinate_system, project_points
+from stemmap.survey.records import Records
+from stemmap.tasks.export import exported_columns
+from stemmap.tasks.workup import Workup
+
+Floats = NDArray[np.float64]
+
+#: Corners of a drawn circle; with them its area is 0.5 % too small.
+_CORNERS = 36
+
+#: Number in the file of a coordinate system that EPSG does not list.
+_OWN_SYSTEM = 100_001
+
+
+def layers_of(workup: Workup) -> tuple[dict[str, Layer], ReferenceSystem | None]:
+    """The layers, and the coordinate system of their positions; None where no plot has coordinates."""
+    columns, used = exported_columns(workup)
+    easting, northing = columns.pop("easting"), columns.pop("northing")
+    east, north, ring_x, ring_y = _circles(workup, used)
+    plots = _plot_columns(workup)
+    findings = _findings_layer(workup, (easting, northing), (east, north))
+    return {
+        "plots": Layer(plots, ring_x, ring_y),
+        "plot_centres": Layer(plots, east, north),
+        "stems": Layer(columns, easting, northing),
+        "findings": findings,
+    }, None if used is None else _system(used)
+
+
+def _circles(workup: Workup, crs: str | None) -> tuple[Floats, Floats, Floats, Floats]:
+    """Centres of shape (visits,) and rings of shape (visits, corners)."""
+    measured, count = workup.measured, len(workup.survey.visits)
+    if crs is None:
+        nowhere = np.full((count, _CORNERS + 1), np.nan)
+        return nowhere[:, 0], nowhere[:, 0], nowhere, nowhere
+    radius = np.column_stack([np.zeros(count), np.repeat(measured.radius_m[:, None], _CORNERS, axis=1)])
+    azimuth = np.append(0.0, np.arange(_CORNERS) * (-360.0 / _CORNERS) % 360.0)
+    x, y = project_points(
+        measured.centres,
+        crs,
+        np.repeat(np.arange(count), _CORNERS + 1),
+        np.tile(azimuth, count),
+        radius.ravel(),
+    )
+    x, y = x.reshape(count, -1), y.reshape(count, -1)
+    corners = [*range(1, _CORNERS + 1), 1]
+    return x[:, 0], y[:, 0], x[:, corners], y[:, corners]
+
+
+def _plot_columns(workup: Workup) -> dict[str, NDArray[Any]]:
+    visits, summary, findings = workup.survey.visits, workup.summary, workup.findings
+    return {
+        "plot": visits.plot,
+        "visit": visits.visit,
+        "date": visits.date,
+        "radius_m": workup.measured.radius_m,
+        "stems": summary.stems,
+        "stems_in": summary.inside,
+        "stems_borderline": summary.borderline,
+        "stems_per_ha": summary.stems_per_ha,
+        "basal_area_m2_per_ha": summary.basal_area_m2_per_ha,
+        "errors": findings.count_by_visit("error"),
+        "warnings": findings.count_by_visit("warning"),
+        "notes": findings.count_by_visit("note"),
+    }
+
+
+def _findings_layer(workup: Workup, stems: tuple[Floats, Floats], centres: tuple[Floats, Floats]) -> Layer:
+    """Findings where their stem or plot centre is."""
+    told = list(workup.findings)
+    survey = workup.survey
+    records = survey.stems.records
+    stem = np.array([finding.stem_row for finding in told], np.int64)
+    visit = np.array([finding.visit_row for finding in told], np.int64)
+    of_stem = stem >= 0
+    newest = {row: newest_upload(survey, row) for row in set(visit[visit >= 0].tolist())}
+    standing = survey.decisions.standing
+    decided = [standing.get(finding.id) for finding in told]
+
+    def texts(values: list[Any]) -> NDArray[np.object_]:
+        column = np.empty(len(values), object)
+        column[:] = values
+        return column
+
+    def placed(own: Floats, of_plot: Floats) -> Floats:
+        return np.where(of_stem, np.append(own, np.nan)[stem], np.append(of_plot, np.nan)[visit])
+
+    columns = {
+        **{name: texts([getattr(finding, name) for finding in told]) for name in _FINDING_TEXTS},
+        "proposals": texts([_proposals(finding, records) or None for finding in told]),
+        "source": texts([int(records.source[row]) if row >= 0 else None for row in stem.tolist()]),
+        "line": texts([int(records.line[row]) if row >= 0 else None for row in stem.tolist()]),
+        "upload": texts([newest.get(row) for row in visit.tolist()]),
+        "stems_per_ha": texts([finding.effect["stems_per_ha"] for finding in told]),
+        "basal_area_m2_per_ha": texts([finding.effect["basal_area_m2_per_ha"] for finding in told]),
+        "open": np.ones(len(told), bool),
+        "decision": texts([None if entry is None else entry.decision for entry in decided]),
+    }
+    return Layer(columns, placed(stems[0], centres[0]), placed(stems[1], centres[1]))
+
+
+_FINDING_TEXTS = ("id", "plot", "visit", "stem", "check", "severity", "family", "field", "message")
+
+
+def _proposals(finding: Finding, records: Records) -> list[dict[str, Any]]:
+    """Proposals, the most probable first; those for the stems of a whole plot name the record."""
+    of_finding = sorted(finding.proposals, key=lambda each: -(each["probability"] or 0.0))
+    return of_finding + [
+        {
+            "source": int(records.source[each.row]),
+            "line": int(records.line[each.row]),
+            "field": name,
+            "value": value,
+            "probability": each.probability,
+        }
+        for each in finding.meant
+        for name, value in each.values.items()
+    ]
+
+
+def _system(text: str) -> ReferenceSystem:
+    """A coordinate system as a GeoPackage lists it."""
+    from pyproj.enums import WktVersion
+    from pyproj.exceptions import CRSError
+
+    crs = coordinate_system(text)
+    authority = crs.to_authority()
+    try:
+        definition = crs.to_wkt(WktVersion.WKT1_GDAL)
+    except CRSError:
+        definition = crs.to_wkt()
+    if authority is not None and authority[0] == "EPSG" and authority[1].isdecimal():
+        return ReferenceSystem(crs.name, int(authority[1]), "EPSG", int(authority[1]), definition)
+    return ReferenceSystem(crs.name, _OWN_SYSTEM, "NONE", _OWN_SYSTEM, definition)

@@ -1,0 +1,174 @@
+"""The survey file as both shells use it: uploads added, the survey worked up as decided, its layers kept up to date."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import MappingProxyType
+
+from stemmap.errors import InputError, OutputError
+from stemmap.progress import Progress
+from stemmap.reading import read_upload
+from stemmap.store.layers import write_layers
+from stemmap.store.records import UploadedFile, add_settings, add_upload, uploads_of
+from stemmap.store.survey_file import SurveyFile, opened
+from stemmap.survey.difference import Difference, difference
+from stemmap.survey.fields import Table
+from stemmap.survey.settings import Settings
+from stemmap.survey.survey import Survey, assemble
+from stemmap.tasks.gis_layers import layers_of
+from stemmap.tasks.stored import load
+from stemmap.tasks.workup import Workup, settings_of, work_up
+from stemmap.writing.settings import settings_text
+
+_NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class Added:
+    """What adding an upload did.
+
+    Parameters
+    ----------
+    upload
+        Number of the upload; None when nothing was new.
+    difference
+        What it says of plots that were known; None for the first upload.
+    workup
+        The survey afterwards; None when nothing was new.
+    """
+
+    upload: int | None
+    difference: Difference | None
+    workup: Workup | None
+
+    def sentence(self, name: str) -> str:
+        """What was done, in words.
+
+        Parameters
+        ----------
+        name
+            Of the survey file.
+        """
+        if self.upload is None:
+            kept = self.difference is not None and self.difference.changes
+            said = "Records that differ were left out, as you said." if kept else "Every record of it is there already."
+            return f"Nothing was added to {name}. {said}"
+        if self.difference is None:
+            return f"{name} holds the upload now."
+        changes = f" {self.difference.sentence()}" if self.difference.changes else ""
+        return f"{name} holds the upload now: {self.difference.new} records are about nothing known before.{changes}"
+
+
+def add_uploads(
+    survey_path: Path,
+    paths: Sequence[Path],
+    *,
+    who: str,
+    replace_known: bool | None = None,
+    settings: Path | Settings | None = None,
+    radius_m: float | None = None,
+    columns: Mapping[str, str] = _NO_COLUMNS,
+    progress: Progress | None = None,
+) -> Added:
+    """Add an upload to a survey file, which is made when there is none.
+
+    Parameters
+    ----------
+    replace_known
+        What to do with records of known plots that differ: True: take the new ones (the old ones stay readable as
+        they were), False: keep the old ones, None: refuse and say what differs.
+    settings, radius_m, columns
+        As in `open_uploads`; None: those of the survey file, for a new one those beside the upload.
+
+    Raises
+    ------
+    InputError
+        When nothing usable was read, or known plots differ and it was not said what to do.
+    OutputError
+        When the survey file cannot be written.
+    Cancelled
+        When `progress` says so.
+    """
+    progress = progress or Progress()
+    if not who.strip():
+        raise InputError("Nobody is named who adds the upload; say it with --who NAME.")
+    files = [uploaded_file(path) for path in paths if path.is_file()]
+    known, uploads = _known(survey_path)
+    if known is not None and settings is None:
+        settings = known.settings
+    found, chosen = settings_of(paths, settings=settings, radius_m=radius_m, columns=columns)
+    upload = read_upload(paths, columns=chosen.columns, progress=progress)
+    upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
+    told = None
+    gone: Mapping[Table, Sequence[tuple[int, int]]] = {}
+    if known is not None:
+        told = difference(known, assemble(upload, chosen))
+        if told.changes and replace_known is None:
+            raise InputError(f"{told.sentence()} Say --replace to take the new records, or --keep the old ones.")
+        if not (told.new or (told.changes and replace_known)) and chosen == known.settings:
+            return Added(None, told, None)
+        upload, gone = told.to_add(replaces=bool(replace_known))
+    with opened(survey_path, write=True, create=True) as survey_file, survey_file.writing() as connection:
+        if uploads_of(survey_file) != uploads:
+            raise OutputError(f"Somebody else added to {survey_path.name} meanwhile; nothing was stored. Try again.")
+        number = add_upload(connection, upload, files, who=who, replaces=bool(replace_known), gone=gone)
+        if known is None or chosen != known.settings:
+            add_settings(connection, settings_text(chosen), who=who)
+        workup = work_up(load(survey_file), progress)
+        progress.step("Writing layers")
+        _write_layers(survey_file, workup)
+    return Added(number, told, workup)
+
+
+def _known(path: Path) -> tuple[Survey | None, list[tuple[int, tuple[UploadedFile, ...]]]]:
+    """The survey that a file holds and the uploads it was made of; nothing where there is no file yet."""
+    if not path.exists() or path.stat().st_size == 0:
+        return None, []
+    with opened(path) as survey_file:
+        uploads = uploads_of(survey_file)
+        return (load(survey_file) if uploads else None), uploads
+
+
+def uploaded_file(path: Path) -> UploadedFile:
+    """Name, sum and size of a file.
+
+    Raises
+    ------
+    InputError
+        When it cannot be read.
+    """
+    try:
+        with path.open("rb") as stream:
+            total = hashlib.file_digest(stream, "sha256")
+        return UploadedFile(path.name, total.hexdigest(), path.stat().st_size)
+    except OSError as fault:
+        raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
+
+
+def refresh_layers(path: Path, progress: Progress | None = None) -> None:
+    """Make the layers of a survey file anew, as it is decided now.
+
+    Raises
+    ------
+    InputError, OutputError
+        When the file cannot be read or written.
+    """
+    with opened(path, write=True) as survey_file:
+        workup = work_up(load(survey_file), progress)
+        with survey_file.writing():
+            _write_layers(survey_file, workup)
+
+
+def _write_layers(survey_file: SurveyFile, workup: Workup) -> None:
+    layers, system = layers_of(workup)
+    decisions = workup.survey.decisions
+    write_layers(
+        survey_file.connection,
+        layers,
+        system,
+        decided=decisions.standing,
+        at_entry=decisions.entries[-1].entry if decisions.entries else 0,
+    )
