@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import isnan
 from typing import TYPE_CHECKING
 
@@ -23,6 +24,15 @@ def number(value: float, decimals: int) -> str:
     if isnan(value):
         return "–"
     return QLocale().toString(float(value), "f", decimals)
+
+
+def chance(probability: float) -> str:
+    """A probability in percent; nothing is said to be sure."""
+    if probability > 0.99:
+        return _tr("sentences", "over 99 %")
+    if probability < 0.01:
+        return _tr("sentences", "under 1 %")
+    return _tr("sentences", "{percent} %").format(percent=number(100.0 * probability, 0))
 
 
 def severity_labels() -> list[str]:
@@ -149,7 +159,7 @@ def finding_remainder(told: Finding) -> str:
     likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
     if likely:
         values = ", ".join(
-            f"{field_words(proposal['field'])} {proposal['value']:g} ({100 * (proposal['probability'] or 0):.0f} %)"
+            f"{field_words(proposal['field'])} {proposal['value']:g} ({chance(proposal['probability'] or 0.0)})"
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
@@ -163,6 +173,11 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def _stands_in(text: str, sentence: str) -> bool:
+    """Whether a sentence says a value, not merely its digits within another one."""
+    return re.search(rf"(?<![\w.,]){re.escape(text)}(?![\w]|[.,]\d)", sentence) is not None
 
 
 def field_words(name: str) -> str:
@@ -210,5 +225,9 @@ def evidence_lines(told: Finding) -> list[tuple[str, str]]:
         if value not in (None, ""):
             text = number(value, decimals) if isinstance(value, float) else str(value)
             text = field_words(text) if name == "column" else text
+            if "probability" in name:
+                text = chance(float(value))
+            if _stands_in(text, told.message):
+                continue
             lines.append((title, text if len(text) <= 60 else f"{text[:60]}…"))
     return lines

@@ -1,9 +1,19 @@
 """Words for states, stems and findings."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
-from stemmap.desktop.sentences import count_words, finding_remainder, inside_words, number, stem_sentence
+from stemmap.desktop.sentences import (
+    chance,
+    count_words,
+    evidence_lines,
+    finding_remainder,
+    inside_words,
+    number,
+    stem_sentence,
+)
 from stemmap.tasks.workup import work_up
 from tests.uploads import survey
 
@@ -58,3 +68,22 @@ def test_stem_in_one_line(workup, row, sentence):
 def test_proposals_and_worth_of_a_finding_are_told(workup):
     told = next(finding for finding in workup.findings if finding.check == "borderline")
     assert finding_remainder(told).startswith("Worth 31.8 stems/ha")
+
+
+@pytest.mark.parametrize(("probability", "words"), [(1.0, "over 99 %"), (0.876, "88 %"), (0.0, "under 1 %")])
+def test_no_probability_is_said_to_be_sure(qapp, probability, words):
+    assert chance(probability) == words
+
+
+def test_what_the_sentence_says_does_not_stand_below_it_again(workup):
+    told = next(finding for finding in workup.findings if finding.check == "borderline")
+    told = replace(told, message="No. 2: at 9.99 m.", evidence={"distance_m": 9.99, "limit_m": 10.0, "line": "2"})
+
+    assert evidence_lines(told) == [("limiting distance, m", "10.00")]
+
+
+def test_digits_within_another_number_are_no_value(workup):
+    told = next(finding for finding in workup.findings if finding.check == "borderline")
+    told = replace(told, message="No. 20: at 2.5 m, dbh 12.5 cm.", evidence={"line": "2", "dbh_cm": 2.5})
+
+    assert evidence_lines(told) == [("line", "2")]
