@@ -27,10 +27,19 @@ Made = TypeVar("Made")
 
 @dataclass(frozen=True)
 class Case:
-    """What a check looks at."""
+    """What a check looks at.
+
+    Parameters
+    ----------
+    survey, measured
+        The records and what follows from them.
+    whole
+        The case of the whole survey, where this is a part of it: what evidence learns from a survey is taken there.
+    """
 
     survey: Survey
     measured: Measured
+    whole: Case | None = None
     _made: dict[Callable[[Case], Any], Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def once(self, make: Callable[[Case], Made]) -> Made:
@@ -96,6 +105,8 @@ class Check:
         What is doubted, why, what to do, and the source; the first line is the title.
     needs
         Canonical stem fields without which the check has nothing to say.
+    of_survey
+        Whether it judges the survey as a whole, so that nothing is learnt by running it on a part.
     run
         Yields batches; None for doubts that reading raises.
     """
@@ -106,6 +117,7 @@ class Check:
     explanation: str
     needs: tuple[str, ...] = ()
     run: Run | None = None
+    of_survey: bool = False
 
     @property
     def title(self) -> str:
@@ -124,6 +136,7 @@ def declare(
     explanation: str,
     needs: tuple[str, ...] = (),
     run: Run | None = None,
+    of_survey: bool = False,
 ) -> Check:
     """Enter a check into the registry.
 
@@ -140,16 +153,27 @@ def declare(
         raise ValueError(f"The check {slug!r} has an unknown family or severity.")
     if len(cleandoc(explanation).splitlines()) < 3:
         raise ValueError(f"The check {slug!r} must explain what, why and what to do.")
-    made = Check(slug, family, severity, cleandoc(explanation), needs, run)
+    made = Check(slug, family, severity, cleandoc(explanation), needs, run, of_survey)
     _CHECKS[slug] = made
     return made
 
 
-def check(slug: str, *, family: Family, severity: Severity, needs: tuple[str, ...] = ()) -> Callable[[Run], Run]:
+def check(
+    slug: str, *, family: Family, severity: Severity, needs: tuple[str, ...] = (), of_survey: bool = False
+) -> Callable[[Run], Run]:
     """Enter a function as a check; its docstring is the explanation."""
 
     def enter(run: Run) -> Run:
-        declare(slug, family=family, severity=severity, explanation=run.__doc__ or "", needs=needs, run=run)
+        explanation = run.__doc__ or ""
+        declare(
+            slug,
+            family=family,
+            severity=severity,
+            explanation=explanation,
+            needs=needs,
+            run=run,
+            of_survey=of_survey,
+        )
         return run
 
     return enter
@@ -173,11 +197,15 @@ _FAILED = declare(
 
 
 def run_checks(case: Case, progress: Progress | None = None) -> Findings:
-    """Run all checks that the upload has the columns for, and add what reading remarked."""
+    """Run all checks that the upload has the columns for, and add what reading remarked.
+
+    On a part of a survey those are left out that judge the survey as a whole.
+    """
     progress = progress or Progress()
     survey = case.survey
     batches: list[tuple[Check, Batch]] = [_of_remark(remark) for remark in survey.upload.remarks]
-    running = [made for made in catalogue().values() if made.run is not None]
+    part = case.whole is not None
+    running = [made for made in catalogue().values() if made.run is not None and not (part and made.of_survey)]
     for place, made in enumerate(running):
         progress.step(made.title, place / len(running))
         if made.run is None or not all(survey.stems.records.has(name) for name in made.needs):

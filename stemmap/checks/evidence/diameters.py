@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -79,6 +79,8 @@ def diameters(case: Case) -> Diameters:
     column = case.survey.stems.records.columns.get("species")
     dbh = case.measured.dbh_cm
     code = np.zeros(len(dbh), np.int64) if column is None else column.alike() + 1
+    if case.whole is not None:
+        return replace(case.whole.once(diameters), species=code, heights=case.once(heights))
     known = np.flatnonzero(np.isfinite(dbh))
     log_dbh = np.log(dbh[known])
     size = int(code.max(initial=0)) + 1

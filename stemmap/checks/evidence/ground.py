@@ -117,8 +117,10 @@ def ground(case: Case) -> Ground:
     apart = np.hypot(measured.x_m[one] - measured.x_m[two], measured.y_m[one] - measured.y_m[two])
     deep = apart - 0.9 * (radius[one] + radius[two]) < -2.0 * np.hypot(sd[one], sd[two])
     deep &= (code[one] != code[two]) | (code[one] < 0)
-    touching = (np.count_nonzero(deep) + _TOUCHING * _TOUCHING_WORTH) / (len(rows) + _TOUCHING_WORTH)
-    return Ground(rows, tree, radius, sd, code, float(touching), pairs)
+    touching = float((np.count_nonzero(deep) + _TOUCHING * _TOUCHING_WORTH) / (len(rows) + _TOUCHING_WORTH))
+    if case.whole is not None:
+        touching = case.whole.once(ground).touching
+    return Ground(rows, tree, radius, sd, code, touching, pairs)
 
 
 def place_sd(case: Case, distance_m: Floats) -> Floats:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -76,6 +76,8 @@ def growth(case: Case) -> Growth:
     far = off[off > _FAR * spread]
     odd = (max(len(far) - _NORMAL_FAR * len(off), 0.0) + _ODD * _ODD_WORTH) / (len(off) + _ODD_WORTH)
     cleared, peak = _to_and_fro(case, usual, _FAR * spread)
+    if case.whole is not None:
+        return replace(case.whole.once(growth), cleared=cleared, peak=peak)
     odd_spread = float(np.median(far)) if len(far) >= _ENOUGH else _ODD_SPREAD_CM
     return Growth(usual, spread, odd, odd_spread, cleared, peak)
 

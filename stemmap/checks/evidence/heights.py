@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -47,6 +47,8 @@ def heights(case: Case) -> Heights:
     species = np.zeros(len(dbh), np.int64) if column is None else column.alike() + 1
     height = survey.stems.numbers("height_m") * METRES[survey.settings.measurement.length_unit]
     height = np.where((height > 0.0) & (case.measured.status == Status.LIVING), height, np.nan)
+    if case.whole is not None:
+        return replace(case.whole.once(heights), species=species, height_m=height)
     known = np.isfinite(height) & (dbh > 0.0)
     if np.count_nonzero(known) < _ENOUGH:
         return Heights(species, height, None, None)

@@ -115,7 +115,8 @@ def revisit(case: Case) -> Revisit:
     here, there = map_of(case, this, here_plot), map_of(case, last, there_plot)
     plots = len(visit)
     found = matches(here, there, growth_cm=_GROWTH_CM)
-    growth = _growth(here, there, found)
+    learnt = case.whole.once(revisit) if case.whole is not None else None
+    growth = _growth(here, there, found) if learnt is None else learnt.growth_cm
     fit = rigid_fit(*_pairs(here, there, found), plots)
     calm = _believed(fit)[0]
     unsettled = np.bincount(here.plot, ~(found.cost < 9.0), minlength=plots) > 0
@@ -130,6 +131,7 @@ def revisit(case: Case) -> Revisit:
         again = _matched_anew(placed(here, fit), there, found, doubtful, growth)
         doubtful &= _score(again, here.plot, plots) < _LIES_WELL * fewer
     wider = _wider_than_thought(squared_distance(*_pairs(placed(here, calm), there, found)))
+    wider = wider if learnt is None else learnt.wider
     otherwise = read_otherwise(case, this, (here, there), fit, doubtful=doubtful, growth=growth, wider=wider)
     free = _merged(fit, otherwise.fit, otherwise.only_turned)
     free = replace(free, covariance=free.covariance * wider**2)
@@ -148,7 +150,7 @@ def revisit(case: Case) -> Revisit:
     found = Matches(place[found.last[left]], found.cost[left])
     copied = _copied(case, this, last, found, laid.plot)
     added = _added(case, this, last, found, plot=laid.plot, last_plot=there.plot)
-    wider, loose = _spread(laid, there, found, copied)
+    wider, loose = (learnt.wider, learnt.loose) if learnt else _spread(laid, there, found, copied)
     return Revisit(
         visit,
         this,

@@ -64,6 +64,8 @@ class Posterior:
         Row of the record it then repeats; -1: none.
     rates
         Slips by stem as estimated, by quantity.
+    under
+        The rates under which all was weighed.
     """
 
     doubted: Suspects
@@ -74,10 +76,11 @@ class Posterior:
     twice: Floats
     twin: Integers
     rates: Floats
+    under: Rates
 
 
 @dataclass
-class _Rates:
+class Rates:
     """How often what happens, as far as the survey has told."""
 
     slips: Floats = field(default_factory=RATES.copy)
@@ -87,6 +90,7 @@ class _Rates:
     went: float = _WENT
     beyond: float = _BEYOND
     astray: float = _ASTRAY
+    log_written: tuple[Floats | None, ...] = (None,) * len(QUANTITIES)
 
 
 @dataclass(frozen=True)
@@ -132,7 +136,8 @@ def _thinkable(case: Case, doubted: Suspects, meant: Meanings) -> NDArray[np.boo
     radius = case.measured.radius_m[case.survey.stems.visit_row[stem]]
     margin = case.survey.settings.design.outside_recorded_to_m or 0.0
     reach = _FAR * np.maximum(radius, margin * METRES[case.survey.settings.measurement.length_unit])
-    return ~(unusual | ((meant.quantity == 1) & (meant.distance_m > reach)))
+    thinkable: NDArray[np.bool_] = ~(unusual | ((meant.quantity == 1) & (meant.distance_m > reach)))
+    return thinkable
 
 
 def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
@@ -149,17 +154,23 @@ def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
 def _settled(
     case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, choices: Choices | None, rounds: int
 ) -> Posterior:
-    """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM)."""
+    """Probabilities of all meanings; rates are learnt from the survey itself in a few rounds (EM).
+
+    Of a part of a survey all is weighed once, under the rates of the whole.
+    """
     twin, log_twin = twins(case, doubted)
     gain = log_gain(case, doubted, meant, astray=_ASTRAY, choices=choices)
-    rates, written = _Rates(), np.zeros(len(doubted.rows))
+    learnt = case.whole.once(posterior) if case.whole is not None else None
+    rates = Rates() if learnt is None else learnt.under
     for _ in range(rounds):
-        before = rates.slips
-        round_ = _weighed(doubted, meant, told, rates=rates, written=written, gain=gain, twins=(twin, log_twin))
-        rates, written = _learnt(case, doubted, meant, told, found=round_, rates=rates)
-        if np.all(np.abs(rates.slips - before) < _SETTLED * before):
+        under = rates
+        round_ = _weighed(doubted, meant, told, rates=under, gain=gain, twins=(twin, log_twin))
+        if learnt is not None:
+            return Posterior(doubted, meant, told, round_.weight, round_.right, round_.twice, twin, learnt.rates, under)
+        rates = _learnt(case, doubted, meant, told, found=round_, rates=under)
+        if np.all(np.abs(rates.slips - under.slips) < _SETTLED * under.slips):
             break
-    return Posterior(doubted, meant, told, round_.weight, round_.right, round_.twice, twin, rates.slips)
+    return Posterior(doubted, meant, told, round_.weight, round_.right, round_.twice, twin, rates.slips, under)
 
 
 def _weighed(
@@ -167,14 +178,17 @@ def _weighed(
     meant: Meanings,
     told: Evidence,
     *,
-    rates: _Rates,
-    written: Floats,
+    rates: Rates,
     gain: Floats,
     twins: tuple[Integers, Floats],
 ) -> _Weights:
     """Probabilities of all meanings under given rates."""
     owner, count = meant.owner, len(doubted.rows)
     quantity, is_typed = np.maximum(meant.quantity, 0), meant.quantity < 0
+    written = np.zeros(count)
+    for spelt, log_shares in zip(doubted.spellings, rates.log_written, strict=True):
+        if spelt is not None and log_shares is not None:
+            written += spelt.told(log_shares)[doubted.rows]
     share = rates.slips[quantity] * rates.shares[quantity, np.maximum(meant.slip, 0)]
     prior = np.log(share + 1e-300) + meant.log_chance
     prior = np.where(is_typed, np.log1p(-rates.slips.sum()) + written[owner], prior)
@@ -207,18 +221,16 @@ def _weighed(
     return _Weights(weight, weight[:count], twice / whole, new, stand, in_order)
 
 
-def _learnt(
-    case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, found: _Weights, rates: _Rates
-) -> tuple[_Rates, Floats]:
-    """Rates that the probabilities of a round speak for, and what the spelling of right numbers then tells."""
+def _learnt(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, found: _Weights, rates: Rates) -> Rates:
+    """Rates that the probabilities of a round speak for."""
     rows, owner, count = doubted.rows, meant.owner, len(doubted.rows)
     stems = max(int(case.once(typed).doubted.sum()), 1)
 
     def rate(cases: float, thought: float) -> float:
         return (cases + thought * RATES_WORTH) / (stems + RATES_WORTH)
 
-    next_ = _Rates(came=rates.came, went=rates.went)
-    written = np.zeros(count)
+    next_ = Rates(came=rates.came, went=rates.went)
+    log_written: list[Floats | None] = []
     for number, (name, spelt) in enumerate(zip(QUANTITIES, doubted.spellings, strict=True)):
         some = np.flatnonzero(meant.quantity == number)
         kinds = np.bincount(meant.slip[some], found.weight[some], minlength=len(SLIPS))
@@ -226,10 +238,12 @@ def _learnt(
         # A survey in which more is wrong than this is not one of single slips, and its rates would run away.
         next_.slips[number] = min(learnt, _MOST_SLIPS)
         next_.shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
+        log_written.append(None)
         if spelt is not None:
             wrong = np.zeros(len(spelt.places))
             wrong[rows] = np.bincount(owner[some], found.weight[some], minlength=count)
-            written += spelt.log_share(wrong)[rows]
+            log_written[number] = spelt.log_shares(wrong)
+    next_.log_written = tuple(log_written)
     next_.twice = rate(float(found.twice.sum()), TWICE_RATE)
     next_.beyond = rate(float(found.right @ told.beyond[:count]), _BEYOND)
     out_of_turn = (rates.astray * told.tells / found.in_order)[:count]
@@ -246,4 +260,4 @@ def _learnt(
         lost = len(both.last) - np.count_nonzero(both.found.last >= 0) - float(elsewhere[unmatched].sum())
         next_.came = (came + _CAME * _CHANGE_WORTH) / (len(both.this) + _CHANGE_WORTH)
         next_.went = (max(lost, 0.0) + _WENT * _CHANGE_WORTH) / (len(both.last) + _CHANGE_WORTH)
-    return next_, written
+    return next_

@@ -59,6 +59,8 @@ class Reach:
 
 def reach(case: Case) -> Reach:
     """Hold the design against all records at once."""
+    if case.whole is not None:
+        return case.whole.once(reach)
     survey, measured = case.survey, case.measured
     margin = (survey.settings.design.outside_recorded_to_m or 0.0) * METRES[survey.settings.measurement.length_unit]
     past = measured.compared_distance_m - measured.limiting_distance_m

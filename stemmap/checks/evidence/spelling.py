@@ -33,8 +33,8 @@ class Spelling:
         fewer = (places < self.decimals) & (places >= 0) & self.keeps_zeros
         return fewer | (places > self.decimals)
 
-    def log_share(self, wrong: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Logarithm of the share of right numbers that are written with as many places as each one.
+    def log_shares(self, wrong: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Logarithm of the share of right numbers by places after the point; the last is that of more places yet.
 
         Parameters
         ----------
@@ -44,8 +44,12 @@ class Spelling:
         size = int(self.places.max(initial=0)) + 1
         typed = self.places >= 0
         right = np.bincount(self.places[typed], 1.0 - wrong[typed], minlength=size) + 0.05
-        log_share = np.log(right / right.sum())
-        return np.where(self.odd(self.places), np.append(log_share, 0.0)[self.places], 0.0)
+        log_shares: NDArray[np.float64] = np.log(np.append(right, 0.05) / right.sum())
+        return log_shares
+
+    def told(self, log_shares: NDArray[np.float64]) -> NDArray[np.float64]:
+        """What such shares tell of each number that is not written as the column's are; shape (stems,)."""
+        return np.where(self.odd(self.places), log_shares[np.minimum(self.places, len(log_shares) - 1)], 0.0)
 
 
 def spelling(column: Column) -> Spelling:
