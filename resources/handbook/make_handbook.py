@@ -35,6 +35,9 @@ COMPUTED = (
     ("stemmap.core.stand", "Per hectare and per stratum"),
     ("stemmap.core.neighbours", "Neighbourhood of the stems"),
     ("stemmap.core.windows", "Ground in which stems were recorded"),
+    ("stemmap.core.visibility", "Ground hidden from the centre"),
+    ("stemmap.core.digits", "Last digits"),
+    ("stemmap.core.rates", "Rates of recording errors"),
 )
 
 SEVERITIES = {"error": "error", "warning": "to look at", "note": "note"}
