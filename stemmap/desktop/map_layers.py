@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import json
+from dataclasses import asdict, fields, replace
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QCoreApplication, QObject, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QObject, QSettings, Signal, Slot
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QCheckBox, QComboBox, QFormLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -13,10 +14,11 @@ if TYPE_CHECKING:
     from stemmap.drawing.layers import Layers
 
 _tr = QCoreApplication.translate
+_KEY = "map/layers"
 
 
 class MapLayers(QObject):
-    """What is drawn on the map of the window.
+    """What is drawn on the map of the window; kept from one start to the next.
 
     Signals
     -------
@@ -34,9 +36,7 @@ class MapLayers(QObject):
     def value(self) -> Layers:
         """The layers wanted."""
         if self._value is None:
-            from stemmap.drawing.layers import USUAL
-
-            self._value = USUAL
+            self._value = _kept()
         return self._value
 
     def want(self, **wanted: Any) -> None:
@@ -44,11 +44,28 @@ class MapLayers(QObject):
         changed = replace(self.value, **wanted)
         if changed != self._value:
             self._value = changed
+            QSettings().setValue(_KEY, json.dumps(asdict(changed)))
             self.changed.emit()
 
     def toggle(self, name: str) -> None:
         """Draw a layer, or leave it out."""
         self.want(**{name: not getattr(self.value, name)})
+
+
+def _kept() -> Layers:
+    """The layers wanted last; what is kept but not understood is as usual."""
+    from stemmap.drawing.layers import COLOURS_BY, SYMBOL_FACTORS, USUAL
+
+    try:
+        kept = json.loads(str(QSettings().value(_KEY, "{}", type=str)))
+    except ValueError:
+        kept = {}
+    choices = {"colour_by": COLOURS_BY, "symbol_factor": SYMBOL_FACTORS}
+    known = kept.items() if isinstance(kept, dict) else ()
+    names = {field.name for field in fields(USUAL)}
+    return replace(
+        USUAL, **{name: value for name, value in known if name in names and value in choices.get(name, (True, False))}
+    )
 
 
 def layer_texts() -> dict[str, tuple[str, str]]:
@@ -98,9 +115,9 @@ def colour_texts() -> dict[str, str]:
 
 
 class LayersPanel(QScrollArea):
-    """Check boxes of the layers, what the fills mean, and how thick stems are drawn."""
+    """Check boxes of the layers and backgrounds, what the fills mean, and how thick stems are drawn."""
 
-    def __init__(self, layers: MapLayers, parent: QWidget | None = None) -> None:
+    def __init__(self, layers: MapLayers, backgrounds: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         from stemmap.drawing.layers import SYMBOL_FACTORS
 
@@ -118,6 +135,8 @@ class LayersPanel(QScrollArea):
             box.toggled.connect(lambda on, name=name: layers.want(**{name: on}))
             column.addWidget(box)
             self.boxes[name] = box
+            if name == "backgrounds":
+                column.addWidget(backgrounds)
         form = QFormLayout()
         form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
         self.colour_by = QComboBox()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QTabWidget, QWidget
 
+from stemmap.desktop.background_boxes import BackgroundBoxes
 from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.findings_table import FindingsTable
 from stemmap.desktop.jobs import Jobs
@@ -46,7 +47,8 @@ class Panels:
         self.findings_table = FindingsTable(session, jobs)
         self.round_view = RoundView(self.map_panel.canvas, session, self.round, window)
         self.plots_panel = PlotsPanel(session, self.round, jobs)
-        self.layers_panel = LayersPanel(self.map_panel.canvas.layers)
+        self.background_boxes = BackgroundBoxes(self.map_panel.canvas.backgrounds)
+        self.layers_panel = LayersPanel(self.map_panel.canvas.layers, self.background_boxes)
         MarkedInTable(self.map_panel.canvas.marked, self.stems_table)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)

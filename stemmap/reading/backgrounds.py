@@ -32,8 +32,29 @@ _PIXEL_IS_POINT: Final = 2
 _USER_DEFINED: Final = 32767
 
 
-def read_outlines(path: Path, crs: str, progress: Progress) -> Outlines:
-    """Lines, borders of areas and points of the first layer of a GeoPackage or of a GeoJSON file.
+def layers_of(path: Path) -> tuple[str, ...]:
+    """Names of the layers of a GeoPackage or GeoJSON file that have places.
+
+    Raises
+    ------
+    InputError
+        When the file cannot be read or has no such layer.
+    """
+    import pyogrio
+    from pyogrio.errors import DataSourceError
+
+    try:
+        listed = pyogrio.list_layers(path).tolist()
+    except (DataSourceError, OSError) as fault:
+        raise InputError(f"{path.name} cannot be read as a vector layer; the map stays as it was.") from fault
+    names = tuple(str(name) for name, geometry in listed if geometry is not None)
+    if not names:
+        raise InputError(f"{path.name} holds no places; the map stays as it was.")
+    return names
+
+
+def read_outlines(path: Path, crs: str, progress: Progress, *, layer: str | None = None) -> Outlines:
+    """Lines, borders of areas and points of a layer of a GeoPackage or of a GeoJSON file.
 
     Parameters
     ----------
@@ -41,6 +62,8 @@ def read_outlines(path: Path, crs: str, progress: Progress) -> Outlines:
         The file.
     crs
         System into which the coordinates are transformed.
+    layer
+        Name of the layer; None: the first one.
 
     Raises
     ------
@@ -53,7 +76,7 @@ def read_outlines(path: Path, crs: str, progress: Progress) -> Outlines:
 
     progress.step(f"Reading {path.name}")
     try:
-        frame = geopandas.read_file(path, columns=[])
+        frame = geopandas.read_file(path, columns=[], layer=layer)
     except (DataSourceError, DataLayerError, OSError, ValueError) as fault:
         raise InputError(f"{path.name} cannot be read as a vector layer; the map stays as it was.") from fault
     if not isinstance(frame, geopandas.GeoDataFrame) or not len(frame):

@@ -406,6 +406,35 @@ def test_backgrounds_are_read_shown_and_taken_away(qtbot, opened, far, settled, 
     assert far.backgrounds.shown == ()
 
 
+def test_layers_of_a_file_are_switched_one_by_one(qtbot, opened, far, settled, tmp_path):
+    import geopandas
+    from shapely import Point
+
+    plots = far.survey.plots
+    path, area = tmp_path / "own.gpkg", Point(*plots.base).buffer(50.0)
+    for name in ("stands", "roads", "water"):
+        geopandas.GeoDataFrame(geometry=[area], crs=plots.crs).to_file(path, layer=name)
+    far.backgrounds.add([path])
+    boxes = opened.panels.background_boxes
+    qtbot.waitUntil(lambda: len(boxes.boxes) == 3)
+    assert [box.text() for box in boxes.boxes] == ["own.gpkg: stands", "own.gpkg: roads", "own.gpkg: water"]
+    assert [box.isChecked() for box in boxes.boxes] == [True, False, False]
+    assert "several layers" in opened.message_bar.sentence
+    boxes.boxes[2].click()
+    qtbot.waitUntil(lambda: len(far.backgrounds.shown) == 2)
+    boxes.boxes[0].click()
+    assert [ground.layer for ground in far.backgrounds.grounds if ground.on] == ["water"]
+    assert len(far.backgrounds.shown) == 1
+    path.unlink()
+    boxes.boxes[0].click()  # what was read once need not be read again
+    assert len(far.backgrounds.shown) == 2
+    boxes.boxes[1].click()
+    qtbot.waitUntil(lambda: not boxes.boxes[1].isChecked())
+    assert "own.gpkg" in opened.message_bar.sentence
+    opened.actions_by_name["remove-backgrounds"].trigger()
+    assert boxes.isHidden()
+
+
 def test_a_background_that_cannot_be_read_is_told(qtbot, opened, far, tmp_path):
     path = tmp_path / "own.gpkg"
     path.write_text("nothing")
