@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.meanings import OTHER_COLUMN, TWO_COLUMNS
 from stemmap.checks.evidence.posterior import Posterior, posterior
 from stemmap.checks.evidence.proposals import MOST, Proposed, proposed
 from stemmap.checks.evidence.reasons import Reasons, reasons
@@ -49,6 +51,11 @@ def mistyped(case: Case) -> Iterator[Batch]:
             yield _batch(case, found, best, why, rows=rows, example=int(some[first[number]]), severity=severity)
 
 
+def _left_out(proposal: Proposal, rows: NDArray[np.bool_], least: NDArray[np.float64]) -> Proposal:
+    """The proposal without those rows where it is less likely than the best."""
+    return replace(proposal, values=np.where(rows & (proposal.probability < least), np.nan, proposal.values))
+
+
 def _batch(
     case: Case,
     found: Posterior,
@@ -72,6 +79,15 @@ def _batch(
             if name is not None and here.any():
                 value = np.where(here, found.meant.value[meaning], np.nan)
                 proposals.append(Proposal(name, value, best.probability[rows, place]))
+    meaning = best.meaning[rows, 0]
+    for number, other in enumerate(OTHER_COLUMN):
+        # Two columns that were exchanged are two values of one proposal.
+        both = (meaning >= 0) & (found.meant.slip[meaning] == TWO_COLUMNS) & (found.meant.quantity[meaning] == number)
+        name = columns[other]
+        if name is not None and both.any():
+            value = np.where(both, case.once(typed).numbers[number, stems], np.nan)
+            proposals = [_left_out(each, both, best.probability[rows, 0]) for each in proposals]
+            proposals.append(Proposal(name, value, best.probability[rows, 0]))
     evidence = {name: values[rows] for name, values in why.evidence.items()}
     evidence["probability_wrong"] = 1.0 - found.right[rows]
     return case.about_stems(

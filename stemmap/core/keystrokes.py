@@ -14,7 +14,7 @@ __all__ = ["SLIPS", "Quantity", "Readings", "meant", "slip_shares"]
 
 Quantity = Literal["azimuth", "distance", "diameter"]
 
-#: Kinds of slips, as `Readings.slip` counts them. The last three need more than the typed text to be thought of.
+#: Kinds of slips, as `Readings.slip` counts them. The last four need more than the typed text to be thought of.
 SLIPS: Final = (
     "transposed",
     "neighbouring key",
@@ -28,6 +28,7 @@ SLIPS: Final = (
     "gon and degree",
     "other unit",
     "exchanged",
+    "two columns",
     "line above",
     "anything else",
 )
@@ -46,8 +47,9 @@ _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
             "quadrant": 0.03,
             "gon and degree": 0.08,
             "exchanged": 0.05,
+            "two columns": 0.01,
             "line above": 0.03,
-            "anything else": 0.07,
+            "anything else": 0.06,
         },
         "distance": {
             "transposed": 0.15,
@@ -57,8 +59,9 @@ _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
             "digit added": 0.05,
             "decimal point": 0.24,
             "other unit": 0.03,
+            "two columns": 0.02,
             "line above": 0.04,
-            "anything else": 0.1,
+            "anything else": 0.08,
         },
         "diameter": {
             "transposed": 0.15,

@@ -147,6 +147,7 @@ def _kind_texts() -> dict[str, str]:
         "gon and degree": _tr("survey", "gon for degrees or the reverse"),
         "other unit": _tr("survey", "another unit"),
         "exchanged": _tr("survey", "azimuths of two stems exchanged"),
+        "two columns": _tr("survey", "two columns of a record exchanged"),
         "line above": _tr("survey", "the line above repeated"),
         "anything else": _tr("survey", "something else"),
     }

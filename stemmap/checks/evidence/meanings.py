@@ -20,9 +20,13 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 EXCHANGED = SLIPS.index("exchanged")
+TWO_COLUMNS = SLIPS.index("two columns")
 LINE_ABOVE = SLIPS.index("line above")
 ANYTHING = SLIPS.index("anything else")
 
+#: Columns of a record that are taken for one another, by the quantity whose meaning it is told as: the azimuth stands
+#: under distance, the distance under dbh.
+OTHER_COLUMN = (1, 2)
 #: Values that stand for anything at all, by quantity.
 _ANYTHING = (45, 16, 12)
 #: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
@@ -83,6 +87,9 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
             continue
         parts += [_readings(case, doubted, number, name), _anything(case, doubted, number)]
         partners += [np.full(len(each[0]), -1) for each in parts[-2:]]
+    for number, other in enumerate(OTHER_COLUMN):
+        parts.append(_two_columns(case, doubted, number, other))
+        partners.append(np.full(len(parts[-1][0]), -1))
     so_far = sum(len(each[0]) for each in parts)
     exchange, partner = _exchanges(case, doubted)
     parts.append(exchange)
@@ -99,6 +106,9 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
         quantity == 1, value * as_typed.per_metre[stem] + as_typed.to_axis_m[stem], measured.horizontal_distance_m[stem]
     )
     dbh = np.where(quantity == 2, value * as_typed.per_centimetre, measured.dbh_cm[stem])
+    turned, far = (np.flatnonzero((slip == TWO_COLUMNS) & (quantity == each)) for each in (0, 1))
+    distance[turned] = (as_typed.numbers[0] * as_typed.per_metre + as_typed.to_axis_m)[stem[turned]]
+    dbh[far] = as_typed.numbers[1, stem[far]] * as_typed.per_centimetre
     return Meanings(owner, quantity, value, slip, chance, azimuth, distance, dbh, np.concatenate(partners))
 
 
@@ -154,6 +164,15 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[Any
     beyond = numbers[rows] / most
     chance += np.where(beyond > 1.0, np.log(0.1 / np.maximum(beyond, 1.0)), 0.0)[owner]
     return owner, np.full(len(owner), quantity), value, slip, chance
+
+
+def _two_columns(case: Case, doubted: Suspects, quantity: int, other: int) -> tuple[NDArray[Any], ...]:
+    """Two numbers of one record, each in the column of the other."""
+    numbers = case.once(typed).numbers[:, doubted.rows]
+    some = (numbers[quantity] > 0.0) & (numbers[other] > 0.0) & (numbers[quantity] != numbers[other])
+    owner = np.flatnonzero(some & _open(case, doubted, quantity) & _open(case, doubted, 1))
+    slip = np.full(len(owner), TWO_COLUMNS)
+    return owner, np.full(len(owner), quantity), numbers[other, owner], slip, np.zeros(len(owner))
 
 
 def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[Any], ...], Integers]:

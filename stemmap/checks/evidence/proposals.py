@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.meanings import ANYTHING, LINE_ABOVE
 from stemmap.checks.evidence.posterior import Posterior, posterior
 from stemmap.checks.evidence.typed import typed
 from stemmap.core.locate import dbh_sd
@@ -46,7 +47,8 @@ def proposed(case: Case) -> Proposed:
     meant, owner = found.meant, found.meant.owner
     count = len(found.doubted.rows)
     # What is this improbable adds to no proposal.
-    kept = np.flatnonzero((meant.quantity >= 0) & (found.weight > _NOTHING))
+    certain = (meant.quantity >= 0) & (meant.slip != ANYTHING) & (meant.slip != LINE_ABOVE)
+    kept = np.flatnonzero(certain & (found.weight > _NOTHING))
     owner, quantity, value, left = owner[kept], meant.quantity[kept], meant.value[kept], found.weight[kept]
     tolerance = _tolerance(case, found)[kept]
     full = 360.0 / case.once(typed).degrees

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.ground import Ground, ground
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.meanings import LINE_ABOVE
 from stemmap.checks.evidence.posterior import Posterior, posterior
 from stemmap.checks.evidence.proposals import proposed
 from stemmap.checks.evidence.reach import reach
@@ -35,14 +36,14 @@ _MEANING = {
     "quadrant": "{meant} is {typed} a quarter of the circle on",
     "gon and degree": "{meant} is {typed} taken for the other unit of the circle",
     "other unit": "{meant} is {typed} taken for another unit",
+    "two columns": "{meant} and {typed} stand each in the column of the other",
     "exchanged": "{meant} stands with another stem, which has {typed} in its turn",
 }
-#: A value that no slip explains.
-_SOMETHING = "Perhaps {meant} was meant"
 _NOTHING = "What was meant cannot be told."
 #: Reasons, in the order they are told; at most two are.
 _REASONS = (
     "there is no azimuth {typed}",
+    "the line above has the same",
     "it breaks the order of the numbers: {typed} stands between {before} and {after}",
     "at {distance_m:.2f} m it lies beyond the limiting distance of {limit_m:.2f} m",
     "the design takes no stem of {dbh_cm:g} cm",
@@ -55,6 +56,10 @@ _REASONS = (
 )
 _FITS = ("the order", "free ground", "the last visit")
 _PROPOSED = 0.1
+#: Instead of a reason: place of the other record, but not its dbh.
+_REPEATED = len(_REASONS)
+#: Part of the doubt from which the line above is named.
+_ABOVE = 0.3
 
 
 @dataclass(frozen=True)
@@ -79,6 +84,11 @@ class Reasons:
         """The words for one suspect, with places for its figures."""
         quantity, first, second, slip, fits = (int(each) for each in self.code[row])
         if quantity < 0:
+            if first == _REPEATED:
+                return (
+                    "No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm "
+                    "against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again."
+                )
             return "No. {stem} looks like No. {twin} entered again: {apart_m:.2f} m apart, dbh {dbh_cm:g} cm."
         told = [_REASONS[reason] for reason in (first, second) if reason >= 0]
         why = f"No. {{stem}}: the {_WORDS[quantity]} {{typed}} is in doubt" + (
@@ -86,7 +96,7 @@ class Reasons:
         )
         if slip == -2:
             return f"{why} {_NOTHING}"
-        what = _MEANING.get(SLIPS[slip], _SOMETHING)
+        what = _MEANING[SLIPS[slip]]
         good = [word for number, word in enumerate(_FITS) if fits >> number & 1]
         fit = "; it fits " + (", ".join(good[:-1]) + " and " if len(good) > 1 else "") + good[-1] if good else ""
         return f"{why} {what}{fit}."
@@ -121,6 +131,7 @@ def reasons(case: Case) -> Reasons:
     before, after = _beside(case, found)
     distance, limit = measured.compared_distance_m[rows], measured.limiting_distance_m[rows]
     farthest = case.once(reach)
+    above = np.bincount(meant.owner, found.weight * (meant.slip == LINE_ABOVE), minlength=count)
     spelt = np.zeros(count, bool)
     for number, written in enumerate(found.doubted.spellings):
         if written is not None:
@@ -135,6 +146,7 @@ def reasons(case: Case) -> Reasons:
     holds = np.stack(
         [
             (quantity == 0) & np.isnan(measured.grid_azimuth_deg[rows]),
+            above > _ABOVE * (1.0 - found.right),
             (quantity == 0) & (typed_order < -0.5) & (before != "") & (after != ""),
             (quantity == 1) & (distance > limit) & farthest.fits,
             (quantity == 2) & measured.inside_known[rows] & (measured.expansion_per_ha[rows] == 0.0),
@@ -155,8 +167,13 @@ def reasons(case: Case) -> Reasons:
         + 2 * (fitting & (quantity != 2) & (told.free[chosen] > -0.5))
         + 4 * (fitting & (mine >= 0) & (told.again[chosen] > told.again[:count] + 2.0))
     )
-    code = np.stack([quantity, two[:, 0], two[:, 1], slip, np.where(slip == -2, 0, fits)], axis=1)
     twin = np.where(found.twin >= 0, found.twin, rows)
+    again = (quantity < 0) & (measured.dbh_cm[rows] != measured.dbh_cm[twin])
+    for name in ("azimuth", "distance_m"):
+        typed_numbers = case.survey.stems.numbers(name)
+        again &= typed_numbers[rows] == typed_numbers[twin]
+    two[:, 0] = np.where(quantity < 0, np.where(again, _REPEATED, -1), two[:, 0])
+    code = np.stack([quantity, two[:, 0], two[:, 1], slip, np.where(slip == -2, 0, fits)], axis=1)
     labels = _labels(case)
     evidence = {
         "typed": text,
@@ -169,6 +186,7 @@ def reasons(case: Case) -> Reasons:
         "grown_cm": grown,
         "neighbour": np.where(neighbour >= 0, labels(neighbour), ""),
         "twin": labels(twin),
+        "twin_dbh_cm": measured.dbh_cm[twin],
         "apart_m": np.hypot(measured.x_m[rows] - measured.x_m[twin], measured.y_m[rows] - measured.y_m[twin]),
     }
     return Reasons(code, quantity, evidence)

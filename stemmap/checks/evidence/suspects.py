@@ -81,7 +81,7 @@ class Suspects:
 
 def suspects(case: Case) -> Suspects:
     """Find the records that anything speaks against."""
-    survey, measured = case.survey, case.measured
+    measured = case.measured
     as_typed, free, both = case.once(typed), case.once(ground), case.once(revisit)
     azimuth, distance, _ = as_typed.numbers
     doubtful = np.isfinite(azimuth) & np.isnan(measured.grid_azimuth_deg)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.found_again import found_again
 from stemmap.checks.evidence.ground import ground, place_sd
-from stemmap.checks.evidence.meanings import Meanings
+from stemmap.checks.evidence.meanings import TWO_COLUMNS, Meanings
 from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import typed
@@ -133,7 +133,7 @@ def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats
         thick = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
         too_thin = np.where(below > 0.0, np.clip(below / thick, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
     if design is not None and design.needs_dbh:
-        some = np.flatnonzero(meant.quantity == 2)
+        some = np.flatnonzero((meant.quantity == 2) | (meant.slip == TWO_COLUMNS))
         radius = measured.radius_m[survey.stems.visit_row[stem[some]]]
         member = membership(
             design,
