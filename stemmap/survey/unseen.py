@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 
 from stemmap.core import visibility
 from stemmap.core.design import RESOLUTION
-from stemmap.core.visibility import HiddenGround, Missed
+from stemmap.core.missed import Missed, missed
+from stemmap.core.visibility import HiddenGround
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.sight import AT_CENTRE, station_rows
 from stemmap.survey.survey import Survey
@@ -51,11 +52,12 @@ class Unseen:
         )
 
     def ground_of(self, visit_row: int) -> HiddenGround:
-        """The same of one visit alone, as its only plot; without waiting for all others."""
+        """The same of one visit alone, as its only plot; stems without place or dbh are taken to hide nothing."""
+        told = self.reason[visit_row] in ("", _NOT_PLACED)
         stems = self.survey.visits.stems(visit_row)
         hides = (self.measured.status[stems] <= Status.DEAD) & np.isfinite(self.measured.dbh_cm[stems])
-        rows = np.flatnonzero(hides & (self.reason[visit_row] == "")) + stems.start
-        radius = self._radius(self.measured.radius_m)[[visit_row]]
+        rows = np.flatnonzero(hides & told) + stems.start
+        radius = np.where(told, self.measured.radius_m[[visit_row]], np.nan)
         return visibility.hidden_ground(*self.sight(rows), np.zeros(len(rows), np.int64), radius_m=radius)
 
     def missed_stems(self, group: NDArray[np.integer], *, groups: int) -> Missed:
@@ -69,8 +71,8 @@ class Unseen:
             Number of groups.
         """
         chance, grouped = self._chances
-        of = np.asarray(group)[self.survey.stems.visit_row[self.seen]]
-        return visibility.missed(chance[of >= 0], of[of >= 0], plots=groups, grouped=grouped)
+        row, visits = self.survey.stems.visit_row[self.seen], len(self.survey.visits)
+        return missed(chance, row, plots=visits, grouped=grouped, into=np.asarray(group), groups=groups)
 
     @cached_property
     def hiding(self) -> NDArray[np.int64]:
@@ -141,7 +143,7 @@ class Unseen:
     def _missed(self, weight: Floats) -> Missed:
         chance, grouped = self._chances
         row, visits = self.survey.stems.visit_row[self.seen], len(self.survey.visits)
-        made = visibility.missed(chance, row, plots=visits, weight=weight, grouped=grouped)
+        made = missed(chance, row, plots=visits, weight=weight, grouped=grouped)
         known = self.reason == ""
         return Missed(*(np.where(known, values, np.nan) for values in (made.expected, made.low, made.high)))
 

@@ -7,7 +7,8 @@ from time import perf_counter
 
 import numpy as np
 
-from stemmap.core.visibility import grouping, hidden_ground, missed, seen_probability
+from stemmap.core.missed import missed
+from stemmap.core.visibility import grouping, hidden_ground, seen_probability
 
 
 def main() -> None:

@@ -1,49 +1,12 @@
-"""Hidden ground and missed stems, against closed forms, a ray caster and a simulator that walks stem by stem."""
+"""Hidden ground and the chance of being seen, against closed forms and a ray caster."""
 
 import math
 
 import numpy as np
 import pytest
 
-from stemmap.core.visibility import grouping, hidden_ground, missed, seen_probability, wholly_hidden
-
-
-def random_stems(rng, *, per_ha, radius, plots):
-    """Stems at random in discs: azimuth, distance, plot."""
-    count = rng.poisson(per_ha * math.pi * radius**2 / 1e4, plots)
-    n = count.sum()
-    return rng.uniform(0, 360, n), radius * np.sqrt(rng.random(n)), np.repeat(np.arange(plots), count)
-
-
-def grouped_stems(rng, *, per_ha, radius, plots, of, spread):
-    """Stems in Gaussian groups of `of` on average: azimuth, distance, plot."""
-    half = radius + 4 * spread
-    groups = rng.poisson(per_ha / of * 4 * half**2 / 1e4, plots)
-    members = rng.poisson(of, groups.sum())
-    centre = np.repeat(rng.uniform(-half, half, (groups.sum(), 2)), members, axis=0)
-    xy = centre + rng.normal(0, spread, centre.shape)
-    plot = np.repeat(np.repeat(np.arange(plots), groups), members)
-    distance = np.hypot(*xy.T)
-    within = distance < radius
-    azimuth = np.degrees(np.arctan2(xy[:, 0], xy[:, 1])) % 360
-    return azimuth[within], distance[within], plot[within]
-
-
-def seen_from_centre(azimuth, distance, dbh, plot):
-    """Which stems can be seen, found stem by stem: a stem is missed when nearer ones cover its whole silhouette."""
-    seen = np.ones(len(azimuth), bool)
-    hidden = {}
-    for i in np.lexsort((distance, plot)):
-        half = math.degrees(math.asin(dbh[i] / 200 / distance[i]))
-        covered = hidden.setdefault(plot[i], [])
-        seen[i] = not any(a <= azimuth[i] - half and azimuth[i] + half <= b for a, b in covered)
-        for turn in (-360, 0, 360) if seen[i] else ():
-            start, end = azimuth[i] - half + turn, azimuth[i] + half + turn
-            touching = [(a, b) for a, b in covered if a <= end and b >= start]
-            covered[:] = [piece for piece in covered if piece not in touching]
-            covered.append((min([start, *(a for a, _ in touching)]), max([end, *(b for _, b in touching)])))
-    return seen
-
+from stemmap.core.visibility import hidden_ground, seen_probability, wholly_hidden
+from tests.stands import random_places
 
 # Hidden ground
 
@@ -103,7 +66,7 @@ def test_plot_without_radius_is_not_known_and_no_plots_give_no_answers():
     ],
 )
 def test_visible_share_of_stems_at_random_is_that_of_the_closed_form(per_ha, dbh_m, radius, visible):
-    azimuth, distance, plot = random_stems(np.random.default_rng(7), per_ha=per_ha, radius=radius, plots=4000)
+    azimuth, distance, plot = random_places(np.random.default_rng(7), per_ha=per_ha, radius=radius, plots=4000)
     share = hidden_ground(
         azimuth, distance, np.full(len(plot), 100 * dbh_m), plot, radius_m=np.full(4000, radius)
     ).share
@@ -131,7 +94,7 @@ def test_hidden_share_and_sectors_agree_with_rays():
 
 def test_share_does_not_depend_on_the_order_of_stems_or_on_north():
     rng = np.random.default_rng(4)
-    azimuth, distance, plot = random_stems(rng, per_ha=900, radius=10.0, plots=20)
+    azimuth, distance, plot = random_places(rng, per_ha=900, radius=10.0, plots=20)
     dbh = rng.uniform(8, 60, len(plot))
     radius = np.full(20, 10.0)
     share = hidden_ground(azimuth, distance, dbh, plot, radius_m=radius).share
@@ -145,7 +108,7 @@ def test_share_does_not_depend_on_the_order_of_stems_or_on_north():
     )
 
 
-# Missed stems
+# Being seen
 
 
 def test_stem_fits_unseen_behind_a_nearer_one_only_when_it_is_narrower():
@@ -170,61 +133,3 @@ def test_lone_stem_is_surely_seen_and_stems_without_values_have_no_probability()
     assert chance[0] == 1.0
     assert np.isnan(chance[1])
     assert np.isnan(seen_probability([np.nan], [2.0], [40.0], np.array([0]), radius_m=[10.0])).all()
-
-
-def test_where_all_is_seen_nothing_is_missed():
-    made = missed(np.ones(3), np.array([0, 0, 2]), plots=3)
-    assert made.expected.tolist() == made.low.tolist() == made.high.tolist() == [0.0, 0.0, 0.0]
-
-
-def missed_of_simulated(rng, azimuth, distance, plot, *, radius, plots):
-    """True numbers of missed stems by plot, and the estimate from the stems that were seen."""
-    dbh = np.maximum(7.0, rng.gamma(6.0, 20.0 / 6.0, len(plot)))
-    apart = distance > dbh / 200
-    azimuth, distance, dbh, plot = azimuth[apart], distance[apart], dbh[apart], plot[apart]
-    seen = seen_from_centre(azimuth, distance, dbh, plot)
-    records = azimuth[seen], distance[seen], dbh[seen], plot[seen]
-    radii = np.full(plots, radius)
-    chance = seen_probability(*records, radius_m=radii)
-    grouped = grouping(*records, radius_m=radii, probability=chance)
-    return np.bincount(plot, ~seen, minlength=plots), missed(chance, plot[seen], plots=plots, grouped=grouped)
-
-
-def covered(true, made):
-    return np.mean((made.low <= true) & (true <= made.high))
-
-
-@pytest.mark.parametrize(("per_ha", "radius"), [(800, 12.62), (1200, 12.62)])
-def test_intervals_of_missed_stems_hold_for_stems_at_random(per_ha, radius):
-    rng = np.random.default_rng(21)
-    stems = random_stems(rng, per_ha=per_ha, radius=radius, plots=800)
-    true, made = missed_of_simulated(rng, *stems, radius=radius, plots=800)
-
-    assert made.expected.sum() == pytest.approx(true.sum(), rel=0.04)
-    assert 0.93 <= covered(true, made) <= 0.97
-
-
-@pytest.mark.parametrize(
-    ("of", "spread", "per_ha", "radius"), [(4, 1.5, 600, 12.62), (6, 2.5, 1200, 12.62), (10, 4.0, 600, 12.62)]
-)
-def test_intervals_of_missed_stems_nearly_hold_for_stems_in_groups(of, spread, per_ha, radius):
-    """Stems in groups hide one another; the ratio beside other stems tells how much, to about a tenth."""
-    rng = np.random.default_rng(22)
-    stems = grouped_stems(rng, per_ha=per_ha, radius=radius, plots=800, of=of, spread=spread)
-    true, made = missed_of_simulated(rng, *stems, radius=radius, plots=800)
-
-    assert made.expected.sum() == pytest.approx(true.sum(), rel=0.2)
-    assert 0.90 <= covered(true, made) <= 0.98
-
-
-def test_stems_at_random_are_found_ungrouped():
-    rng = np.random.default_rng(23)
-    azimuth, distance, plot = random_stems(rng, per_ha=900, radius=12.0, plots=400)
-    dbh, radius = np.full(len(plot), 20.0), np.full(400, 12.0)
-    seen = seen_from_centre(azimuth, np.maximum(distance, 0.11), dbh, plot)
-    records = azimuth[seen], distance[seen], dbh[seen], plot[seen]
-    chance = seen_probability(*records, radius_m=radius)
-    grouped = grouping(*records, radius_m=radius, probability=chance)
-
-    assert grouped.ratio == pytest.approx(1.0, abs=0.05)
-    assert grouped.dispersion < 1.3
