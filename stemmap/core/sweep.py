@@ -42,7 +42,7 @@ class Choices:
     azimuth_deg
         What it may have been.
     probability
-        Of that; the choices of a stem sum to 1.
+        Of that; what the choices of a stem lack to 1 is anything at all.
     """
 
     stem: NDArray[np.int64]
@@ -261,7 +261,8 @@ def _chosen(
     smear = np.exp(-0.5 * around**2)
     smear *= _STEPS / smear.sum()
     kernel = smear[(np.arange(_STEPS)[:, None] - np.arange(_STEPS)) % _STEPS]
-    likely = (1.0 - _OUT_OF_TURN) * (share @ kernel) + _OUT_OF_TURN
+    anything = 1.0 - np.bincount(owner, weight, minlength=len(stems))[:, None]
+    likely = (1.0 - _OUT_OF_TURN) * (share @ kernel + anything.clip(0.0)) + _OUT_OF_TURN
     return row, likely.astype(np.float32)
 
 

@@ -145,7 +145,8 @@ def _choices(doubted: Suspects, meant: Meanings, found: Posterior) -> Choices:
     told, stem = found.told, doubted.place[doubted.rows[meant.owner]]
     in_order = told.tells * (told.order + _ASTRAY) + 1.0 - told.tells
     weight = np.where((meant.partner < 0) & (stem >= 0), found.weight / in_order, 0.0)
-    total = np.bincount(meant.owner, weight, minlength=len(doubted.rows))
+    # A stem entered twice stands anywhere in the order.
+    total = np.bincount(meant.owner, weight, minlength=len(doubted.rows)) + found.twice
     share = weight / np.maximum(total, 1e-300)[meant.owner]
     some = np.flatnonzero(share > 1e-6)
     return Choices(stem[some], meant.azimuth_deg[some], share[some])
