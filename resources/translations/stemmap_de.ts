@@ -203,6 +203,10 @@
         <source>Each finding of the survey; arrow keys choose one with its plot and stem.</source>
         <translation>Jeder Befund der Inventur; die Pfeiltasten wählen einen mit Probefläche und Stamm.</translation>
     </message>
+    <message>
+        <source>Working them out anew…</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>HandbookWindow</name>
@@ -507,6 +511,10 @@
         <translation>Probeflächenblätter</translation>
     </message>
     <message>
+        <source>Printing was stopped; pages that the printer has already may still come out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Pages printed: {count}.</source>
         <translation>Gedruckte Seiten: {count}.</translation>
     </message>
@@ -649,7 +657,7 @@
     </message>
     <message>
         <source>not said</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gesagt</translation>
     </message>
     <message>
         <source>{system}…</source>
@@ -1042,23 +1050,23 @@
     <message>
         <source>Compare by</source>
         <extracomment>More groups than this are never useful side by side; the command line writes all.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Vergleichen nach</translation>
     </message>
     <message>
         <source>Copy as a table</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Tabelle kopieren</translation>
     </message>
     <message>
         <source>Put all lines into the clipboard, as a spreadsheet takes them</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Zeilen in die Zwischenablage legen, wie eine Tabellenkalkulation sie nimmt</translation>
     </message>
     <message>
         <source>What the survey tells of its fieldwork</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Inventur über ihre Feldarbeit sagt</translation>
     </message>
     <message>
         <source>The first {n} of {all} are shown.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die ersten {n} von {all} werden gezeigt.</translation>
     </message>
 </context>
 <context>
@@ -1126,6 +1134,10 @@
     <message>
         <source>A background needs plots with coordinates; nothing was added.</source>
         <translation>Ein Hintergrund braucht Probeflächen mit Koordinaten; nichts wurde hinzugefügt.</translation>
+    </message>
+    <message>
+        <source>There are several layers; tick under Layers which are shown.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The map lies in another system now; add the backgrounds again.</source>
@@ -1739,20 +1751,20 @@
         <translation>Linien runder Ost- und Nordwerte mit ihren Koordinaten</translation>
     </message>
     <message>
-        <source>N&amp;ot seen</source>
-        <translation type="unfinished"></translation>
+        <source>&amp;Hidden ground</source>
+        <translation>&amp;Verdeckter Boden</translation>
     </message>
     <message>
         <source>Hatching of the ground that stems hide from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Schraffur des Bodens, den Stämme vom Mittelpunkt aus verdecken</translation>
     </message>
     <message>
         <source>O&amp;rder of numbers</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Reihenfolge der Nummern</translation>
     </message>
     <message>
         <source>A path from stem to stem by number, in which a break in the order is seen</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Weg von Stamm zu Stamm nach der Nummer, an dem man einen Bruch der Reihenfolge sieht</translation>
     </message>
     <message>
         <source>B&amp;ackgrounds</source>
@@ -1809,6 +1821,10 @@
     <message>
         <source>{factor} times as thick</source>
         <translation>{factor}-mal so dick</translation>
+    </message>
+    <message>
+        <source>Backgrounds</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1916,11 +1932,11 @@
     </message>
     <message>
         <source>not seen from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>vom Mittelpunkt aus nicht gesehen</translation>
     </message>
     <message>
         <source>order of numbers, from the ring</source>
-        <translation type="unfinished"></translation>
+        <translation>Reihenfolge der Nummern, vom Ring aus</translation>
     </message>
     <message>
         <source>and {count} more species</source>
@@ -2023,6 +2039,10 @@
         <translation>ganze Probefläche</translation>
     </message>
     <message>
+        <source>Too far out for this map, an arrow at the rim: {names}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>without number</source>
         <translation>ohne Nummer</translation>
     </message>
@@ -2037,10 +2057,6 @@
     <message>
         <source>The plot has more than {most} stems, so only those with findings are numbered.</source>
         <translation>Die Probefläche hat mehr als {most} Stämme, darum sind nur die mit Befunden beziffert.</translation>
-    </message>
-    <message>
-        <source>Too far out for this map, an arrow at the rim: {count}.</source>
-        <translation>Zu weit draußen für diese Karte, ein Pfeil am Rand: {count}.</translation>
     </message>
     <message>
         <source>Angle count: each stem has its own limiting distance, so no circle is drawn.</source>
@@ -2122,7 +2138,7 @@
     </message>
     <message>
         <source>Survey</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventur</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -2158,7 +2174,7 @@
     </message>
     <message>
         <source>How the survey was measured, crew by crew or day by day: findings, rates of recording errors, last digits, what stems hide from the centre, and how stems were numbered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie die Inventur gemessen wurde, Trupp für Trupp oder Tag für Tag: Befunde, Häufigkeit von Aufnahmefehlern, letzte Ziffern, was Stämme vom Mittelpunkt aus verdecken, und wie Stämme nummeriert wurden.</translation>
     </message>
     <message>
         <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
@@ -2421,6 +2437,18 @@
     <message>
         <source>in</source>
         <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>over 99 %</source>
+        <translation>über 99 %</translation>
+    </message>
+    <message>
+        <source>under 1 %</source>
+        <translation>unter 1 %</translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
+        <translation>{percent} %</translation>
     </message>
     <message>
         <source>{n} left</source>
@@ -2736,6 +2764,22 @@
     <message>
         <source>Dbh, share</source>
         <translation>BHD, Anteil</translation>
+    </message>
+    <message>
+        <source>Breast height</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far off breast height is judged from the centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Taper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much thinner a stem is one metre further up</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Borderline from</source>
@@ -3204,215 +3248,219 @@
     <message>
         <source>Whole survey</source>
         <extracomment>Fewer slips of a kind than this in the whole survey are not worth a line. Chance from which last digits are called even, and stems at the edge enough.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Ganze Inventur</translation>
     </message>
     <message>
         <source>Visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahme</translation>
     </message>
     <message>
         <source>Crew</source>
-        <translation type="unfinished"></translation>
+        <translation>Trupp</translation>
     </message>
     <message>
         <source>Instrument</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag</translation>
     </message>
     <message>
         <source>not said</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gesagt</translation>
     </message>
     <message>
         <source>Plots measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Gemessene Probeflächen</translation>
     </message>
     <message>
         <source>A plot counts once for each of its visits</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Probefläche zählt einmal für jede ihrer Aufnahmen</translation>
     </message>
     <message>
         <source>Stems recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufgenommene Stämme</translation>
     </message>
     <message>
         <source>All records, whether in or out, living or dead</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Datensätze, ob innerhalb oder außerhalb, lebend oder tot</translation>
     </message>
     <message>
         <source>Findings: {kind}</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde: {kind}</translation>
     </message>
     <message>
         <source>Errors, things to look at and notes together</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler, Anzusehendes und Hinweise zusammen</translation>
     </message>
     <message>
         <source>Recording errors in 1,000 stems as this survey itself tells, those too small to be seen included; in brackets the range in which the true rate lies with a probability of 95 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmefehler auf 1000 Stämme, wie diese Inventur selbst sie zeigt, auch die zu kleinen, die man nicht sieht; in Klammern der Bereich, in dem die wahre Häufigkeit mit einer Wahrscheinlichkeit von 95 % liegt</translation>
     </message>
     <message>
         <source>Slip: {kind}</source>
-        <translation type="unfinished"></translation>
+        <translation>Versehen: {kind}</translation>
     </message>
     <message>
         <source>Last digits of dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>Letzte Ziffern des BHD</translation>
     </message>
     <message>
         <source>Rounded or guessed diameters end in some digits more often than in others</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerundete oder geschätzte Durchmesser enden auf manche Ziffern öfter als auf andere</translation>
     </message>
     <message>
         <source>Ground hidden from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Vom Mittelpunkt aus verdeckter Boden</translation>
     </message>
     <message>
         <source>Share of the circles that stems hide</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der Kreise, den Stämme verdecken</translation>
     </message>
     <message>
         <source>Stems missed behind others</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinter anderen übersehene Stämme</translation>
     </message>
     <message>
         <source>Living stems expected to stand wholly hidden, with the range that holds with 95 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Lebende Stämme, die wohl ganz verdeckt stehen, mit dem Bereich, der mit 95 % gilt</translation>
     </message>
     <message>
         <source>Stems in the outermost half metre</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme im äußersten halben Meter</translation>
     </message>
     <message>
         <source>Too few stems there are a habit, or a circle laid out too small</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu wenige Stämme dort sind eine Gewohnheit oder ein zu klein gezogener Kreis</translation>
     </message>
     <message>
         <source>Plots numbered clockwise</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Uhrzeigersinn nummerierte Probeflächen</translation>
     </message>
     <message>
         <source>Plots numbered counter-clockwise</source>
-        <translation type="unfinished"></translation>
+        <translation>Gegen den Uhrzeigersinn nummerierte Probeflächen</translation>
     </message>
     <message>
         <source>Plots numbered in no order</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Ordnung nummerierte Probeflächen</translation>
     </message>
     <message>
         <source>Of the plots with enough stems to tell; each of them once for each visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Von den Probeflächen mit genug Stämmen dafür; jede einmal für jede Aufnahme</translation>
     </message>
     <message>
         <source>Azimuths mistyped</source>
-        <translation type="unfinished"></translation>
+        <translation>Vertippte Azimute</translation>
     </message>
     <message>
         <source>Distances mistyped</source>
-        <translation type="unfinished"></translation>
+        <translation>Vertippte Distanzen</translation>
     </message>
     <message>
         <source>Diameters mistyped</source>
-        <translation type="unfinished"></translation>
+        <translation>Vertippte Durchmesser</translation>
     </message>
     <message>
         <source>Records entered twice</source>
-        <translation type="unfinished"></translation>
+        <translation>Doppelt eingegebene Datensätze</translation>
     </message>
     <message>
         <source>two digits exchanged</source>
-        <translation type="unfinished"></translation>
+        <translation>zwei Ziffern vertauscht</translation>
     </message>
     <message>
         <source>the key beside</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste daneben</translation>
     </message>
     <message>
         <source>a digit left out</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Ziffer ausgelassen</translation>
     </message>
     <message>
         <source>a digit doubled</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Ziffer verdoppelt</translation>
     </message>
     <message>
         <source>a digit too many</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Ziffer zu viel</translation>
     </message>
     <message>
         <source>decimal point lost or moved</source>
-        <translation type="unfinished"></translation>
+        <translation>Komma verloren oder verschoben</translation>
     </message>
     <message>
         <source>back bearing</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückazimut</translation>
     </message>
     <message>
         <source>azimuth counted the other way round</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimut andersherum gezählt</translation>
     </message>
     <message>
         <source>a quarter of the circle off</source>
-        <translation type="unfinished"></translation>
+        <translation>um einen Viertelkreis daneben</translation>
     </message>
     <message>
         <source>gon for degrees or the reverse</source>
-        <translation type="unfinished"></translation>
+        <translation>Gon statt Grad oder umgekehrt</translation>
     </message>
     <message>
         <source>another unit</source>
-        <translation type="unfinished"></translation>
+        <translation>eine andere Einheit</translation>
     </message>
     <message>
         <source>azimuths of two stems exchanged</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimute zweier Stämme vertauscht</translation>
+    </message>
+    <message>
+        <source>two columns of a record exchanged</source>
+        <translation>zwei Spalten eines Datensatzes vertauscht</translation>
     </message>
     <message>
         <source>the line above repeated</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zeile darüber wiederholt</translation>
     </message>
     <message>
         <source>something else</source>
-        <translation type="unfinished"></translation>
+        <translation>etwas anderes</translation>
     </message>
     <message>
         <source>{count} ({share} in 100 stems)</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} ({share} auf 100 Stämme)</translation>
     </message>
     <message>
         <source>{rate} in 1,000 ({low} to {high})</source>
-        <translation type="unfinished"></translation>
+        <translation>{rate} auf 1000 ({low} bis {high})</translation>
     </message>
     <message>
         <source>{percent} %</source>
-        <translation type="unfinished"></translation>
+        <translation>{percent} %</translation>
     </message>
     <message>
         <source>even, of {count} diameters</source>
-        <translation type="unfinished"></translation>
+        <translation>gleichmäßig, bei {count} Durchmessern</translation>
     </message>
     <message>
         <source>{percent} % of {count} end in {digit}, where 10 % would be even</source>
-        <translation type="unfinished"></translation>
+        <translation>{percent} % von {count} enden auf {digit}, 10 % wären gleichmäßig</translation>
     </message>
     <message>
         <source>about {count} ({low} to {high}), {percent} % of all</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa {count} ({low} bis {high}), {percent} % aller</translation>
     </message>
     <message>
         <source>{found}, where {expected} were expected</source>
-        <translation type="unfinished"></translation>
+        <translation>{found}, erwartet waren {expected}</translation>
     </message>
     <message>
         <source>{words}: too few</source>
-        <translation type="unfinished"></translation>
+        <translation>{words}: zu wenige</translation>
     </message>
     <message>
         <source>{count} of {plots}</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} von {plots}</translation>
     </message>
 </context>
 <context>
@@ -3443,6 +3491,7 @@
     <name>table_panel</name>
     <message>
         <source>Filter by typing</source>
+        <extracomment>What is said below the last row.</extracomment>
         <translation>Filtern durch Tippen</translation>
     </message>
     <message>
@@ -3452,6 +3501,10 @@
     <message>
         <source>Rows with all these words are shown; a column&apos;s name before a word looks there alone: plot 20 stem 30</source>
         <translation>Gezeigt werden Zeilen mit allen diesen Worten; der Name einer Spalte vor einem Wort sucht nur dort: Probefläche 20 Stamm 30</translation>
+    </message>
+    <message>
+        <source>Nothing here has all these words as they were typed. Esc empties the line.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Searching…</source>
@@ -4145,10 +4198,6 @@
         <translation>Parquet braucht das Paket pyarrow; einrichten mit: python3 -m pip install &apos;stemmap[parquet]&apos;</translation>
     </message>
     <message>
-        <source>Perhaps {meant} was meant</source>
-        <translation>Vielleicht war {meant} gemeint</translation>
-    </message>
-    <message>
         <source>Plot %1</source>
         <translation>Probefläche %1</translation>
     </message>
@@ -4189,10 +4238,6 @@
         <translation>Probefläche {plot}: Länge und Breite liegen {apart_m:.0f} m von Ostwert und Nordwert; benutzt werden Länge und Breite.</translation>
     </message>
     <message>
-        <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, another unit, or another stand.</source>
-        <translation>Probefläche {plot}: Nur {pairs} von {stems} Stämmen finden sich wieder, wie auch immer die Karte gedreht oder verschoben wird: eine andere Probefläche, eine andere Einheit oder ein anderer Bestand.</translation>
-    </message>
-    <message>
         <source>Plot {plot}: stems were measured from a station (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed ({stems}).</source>
         <translation>Probefläche {plot}: Stämme wurden von einem Standpunkt (etwa {station}) gemessen, dessen Azimut und Abstand vom Mittelpunkt in keiner Tabelle stehen; sie werden nicht eingezeichnet ({stems}).</translation>
     </message>
@@ -4207,10 +4252,6 @@
     <message>
         <source>Plot {plot}: there is no such longitude and latitude; it is drawn around its own centre.</source>
         <translation>Probefläche {plot}: Solche Länge und Breite gibt es nicht; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
-    </message>
-    <message>
-        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees %1 than the last visit&apos;s ({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
-        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme sind {turn_deg:.1f} Grad %1 als die der letzten ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_deg:.1f}).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s centre lies {shift_m:.2f} m from the last visit&apos;s, towards {towards_deg:.0f} degrees ({pairs} stems found again, standard error {standard_error_m:.2f} m).</source>
@@ -4621,8 +4662,56 @@
         <translation>%1 % des Bodens sind vom Mittelpunkt aus verdeckt; %2 lebende Stämme (%3 bis %4) können ungesehen dort stehen: von einem zweiten Punkt aus nachsehen.</translation>
     </message>
     <message>
+        <source>%1 Say --replace to take the new records, or --keep the old ones.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 holds the upload now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 holds the upload now: %2 records are about nothing known before.%3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is neither the number of a journal entry nor a time; write 12, 2026-11-25 or 2026-11-25T16:30.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
+    </message>
+    <message>
+        <source>; the dbh is likelier wrong</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>; the height is likelier wrong</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A survey file is opened by itself; uploads are brought into it with stemmap add.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All visits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crew %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Crew %1 on %2</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
@@ -4641,12 +4730,48 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Every record of it is there already.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
         <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
     </message>
     <message>
+        <source>Instrument %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
+    </message>
+    <message>
+        <source>No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nobody is named who adds the upload; say it with --who NAME.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing differs on the plots that the survey file has.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was added to %1. %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: several dbh stand under one number at one place (such as No. {number}; records: {records}); they are taken for several stems of one tree, and all are counted.</source>
@@ -4654,6 +4779,74 @@
     </message>
     <message>
         <source>Plot {plot}: stems were recorded again on another date of this visit ({records} stems, such as on {date} and {other_date}); both records are counted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: the records show the stems of plot {other_plot}, visit {other_visit} ({pairs} of {stems} found again there, {pairs_here} here), and its records show this plot&apos;s: exchanged?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: the records show the stems of plot {other_plot}, visit {other_visit} ({pairs} of {stems} found again there, {pairs_here} here): filed under another plot&apos;s number?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees larger than the last visit&apos;s </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees smaller than the last visit&apos;s </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when counted the other way round, a full circle less each ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when divided by 0.9, as degrees beside gon ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when multiplied by 0.9, as gon beside degrees ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths lie {turn_deg:.1f} degrees from the last visit&apos;s, as back bearings would </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances are longer than the last visit&apos;s by half the dbh of each stem, as if measured to the axis beside the face ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances are shorter than the last visit&apos;s by half the dbh of each stem, as if measured to the face beside the axis ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances are {percent:.1f} % longer than the last visit&apos;s ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances are {percent:.1f} % shorter than the last visit&apos;s ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as feet beside metres ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as measured along the slope ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as metres beside feet ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when those are taken as measured along the slope ({pairs} stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {beyond_360} of {azimuths} azimuths are above 360, though the azimuth unit is degree: they look like gon.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4666,6 +4859,14 @@
     </message>
     <message>
         <source>Plot {plot}: {records} records carry the number of another one of this visit (such as No. {number}): several stems of one tree without numbers of their own, or entered twice; all are counted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Records that differ were left out, as you said.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4685,6 +4886,10 @@
         <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
     </message>
     <message>
+        <source>The upload differs from what the survey file has of the same plots and visits: %1 (plots %2).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>There is nothing to redo: nothing was undone since the last decision.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4693,11 +4898,27 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Visits of %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Work of %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Writing layers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>a Parquet file</source>
         <translation>eine Parquet-Datei</translation>
     </message>
     <message>
         <source>a check stopped with an internal fault</source>
+        <translation>eine Prüfung brach mit einem inneren Fehler ab</translation>
+    </message>
+    <message>
+        <source>agree</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4747,6 +4968,10 @@
     <message>
         <source>azimuth</source>
         <translation>Azimut</translation>
+    </message>
+    <message>
+        <source>azimuth factor</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>azimuth outside circle</source>
@@ -4801,12 +5026,16 @@
         <translation>Grenzbaum</translation>
     </message>
     <message>
+        <source>breast height judged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>breast height m</source>
         <translation>Brusthöhe m</translation>
     </message>
     <message>
         <source>by</source>
-        <translation type="unfinished"></translation>
+        <translation>nach</translation>
     </message>
     <message>
         <source>by %</source>
@@ -4814,7 +5043,7 @@
     </message>
     <message>
         <source>cases</source>
-        <translation type="unfinished"></translation>
+        <translation>Fälle</translation>
     </message>
     <message>
         <source>cells are written in an unusual way</source>
@@ -4835,6 +5064,22 @@
     <message>
         <source>change cm</source>
         <translation>Änderung cm</translation>
+    </message>
+    <message>
+        <source>changed plot row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changed plot rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changed stem</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changed stems</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>check failed</source>
@@ -4934,7 +5179,7 @@
     </message>
     <message>
         <source>day</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag</translation>
     </message>
     <message>
         <source>day of the measurement</source>
@@ -5026,7 +5271,7 @@
     </message>
     <message>
         <source>diameters</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchmesser</translation>
     </message>
     <message>
         <source>digit</source>
@@ -5065,6 +5310,10 @@
         <translation>Abstand jenseits des Geräts</translation>
     </message>
     <message>
+        <source>distance factor</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>distance from the plot centre</source>
         <translation>Abstand vom Mittelpunkt</translation>
     </message>
@@ -5075,6 +5324,14 @@
     <message>
         <source>distance not positive</source>
         <translation>Abstand nicht positiv</translation>
+    </message>
+    <message>
+        <source>distances scaled alike</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>distances unlike last visit</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>doubt</source>
@@ -5102,7 +5359,7 @@
     </message>
     <message>
         <source>entered twice</source>
-        <translation type="unfinished"></translation>
+        <translation>doppelt eingegeben</translation>
     </message>
     <message>
         <source>exchanged</source>
@@ -5122,7 +5379,7 @@
     </message>
     <message>
         <source>fewer than 10 stems are expected there</source>
-        <translation type="unfinished"></translation>
+        <translation>dort werden weniger als 10 Stämme erwartet</translation>
     </message>
     <message>
         <source>file twice</source>
@@ -5134,7 +5391,7 @@
     </message>
     <message>
         <source>findings</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde</translation>
     </message>
     <message>
         <source>first cm</source>
@@ -5261,12 +5518,16 @@
         <translation>Höhe des oberen Durchmessers</translation>
     </message>
     <message>
+        <source>height unlike dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>hidden percent</source>
         <translation>verdeckt %</translation>
     </message>
     <message>
         <source>hidden share</source>
-        <translation type="unfinished"></translation>
+        <translation>verdeckter Anteil</translation>
     </message>
     <message>
         <source>high</source>
@@ -5358,7 +5619,7 @@
     </message>
     <message>
         <source>last digits</source>
-        <translation type="unfinished"></translation>
+        <translation>letzte Ziffern</translation>
     </message>
     <message>
         <source>last height m</source>
@@ -5419,6 +5680,10 @@
     <message>
         <source>living, dead, cut or gone, as typed</source>
         <translation>lebend, tot, entnommen oder verschwunden, wie getippt</translation>
+    </message>
+    <message>
+        <source>log likelihood gain</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>lon</source>
@@ -5518,7 +5783,7 @@
     </message>
     <message>
         <source>most</source>
-        <translation type="unfinished"></translation>
+        <translation>häufigste</translation>
     </message>
     <message>
         <source>must be above zero</source>
@@ -5530,7 +5795,7 @@
     </message>
     <message>
         <source>name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>name or number of the sample plot</source>
@@ -5545,12 +5810,20 @@
         <translation>Nachbartaste</translation>
     </message>
     <message>
+        <source>new stem</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>new stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>nicht erreicht</source>
         <translation>nicht erreicht</translation>
     </message>
     <message>
         <source>no diameter is finer than whole centimetres</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Durchmesser ist feiner als ganze Zentimeter</translation>
     </message>
     <message>
         <source>no findings</source>
@@ -5558,7 +5831,7 @@
     </message>
     <message>
         <source>no order</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Ordnung</translation>
     </message>
     <message>
         <source>no plot has a value per hectare</source>
@@ -5574,7 +5847,7 @@
     </message>
     <message>
         <source>no record could be weighed against others</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Datensatz ließ sich gegen andere abwägen</translation>
     </message>
     <message>
         <source>no stem has its four neighbours nearer than the edge</source>
@@ -5622,7 +5895,7 @@
     </message>
     <message>
         <source>not told</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht zu sagen</translation>
     </message>
     <message>
         <source>number</source>
@@ -5646,7 +5919,7 @@
     </message>
     <message>
         <source>on no plot can it be known what is hidden</source>
-        <translation type="unfinished"></translation>
+        <translation>auf keiner Probefläche ist bekannt, was verdeckt ist</translation>
     </message>
     <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
@@ -5666,10 +5939,14 @@
     </message>
     <message>
         <source>order of numbers</source>
-        <translation type="unfinished"></translation>
+        <translation>Reihenfolge der Nummern</translation>
     </message>
     <message>
         <source>other date</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>other plot</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5677,12 +5954,16 @@
         <translation>andere Einheit</translation>
     </message>
     <message>
+        <source>other visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>out</source>
         <translation>außerhalb</translation>
     </message>
     <message>
         <source>outermost half metre</source>
-        <translation type="unfinished"></translation>
+        <translation>äußerster halber Meter</translation>
     </message>
     <message>
         <source>outside circle</source>
@@ -5695,6 +5976,14 @@
     <message>
         <source>pairs</source>
         <translation>Paare</translation>
+    </message>
+    <message>
+        <source>pairs as recorded</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pairs here</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>per ha</source>
@@ -5727,6 +6016,14 @@
     <message>
         <source>plot columns contradict</source>
         <translation>Flächenspalten widersprechen sich</translation>
+    </message>
+    <message>
+        <source>plot in another unit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>plot mirrored</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot not described</source>
@@ -5769,6 +6066,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>plots rotated alike</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>point</source>
         <translation>Punkt</translation>
     </message>
@@ -5783,6 +6084,10 @@
     <message>
         <source>point y</source>
         <translation>Punkt y</translation>
+    </message>
+    <message>
+        <source>probability</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>quadrant</source>
@@ -5814,14 +6119,18 @@
     </message>
     <message>
         <source>rate</source>
-        <translation type="unfinished"></translation>
+        <translation>Häufigkeit</translation>
     </message>
     <message>
         <source>recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>aufgenommen</translation>
     </message>
     <message>
         <source>records</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>records of another plot</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5882,7 +6191,7 @@
     </message>
     <message>
         <source>share</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil</translation>
     </message>
     <message>
         <source>sheet ignored</source>
@@ -5913,12 +6222,16 @@
         <translation>einfache Zufallsstichprobe</translation>
     </message>
     <message>
-        <source>slip kinds</source>
+        <source>size</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>slip kinds</source>
+        <translation>Arten der Versehen</translation>
+    </message>
+    <message>
         <source>slips</source>
-        <translation type="unfinished"></translation>
+        <translation>Versehen</translation>
     </message>
     <message>
         <source>slope</source>
@@ -5943,6 +6256,14 @@
     <message>
         <source>species</source>
         <translation>Baumart</translation>
+    </message>
+    <message>
+        <source>spreads</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>standard error</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>standard error deg</source>
@@ -5989,6 +6310,10 @@
         <translation>Stammnummer doppelt</translation>
     </message>
     <message>
+        <source>stem that is gone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stem without plot</source>
         <translation>Stamm ohne Probefläche</translation>
     </message>
@@ -6009,6 +6334,10 @@
         <translation>Stämme je ha</translation>
     </message>
     <message>
+        <source>stems that are gone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stems were measured from other points too</source>
         <translation>Stämme wurden auch von anderen Punkten aus gemessen</translation>
     </message>
@@ -6023,6 +6352,10 @@
     <message>
         <source>stratum to which the plot belongs</source>
         <translation>Stratum, zu dem die Probefläche gehört</translation>
+    </message>
+    <message>
+        <source>taper cm per m</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>text</source>
@@ -6055,6 +6388,10 @@
     <message>
         <source>the last visit has no stem there</source>
         <translation>die letzte Aufnahme hat dort keinen Stamm</translation>
+    </message>
+    <message>
+        <source>the line above has the same</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the order</source>
@@ -6090,7 +6427,7 @@
     </message>
     <message>
         <source>there are fewer than 50 diameters</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt weniger als 50 Durchmesser</translation>
     </message>
     <message>
         <source>there is no azimuth {typed}</source>
@@ -6135,6 +6472,14 @@
     <message>
         <source>twin</source>
         <translation>Doppel</translation>
+    </message>
+    <message>
+        <source>twin dbh cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>two columns</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>typed</source>
@@ -6197,6 +6542,10 @@
         <translation>Warnung</translation>
     </message>
     <message>
+        <source>who</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>who measured</source>
         <translation>wer gemessen hat</translation>
     </message>
@@ -6235,6 +6584,10 @@
     <message>
         <source>{file}, line {line}: plot {plot} stands in the plots table again; the first row is used.</source>
         <translation>{file}, Zeile {line}: Probefläche {plot} steht noch einmal in der Tabelle der Probeflächen; die erste Zeile wird benutzt.</translation>
+    </message>
+    <message>
+        <source>{meant} and {typed} stand each in the column of the other</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{meant} is {typed} a quarter of the circle on</source>
@@ -6299,6 +6652,30 @@
     <message>
         <source>{typed} is not written as the other values are</source>
         <translation>{typed} ist anders geschrieben als die übrigen Werte</translation>
+    </message>
+    <message>
+        <source>{who}: azimuths are {size:.1f} degrees larger than at the last visits, on {agree} of {plots} plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who}: azimuths are {size:.1f} degrees smaller than at the last visits, on {agree} of {plots} plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who}: distances are {size:.1f} % longer than at the last visits, on {agree} of {plots} plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who}: distances are {size:.1f} % shorter than at the last visits, on {agree} of {plots} plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who}: none of {azimuths} azimuths is above 360, though the azimuth unit is gon: they look like degrees.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who}: {beyond_360} of {azimuths} azimuths are above 360, though the azimuth unit is degree: they look like gon.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 </TS>
