@@ -214,6 +214,22 @@ def error_items() -> tuple[Item, ...]:
             "%",
         ),
         Number(
+            "errors.breast_height_sd_m",
+            _tr("setting_items", "Breast height"),
+            _tr("setting_items", "How far off breast height is judged from the centre"),
+            "m",
+            2,
+            0.05,
+        ),
+        Number(
+            "errors.taper_cm_per_m",
+            _tr("setting_items", "Taper"),
+            _tr("setting_items", "How much thinner a stem is one metre further up"),
+            "cm/m",
+            1,
+            0.1,
+        ),
+        Number(
             "errors.borderline_probability",
             _tr("setting_items", "Borderline from"),
             _tr(

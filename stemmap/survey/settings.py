@@ -58,10 +58,12 @@ class DesignSettings:
 
 @dataclass(frozen=True)
 class Errors(Precision):
-    """Standard deviations of the measurements, and what counts as borderline."""
+    """Standard deviations of the measurements, what counts as borderline, and how stems taper."""
 
     borderline_probability: float = 0.025
     borderline_m: float = 0.0
+    breast_height_sd_m: float = 0.1  # how far off breast height is judged from the centre
+    taper_cm_per_m: float = 1.0  # how much thinner a stem is one metre further up
 
 
 @dataclass(frozen=True)
@@ -169,6 +171,7 @@ _ZERO_ALLOWED = frozenset(
         *("azimuth_sd_deg", "distance_sd_m", "distance_sd_percent", "vertical_angle_sd_deg", "dbh_sd_percent"),
         *("dbh_sd_mm", "borderline_probability", "borderline_m", "min_dbh_cm", "offset_azimuth", "offset_m"),
         *("min_distance_m", "outside_recorded_to_m", "minutes_to_plot", "minutes_to_set_up", "misplaced_share"),
+        *("breast_height_sd_m", "taper_cm_per_m"),
     }
 )
 

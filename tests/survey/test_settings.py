@@ -49,6 +49,8 @@ VALUES = {
         "dbh_sd_mm": 0.0,
         "borderline_probability": 0.05,
         "borderline_m": 0.1,
+        "breast_height_sd_m": 0.0,
+        "taper_cm_per_m": 1.5,
     },
     "instrument": {"max_dbh_cm": 80.0, "min_distance_m": 0.0, "max_distance_m": 30.0},
     "recheck": {
