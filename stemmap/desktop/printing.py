@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.sheets_dialog import SheetsDialog
-from stemmap.errors import OutputError
+from stemmap.errors import Cancelled, OutputError
 
 if TYPE_CHECKING:
     from stemmap.drawing.page import Page
@@ -132,7 +132,12 @@ class Printing(QObject):
         def work(progress: Progress) -> str:
             from stemmap.tasks.sheets import document
 
-            count = paint_sheets(document(workup, wanted.rows, wanted.options, progress=progress), printer)
+            try:
+                count = paint_sheets(document(workup, wanted.rows, wanted.options, progress=progress), printer)
+                progress.step("")  # also when it was stopped at the last page
+            except Cancelled as stopped:
+                words = self.tr("Printing was stopped; pages that the printer has already may still come out.")
+                raise Cancelled(words) from stopped
             return " ".join(part for part in (self.tr("Pages printed: {count}.").format(count=count), warning) if part)
 
         self.dialog.accept()

@@ -1,5 +1,6 @@
 """Plot sheets from the window: which ones, as PDF, in the preview, on a printer; the map on the clipboard."""
 
+from threading import Event
 from xml.etree import ElementTree as ET
 
 import numpy as np
@@ -125,6 +126,23 @@ def test_sheets_are_printed_off_the_gui_thread(opened, dialog, settled, monkeypa
     with pdfplumber.open(tmp_path / "printed.pdf") as pdf:
         pages = len(pdf.pages)
     assert opened.message_bar.sentence.startswith(f"Pages printed: {pages}.")
+
+
+def test_a_print_that_is_stopped_says_that_pages_may_still_come_out(qtbot, opened, dialog, monkeypatch, settled):
+    begun = Event()
+
+    def endless(_workup, _rows, _options, *, progress):
+        while True:
+            begun.set()
+            progress.step("")
+            yield from ()
+
+    monkeypatch.setattr("stemmap.tasks.sheets.document", endless)
+    opened.outputs.printing.print_sheets()
+    qtbot.waitUntil(begun.is_set)
+    opened.jobs.cancel()
+    settled()
+    assert opened.statusBar().currentMessage().endswith("may still come out.")
 
 
 @pytest.mark.parametrize("paper", [QPageSize.PageSizeId.A4, QPageSize.PageSizeId.A3])
