@@ -8,7 +8,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("centre-unknown", family="import", severity="note")
+@check("centre-unknown", family="import", severity="note", of_survey=True)
 def centre_unknown(case: Case) -> Iterator[Batch]:
     """A plot centre has no coordinates, or they cannot be used.
 

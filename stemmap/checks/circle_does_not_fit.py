@@ -9,7 +9,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("circle-does-not-fit", family="inclusion", severity="warning", needs=("distance_m",))
+@check("circle-does-not-fit", family="inclusion", severity="warning", needs=("distance_m",), of_survey=True)
 def circle_does_not_fit(case: Case) -> Iterator[Batch]:
     """The circle of the settings does not fit the records.
 

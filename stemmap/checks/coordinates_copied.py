@@ -12,7 +12,7 @@ from stemmap.survey.registry import Case, check
 _RULE = 10
 
 
-@check("coordinates-copied", family="revisit", severity="note", needs=("azimuth", "distance_m"))
+@check("coordinates-copied", family="revisit", severity="note", needs=("azimuth", "distance_m"), of_survey=True)
 def coordinates_copied(case: Case) -> Iterator[Batch]:
     """Azimuths and distances are those of the last visit to the last digit.
 

@@ -27,7 +27,7 @@ _SAME_PLACE = 0.05
 _DAYS = 365.25
 
 
-@check("dbh-change", family="diameter", severity="warning")
+@check("dbh-change", family="diameter", severity="warning", of_survey=True)
 def dbh_change(case: Case) -> Iterator[Batch]:
     """A dbh grew or shrank since the last visit by more than measurement and growth explain.
 

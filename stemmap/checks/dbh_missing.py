@@ -15,7 +15,7 @@ _MANY, _COMMON = 50, 0.02
 _DIAMETERS = ("dbh_cm", "dbh_mm", "girth_cm")
 
 
-@check("dbh-missing", family="import", severity="warning")
+@check("dbh-missing", family="import", severity="warning", of_survey=True)
 def dbh_missing(case: Case) -> Iterator[Batch]:
     """A standing stem has no dbh, or one that is zero or negative.
 

@@ -8,7 +8,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("declination-unknown", family="import", severity="warning")
+@check("declination-unknown", family="import", severity="warning", of_survey=True)
 def declination_unknown(case: Case) -> Iterator[Batch]:
     """Azimuths are magnetic, but the declination is neither given nor computable.
 

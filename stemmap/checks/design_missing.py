@@ -9,7 +9,7 @@ from stemmap.survey.plot_status import PlotStatus, plot_status
 from stemmap.survey.registry import Case, check
 
 
-@check("design-missing", family="import", severity="warning")
+@check("design-missing", family="import", severity="warning", of_survey=True)
 def design_missing(case: Case) -> Iterator[Batch]:
     """The sampling design lacks a figure without which nothing can be said per hectare.
 

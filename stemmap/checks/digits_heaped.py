@@ -14,7 +14,7 @@ _LEVEL = 0.05
 _EFFECT = 0.1
 
 
-@check("digits-heaped", family="diameter", severity="note")
+@check("digits-heaped", family="diameter", severity="note", of_survey=True)
 def digits_heaped(case: Case) -> Iterator[Batch]:
     """The last digits of a crew's diameters are not equally frequent.
 

@@ -16,7 +16,9 @@ _EXCEPTIONS = 0.05
 _CENTIMETRES = (80.0, 125.0)
 
 
-@check("measurement-height-unusual", family="diameter", severity="note", needs=("measurement_height_m",))
+@check(
+    "measurement-height-unusual", family="diameter", severity="note", needs=("measurement_height_m",), of_survey=True
+)
 def measurement_height_unusual(case: Case) -> Iterator[Batch]:
     """A diameter was not measured at breast height.
 

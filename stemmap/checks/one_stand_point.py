@@ -18,7 +18,7 @@ _FEWEST = 1.0
 Floats = NDArray[np.float64]
 
 
-@check("one-stand-point", family="visibility", severity="note", needs=("azimuth", "distance_m"))
+@check("one-stand-point", family="visibility", severity="note", needs=("azimuth", "distance_m"), of_survey=True)
 def one_stand_point(case: Case) -> Iterator[Batch]:
     """One stand-point does not do: many stems may have been missed behind others.
 

@@ -8,7 +8,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("plot-row-twice", family="import", severity="warning")
+@check("plot-row-twice", family="import", severity="warning", of_survey=True)
 def plot_row_twice(case: Case) -> Iterator[Batch]:
     """A plot has more than one row in the plots table for the same visit.
 

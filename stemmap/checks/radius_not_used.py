@@ -8,7 +8,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("radius-not-used", family="import", severity="note")
+@check("radius-not-used", family="import", severity="note", of_survey=True)
 def radius_not_used(case: Case) -> Iterator[Batch]:
     """A plot radius was given, but the design goes by other limits.
 

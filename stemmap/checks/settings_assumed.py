@@ -9,7 +9,7 @@ from stemmap.survey.registry import Case, check
 from stemmap.survey.settings import assumed
 
 
-@check("settings-assumed", family="import", severity="note")
+@check("settings-assumed", family="import", severity="note", of_survey=True)
 def settings_assumed(case: Case) -> Iterator[Batch]:
     """Units, north, design or errors were not said and had to be assumed.
 

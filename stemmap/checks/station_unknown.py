@@ -12,7 +12,7 @@ from stemmap.survey.sight import AT_CENTRE, station_legs, station_rows
 _MANY = 20
 
 
-@check("station-unknown", family="import", severity="warning", needs=("station",))
+@check("station-unknown", family="import", severity="warning", needs=("station",), of_survey=True)
 def station_unknown(case: Case) -> Iterator[Batch]:
     """Stems were measured from a station whose position is not known.
 

@@ -11,7 +11,7 @@ from stemmap.survey.registry import Case, check
 _TOLD_APART = 50
 
 
-@check("status-unknown", family="import", severity="warning", needs=("status",))
+@check("status-unknown", family="import", severity="warning", needs=("status",), of_survey=True)
 def status_unknown(case: Case) -> Iterator[Batch]:
     """A status is no known word or code.
 

@@ -8,7 +8,7 @@ from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 
-@check("stem-without-plot", family="import", severity="error")
+@check("stem-without-plot", family="import", severity="error", of_survey=True)
 def stem_without_plot(case: Case) -> Iterator[Batch]:
     """A stem record names no plot.
 

@@ -12,7 +12,7 @@ from stemmap.survey.registry import Case, check
 _CHANCE = 0.01
 
 
-@check("stems-missing-at-edge", family="visibility", severity="note", needs=("azimuth", "distance_m"))
+@check("stems-missing-at-edge", family="visibility", severity="note", needs=("azimuth", "distance_m"), of_survey=True)
 def stems_missing_at_edge(case: Case) -> Iterator[Batch]:
     """A crew records fewer stems in the outermost half metre than its area should hold.
 

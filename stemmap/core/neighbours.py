@@ -34,6 +34,8 @@ STANDARD_ANGLE = math.radians(72.0) - 1e-8
 #: Steps in which the cumulative-distribution form counts distances.
 CDF_STEPS = 512
 
+_FEW_POINTS = 5_000
+
 
 @dataclass(frozen=True)
 class Nearest:
@@ -127,6 +129,11 @@ class Neighbourhoods:
     edge: Edge
 
 
+def threads(points: int) -> int:
+    """Threads in which so many points ask a k-d tree: for few points starting them takes longer than the answers."""
+    return -1 if points > _FEW_POINTS else 1
+
+
 def nearest(xy: ArrayLike, plot: ArrayLike, k: int) -> Nearest:
     """Find the k nearest stems of every stem within its plot.
 
@@ -160,7 +167,9 @@ def nearest(xy: ArrayLike, plot: ArrayLike, k: int) -> Nearest:
     space, widest = _plots_apart(position[rows], np.asarray(plot)[rows])
     # Plots of a few dozen stems: an unbalanced tree is built faster and answers as fast.
     tree = cKDTree(space, balanced_tree=False, compact_nodes=False)
-    reached, found = tree.query(space, k=np.arange(1, k + 2), distance_upper_bound=1.5 * widest, workers=-1)
+    reached, found = tree.query(
+        space, k=np.arange(1, k + 2), distance_upper_bound=1.5 * widest, workers=threads(len(space))
+    )
     others, distance[rows] = _without_self(np.asarray(found, dtype=np.int64), np.asarray(reached))
     index[rows] = np.append(rows, -1)[others]
     return Nearest(index, distance)

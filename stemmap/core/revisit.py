@@ -8,6 +8,8 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.neighbours import threads
+
 __all__ = [
     "Map",
     "Matches",
@@ -217,7 +219,7 @@ def matches(this: Map, last: Map, *, growth_cm: tuple[float, float], farthest: f
     variance = np.maximum(this.var_east + this.var_north, 1e-4)[here]
     reach = float(np.sqrt(farthest * 2.0 * np.quantile(variance, 0.99)))
     tree = cKDTree(_levels(last.take(there)), balanced_tree=False, compact_nodes=False)
-    _, other = tree.query(_levels(this.take(here)), k=nearest, distance_upper_bound=reach, workers=-1)
+    _, other = tree.query(_levels(this.take(here)), k=nearest, distance_upper_bound=reach, workers=threads(len(here)))
     other = other.reshape(len(here), nearest)
     place, column = np.nonzero(other < len(there))
     left, right = here[place], there[other[place, column]]

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 Severity = Literal["error", "warning", "note"]
 Family = Literal["import", "inclusion", "typing", "diameter", "revisit", "visibility"]
 
+Integers = NDArray[np.int64]
 Telling = Callable[[str, dict[str, Any]], str]
 
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
@@ -158,9 +159,7 @@ class Batch:
             visit=self.visit[rows],
             stem=self.stem[rows],
             evidence={name: values[rows] for name, values in self.evidence.items()},
-            proposals=tuple(
-                Proposal(each.field, each.values[rows], each.probability[rows]) for each in self.proposals
-            ),
+            proposals=tuple(Proposal(each.field, each.values[rows], each.probability[rows]) for each in self.proposals),
             stems_per_ha=taken(self.stems_per_ha),
             basal_area_m2_per_ha=taken(self.basal_area_m2_per_ha),
             about=taken(self.about),
@@ -361,6 +360,33 @@ class Findings:
             keep[[int(self.order.row[place]) for place in gone if self.order.batch[place] == number]] = False
             batches.append((check, dataclasses.replace(batch, again=again).take(np.flatnonzero(keep))))
         return dataclasses.replace(self, batches=tuple(item for item in batches if len(item[1])))
+
+    def with_part(self, survey: Survey, made: Findings, *, visits: Integers, stems: Integers) -> Findings:
+        """The findings about some plots made anew, all others and what concerns the survey as a whole kept.
+
+        Parameters
+        ----------
+        survey
+            The survey as it is now.
+        made
+            Findings about the part alone.
+        visits, stems
+            Rows that the part's visits and stems have in the whole survey.
+        """
+        renewed = np.zeros(len(survey.visits) + 1, bool)
+        renewed[visits] = True
+        batches = []
+        for check, batch in self.batches:
+            kept = np.flatnonzero(~renewed[batch.visit])
+            whole = check.of_survey or len(kept) == len(batch)
+            batches.append((check, batch if whole else batch.take(kept)))
+        for check, batch in made.batches:
+            here = batch.take(np.flatnonzero(batch.visit >= 0))
+            rows = np.append(stems, -1)[here.stem]
+            batches.append((check, dataclasses.replace(here, visit=visits[here.visit], stem=rows)))
+        # In the order in which the checks run, those that reading raised first.
+        batches.sort(key=lambda item: item[0].slug if item[0].run is not None else "")
+        return dataclasses.replace(self, survey=survey, batches=tuple(item for item in batches if len(item[1])))
 
     def __len__(self) -> int:
         return sum(len(batch) for _, batch in self.batches)

@@ -9,6 +9,9 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
+import numpy as np
+from numpy.typing import NDArray
+
 from stemmap import checks
 from stemmap.checks.evidence.fieldwork import fieldwork
 from stemmap.errors import InputError
@@ -17,6 +20,7 @@ from stemmap.reading import SettingsFound, find_settings, read_settings, read_up
 from stemmap.store.survey_file import is_survey_file
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
+from stemmap.survey.part import part_of
 from stemmap.survey.registry import Case, run_checks
 from stemmap.survey.settings import Settings, columns_above
 from stemmap.survey.summary import Summary, summarise
@@ -38,6 +42,8 @@ class Workup:
         What was uploaded, placed, doubted and summed up.
     fieldwork
         What the whole survey, and each visit, crew, instrument and day tells of how it was measured.
+    case
+        What the checks looked at and what they learnt from the survey.
     """
 
     survey: Survey
@@ -45,6 +51,7 @@ class Workup:
     findings: Findings
     summary: Summary
     fieldwork: tuple[dict[str, Any], ...]
+    case: Case
 
     @cached_property
     def worth(self) -> Worth:
@@ -173,13 +180,37 @@ def check_again(relocated: Workup, progress: Progress | None = None) -> Workup:
     return _check(relocated.survey, relocated.measured, progress or Progress())
 
 
+def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Findings:
+    """Check some plots again after an edit, by the rates that the whole survey has told before.
+
+    What is judged of the survey as a whole, and what its plots are measured by, stays as it was; only checking all
+    tells it anew.
+
+    Parameters
+    ----------
+    workup
+        The survey before the edit.
+    survey
+        The same visits and stems with other values decided.
+    visits
+        Rows of visits of the plots concerned, shape (n,).
+    """
+    part = part_of(survey, visits)
+    crs = workup.measured.crs
+    alone = part.survey if crs is None else part.survey.under(survey.settings.having("survey.crs", crs))
+    made = run_checks(Case(alone, measure(alone), workup.case))
+    findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
+    ids, rows = survey.decisions.kept(survey)
+    return findings.without(ids, set(rows) & set(part.visits.tolist()))
+
+
 def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:
     checks.load()
     case = Case(survey, measured)
     findings = run_checks(case, progress).without(*survey.decisions.kept(survey))
     progress.step("Summarising")
     told = tuple(fieldwork(case, findings))
-    return Workup(survey, measured, findings, summarise(survey, measured), told)
+    return Workup(survey, measured, findings, summarise(survey, measured), told, case)
 
 
 def save_settings(settings: Settings, path: Path | str) -> None:
