@@ -1049,7 +1049,7 @@
     <name>SurveyPanel</name>
     <message>
         <source>Compare by</source>
-        <extracomment>More groups than this are never useful side by side; the command line writes all.</extracomment>
+        <extracomment>More groups than this are never useful side by side; the command line writes all. Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip.</extracomment>
         <translation>Vergleichen nach</translation>
     </message>
     <message>
@@ -3336,15 +3336,15 @@
     </message>
     <message>
         <source>Plots numbered clockwise</source>
-        <translation>Im Uhrzeigersinn nummerierte Probeflächen</translation>
+        <translation>Im Uhrzeigersinn nummeriert</translation>
     </message>
     <message>
         <source>Plots numbered counter-clockwise</source>
-        <translation>Gegen den Uhrzeigersinn nummerierte Probeflächen</translation>
+        <translation>Gegen den Uhrzeigersinn nummeriert</translation>
     </message>
     <message>
         <source>Plots numbered in no order</source>
-        <translation>Ohne Ordnung nummerierte Probeflächen</translation>
+        <translation>Ohne Ordnung nummeriert</translation>
     </message>
     <message>
         <source>Of the plots with enough stems to tell; each of them once for each visit</source>

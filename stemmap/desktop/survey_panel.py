@@ -21,6 +21,8 @@ from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_l
 
 #: More groups than this are never useful side by side; the command line writes all.
 _MOST_GROUPS = 100
+#: Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip.
+_WIDEST_TITLE, _WIDEST_COLUMN = 40, 40
 
 
 class SurveyPanel(QWidget):
@@ -49,6 +51,8 @@ class SurveyPanel(QWidget):
         self.table.setAlternatingRowColors(True)
         self.table.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.table.verticalHeader().setMaximumWidth(_WIDEST_TITLE * self.fontMetrics().averageCharWidth())
+        self.table.verticalHeader().setTextElideMode(Qt.TextElideMode.ElideRight)
         self.table.verticalHeader().setMinimumSectionSize(self.fontMetrics().height() + 6)
         self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
         self.table.verticalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
@@ -121,7 +125,7 @@ class SurveyPanel(QWidget):
                 item.setToolTip(f"{line.title}, {name}: {text}\n{line.meaning}")
                 table.setItem(row, column, item)
         table.resizeColumnsToContents()
-        widest = 40 * self.fontMetrics().averageCharWidth()
+        widest = _WIDEST_COLUMN * self.fontMetrics().averageCharWidth()
         for column in range(len(self._names)):
             table.setColumnWidth(column, min(table.columnWidth(column) + 12, widest))
 
