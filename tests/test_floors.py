@@ -17,6 +17,7 @@ FLOORS = (
     "reading",
     "writing",
     "drawing",
+    "store",
     "survey",
     "core",
 )
