@@ -50,10 +50,8 @@ class Diameters:
         if line is not None:
             off = line.off(np.log(self.heights.height_m[stem]), log_dbh, self.heights.species[stem])
             fitting = _student(off, line.spread[self.heights.species[stem]]) + np.log1p(-_HEIGHT_WRONG)
-            fitting = np.where(np.isfinite(fitting), fitting, density)
-            density = np.where(
-                np.isfinite(density), np.logaddexp(fitting, np.nan_to_num(density) + np.log(_HEIGHT_WRONG)), density
-            )
+            mixed = np.logaddexp(np.nan_to_num(fitting), np.nan_to_num(density) + np.log(_HEIGHT_WRONG))
+            density = np.where(np.isfinite(fitting) & np.isfinite(density), mixed, density)
         density = density - log_dbh - 8.0 * (dbh_cm > (most_cm or _THICKEST_CM))
         found: Floats = np.where(np.isfinite(dbh_cm), density, 0.0)
         return found
