@@ -96,3 +96,9 @@ def test_the_path_goes_from_stem_to_stem_by_number_not_by_line(plot):
 def test_hatching_and_path_stand_out_from_the_ground(theme):
     assert contrast(theme.hatch, theme.inside) >= 3.0
     assert contrast(theme.ghost, theme.inside) >= 3.0
+
+
+def test_a_stem_without_dbh_stops_no_hatching_behind_others(plot):
+    more = {name: [*values, other] for (name, values), other in zip(ONE.items(), (2, 180.0, 4.0, None), strict=True)}
+
+    assert length(hatching(plot(more, radius_m=RADIUS))[0]) == length(hatching(plot(ONE, radius_m=RADIUS))[0])
