@@ -1,15 +1,19 @@
 """Plots whose distances are all longer or shorter than at the last visit."""
 
 from collections.abc import Iterator
+from itertools import product
 
 import numpy as np
 
 from stemmap.checks.evidence import distances as kinds
 from stemmap.checks.evidence.distances import as_last, distances
 from stemmap.checks.evidence.last_visit import revisit
-from stemmap.survey.findings import Batch
+from stemmap.checks.evidence.shared import in_common
+from stemmap.survey.findings import Batch, Severity
 from stemmap.survey.registry import Case, check
 
+#: A factor that all plots of a crew, an instrument or a day share is told for them together.
+_SEVERITIES: tuple[Severity, ...] = ("warning", "note")
 _LONGER = "Plot {plot}: this visit's distances are {percent:.1f} % longer than the last visit's ({pairs} stems)."
 _SHORTER = "Plot {plot}: this visit's distances are {percent:.1f} % shorter than the last visit's ({pairs} stems)."
 _FEET = "Plot {plot}: this visit's distances fit the last visit's when taken as feet beside metres ({pairs} stems)."
@@ -45,7 +49,8 @@ def distances_unlike_last_visit(case: Case) -> Iterator[Batch]:
     both, compared = case.once(revisit), case.once(distances)
     longer = compared.factor > 1.0
     scaled = compared.kind == kinds.SCALED
-    for told, message in (
+    alike = case.once(in_common).scaled
+    kinds_told = (
         (scaled & longer, _LONGER),
         (scaled & ~longer, _SHORTER),
         (compared.kind == kinds.FEET, _FEET),
@@ -54,8 +59,9 @@ def distances_unlike_last_visit(case: Case) -> Iterator[Batch]:
         (compared.kind == kinds.TO_AXIS, _AXIS),
         (compared.kind == kinds.SLOPE_NOW, _NOW),
         (compared.kind == kinds.SLOPE_THEN, _THEN),
-    ):
-        chosen = np.flatnonzero(told)
+    )
+    for (told, message), severity in product(kinds_told, _SEVERITIES):
+        chosen = np.flatnonzero(told & (alike == (severity == "note")))
         yield case.about_visits(
             both.visit[chosen],
             message,
@@ -68,4 +74,5 @@ def distances_unlike_last_visit(case: Case) -> Iterator[Batch]:
                 "probability": compared.chance[chosen],
             },
             meant=as_last(case, chosen),
+            severity=severity,
         )

@@ -1,14 +1,18 @@
 """Plots whose azimuths are turned against the last visit."""
 
 from collections.abc import Iterator
+from itertools import product
 
 import numpy as np
 
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.shared import in_common
 from stemmap.checks.evidence.whole_plots import laid_on_last
-from stemmap.survey.findings import Batch
+from stemmap.survey.findings import Batch, Severity
 from stemmap.survey.registry import Case, check
 
+#: A turn that all plots of a crew, an instrument or a day share is told for them together.
+_SEVERITIES: tuple[Severity, ...] = ("warning", "note")
 #: A turn of more degrees than this is most likely one of 180.
 _BACK_BEARING = 165.0
 
@@ -35,8 +39,10 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
     about = (
         "Plot {plot}: this visit's azimuths lie {turn_deg:.1f} degrees from the last visit's, as back bearings would "
     )
-    for sense, message in ((~back & (turn > 0), larger), (~back & (turn < 0), smaller), (back, about)):
-        chosen = plots[sense]
+    alike = case.once(in_common).turned[plots]
+    senses = (~back & (turn > 0), larger), (~back & (turn < 0), smaller), (back, about)
+    for (sense, message), severity in product(senses, _SEVERITIES):
+        chosen = plots[sense & (alike == (severity == "note"))]
         yield case.about_visits(
             both.visit[chosen],
             message + stems,
@@ -48,4 +54,5 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
                 "pairs": fit.pairs[chosen],
             },
             meant=laid_on_last(case, chosen),
+            severity=severity,
         )

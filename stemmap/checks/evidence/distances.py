@@ -82,17 +82,18 @@ def distances(case: Case) -> Distances:
     then = np.hypot(east, north)
     variance = measured.errors.radial_sd_m[this] ** 2 + measured.errors.radial_sd_m[both.last[other]] ** 2 + 4e-4
     variance *= both.wider**2
-    factor, weight, spread = _factor(now, then, variance, plot, plots)
+    across = np.column_stack([east, north]) / np.maximum(then, 1e-6)[:, None]
+    free = _Shifted(across, variance, plot, plots)
+    factor, weight, spread = _factor(now, then, free)
     variance *= spread[plot]
     count = np.bincount(plot, minlength=plots)
     half_dbh = np.nan_to_num(measured.dbh_cm[this]) / 200.0
     level, steep = _level(case, both.visit[plot], this)
-    off = [now - then, now / factor[plot] - then, now + half_dbh - then, now - half_dbh - then]
+    off = [now - then, now - factor[plot] * then, now + half_dbh - then, now - half_dbh - then]
     off += [now * level - then, now - then * level]
     # A pair far off hardly tells.
-    told = np.array(
-        [np.bincount(plot, -2.0 * np.log1p(each**2 / (3.0 * variance)), minlength=plots) for each in off]
-    ).reshape(len(off), plots)
+    ones = np.ones(len(plot))
+    told = np.array([free.total(-2.0 * np.log1p(free.rest(each, ones) ** 2 / (3.0 * variance))) for each in off])
     gain = told - told[ALIKE]
     weight_of = gain + np.log(_PRIORS)[:, None]
     weight_of[SCALED, np.abs(factor - 1.0) < readings.LEAST_FACTOR] = -np.inf
@@ -129,21 +130,60 @@ def as_last(case: Case, chosen: Integers) -> Meant:
     return Meant(rows, first, values, EITHER * made.chance[chosen])
 
 
-def _factor(now: Floats, then: Floats, variance: Floats, plot: Integers, plots: int) -> tuple[Floats, Floats, Floats]:
+@dataclass(frozen=True)
+class _Shifted:
+    """Distances whose centre may lie a little elsewhere than the fit has it.
+
+    Parameters
+    ----------
+    across
+        Directions to the stems as unit vectors, shape (pairs, 2).
+    variance, plot, plots
+        Of the differences; the plot of each, and their number.
+    """
+
+    across: Floats
+    variance: Floats
+    plot: Integers
+    plots: int
+
+    def total(self, values: Floats) -> Floats:
+        """Sums by plot."""
+        return np.bincount(self.plot, values, minlength=self.plots).astype(float)
+
+    def rest(self, values: Floats, share: Floats) -> Floats:
+        """What is left of differences when the centre is shifted so that least is left, plot by plot."""
+        weight = share / self.variance
+        x, y = self.across.T
+        # A shift of 0.1 m is nothing unusual, one of metres would have been found.
+        xx, yy = (self.total(weight * axis**2) + 1.0 / 0.1**2 for axis in (x, y))
+        xy, right_x, right_y = (
+            self.total(weight * x * y),
+            self.total(weight * x * values),
+            self.total(weight * y * values),
+        )
+        determinant = xx * yy - xy**2
+        east = (yy * right_x - xy * right_y) / determinant
+        north = (xx * right_y - xy * right_x) / determinant
+        left: Floats = values - east[self.plot] * x - north[self.plot] * y
+        return left
+
+
+def _factor(now: Floats, then: Floats, free: _Shifted) -> tuple[Floats, Floats, Floats]:
     """Robust factor of this visit's distances, the inverse of its variance, and how much wider errors are than said."""
-
-    def total(values: Floats) -> Floats:
-        return np.bincount(plot, values, minlength=plots).astype(float)
-
-    factor, wide, share = np.ones(plots), np.ones(plots), np.ones(len(now))
-    squares, count = np.zeros(plots), total(share)
+    more, wide, share = np.zeros(free.plots), np.ones(free.plots), np.ones(len(now))
+    squares, count = np.zeros(free.plots), free.total(share)
     for _ in range(_ROUNDS):
-        squares, both = total(share * then**2 / variance), total(share * then * now / variance)
-        factor = np.divide(both, squares, out=np.ones(plots), where=squares > 0.0)
-        far = (now - factor[plot] * then) ** 2 / variance
-        share = 5.0 / (3.0 + far / wide[plot])
-        wide = np.maximum(total(share * far) / np.maximum(count - 1.0, 1.0), 1.0)
-    return factor, squares, wide
+        longer_by, length = free.rest(now - then, share), free.rest(then, share)
+        weight = share / free.variance
+        squares = free.total(weight * length**2)
+        more = np.divide(
+            free.total(weight * length * longer_by), squares, out=np.zeros(free.plots), where=squares > 0.0
+        )
+        far = (longer_by - more[free.plot] * length) ** 2 / free.variance
+        share = 5.0 / (3.0 + far / wide[free.plot])
+        wide = np.maximum(free.total(share * far) / np.maximum(count - 3.0, 1.0), 1.0)
+    return 1.0 + more, squares, wide
 
 
 def _level(case: Case, visit: Integers, stem: Integers) -> tuple[Floats, NDArray[np.bool_]]:

@@ -17,7 +17,7 @@ from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
-from stemmap.core.sweep import Choices, Sweep, order_of_numbers
+from stemmap.core.sweep import Choices, Sweep, order_of_numbers, steadiness
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -102,17 +102,12 @@ def suspects(case: Case) -> Suspects:
     confirmed = np.zeros(len(doubtful), bool)
     alike = matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]
     confirmed[both.this[alike]] = confirmed[both.last[both.found.last[alike]]] = True
-    odd_growth = (
-        np.abs(
-            measured.dbh_cm[both.this]
-            - np.append(measured.dbh_cm[both.last], np.nan)[both.found.last]
-            - both.growth_cm[0]
-        )
-        > _GREW * both.growth_cm[1]
-    )
-    cleared = case.once(growth).cleared[both.this]
-    odd_growth &= ~cleared
-    thickness[both.this[odd_growth | ((both.found.last < 0) & ~cleared)]] = True
+    grown = case.once(growth)
+    oddly = np.abs(measured.dbh_cm - grown.before_cm - grown.usual) > _GREW * grown.spread
+    oddly &= ~grown.cleared
+    odd_growth = oddly[both.this]
+    thickness[both.this[(both.found.last < 0) & ~grown.cleared[both.this]]] = True
+    thickness |= oddly
     thickness |= too_thin
     if spellings[2] is not None:
         thickness |= spellings[2].odd(spellings[2].places)
@@ -132,6 +127,11 @@ def suspects(case: Case) -> Suspects:
     told[(confirmed | carried)[seen]] = np.inf
     doubtful[seen[(told < _OUT_OF_ORDER) & (sweep.tells[sweep.plot[place[seen]]] > 0.3)]] = True
     doubtful &= alive & (thickness | ~_misread(case))
+    # Of a stem that was not measured from the centre, the dbh alone is doubted.
+    standing = judged_visits(case)[case.survey.stems.visit_row] & (measured.status <= Status.DEAD)
+    only_dbh = standing & ~as_typed.doubted & (unlike | oddly)
+    thickness |= only_dbh
+    doubtful |= only_dbh
     rows = np.flatnonzero(doubtful)
     new[~alive[both.this] | doubtful[both.this]] = False
     return Suspects(rows, thickness[rows], sweep, place, pairs, spellings, int(new.sum()))
@@ -262,10 +262,12 @@ def _order(case: Case, doubtful: Truths, confirmed: Truths) -> tuple[Sweep, Inte
     both = case.once(revisit)
     added = np.zeros(len(case.survey.stems), bool)
     added[both.this[both.added]] = True
-    chosen = np.flatnonzero(looked_at[visit] & ~added[rows])
+    chosen = np.flatnonzero(looked_at[visit] & ~added[rows] & case.once(typed).doubted[rows])
     count = np.bincount(visit[chosen], minlength=len(visits))
     count = count[count > 0]
     place = np.full(len(rows), -1, np.int64)
     place[rows[chosen]] = np.arange(len(chosen))
     sd = hypot(case.survey.settings.errors.azimuth_sd_deg, _TURN_TAKING_DEG)
-    return order_of_numbers(angle[chosen], np.append(0, np.cumsum(count)), sd_deg=sd), place
+    first = np.append(0, np.cumsum(count))
+    sd = steadiness(angle[chosen], first, sd_deg=sd)
+    return order_of_numbers(angle[chosen], first, sd_deg=sd), place
