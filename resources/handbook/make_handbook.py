@@ -36,6 +36,8 @@ COMPUTED = (
     ("stemmap.core.neighbours", "Neighbourhood of the stems"),
     ("stemmap.core.windows", "Ground in which stems were recorded"),
     ("stemmap.core.visibility", "Ground hidden from the centre"),
+    ("stemmap.core.missed", "Stems missed behind others"),
+    ("stemmap.core.recheck", "What is worth a walk"),
     ("stemmap.core.digits", "Last digits"),
     ("stemmap.core.rates", "Rates of recording errors"),
 )

@@ -1048,13 +1048,13 @@
 <context>
     <name>SurveyPanel</name>
     <message>
-        <source>Compare by</source>
+        <source>Groups beside the whole survey</source>
         <extracomment>More groups than this are never useful side by side; the command line writes all. Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip.</extracomment>
-        <translation>Vergleichen nach</translation>
+        <translation>Gruppen neben der ganzen Inventur</translation>
     </message>
     <message>
-        <source>Copy as a table</source>
-        <translation>Als Tabelle kopieren</translation>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
     </message>
     <message>
         <source>Put all lines into the clipboard, as a spreadsheet takes them</source>
@@ -3247,24 +3247,28 @@
     <name>survey</name>
     <message>
         <source>Whole survey</source>
-        <extracomment>Fewer slips of a kind than this in the whole survey are not worth a line. Chance from which last digits are called even, and stems at the edge enough.</extracomment>
         <translation>Ganze Inventur</translation>
     </message>
     <message>
-        <source>Visit</source>
-        <translation>Aufnahme</translation>
+        <source>The survey alone</source>
+        <extracomment>Fewer slips of a kind than this in the whole survey are not worth a line. Chance from which last digits are called even, and stems at the edge enough.</extracomment>
+        <translation>Die Inventur allein</translation>
     </message>
     <message>
-        <source>Crew</source>
-        <translation>Trupp</translation>
+        <source>Visit by visit</source>
+        <translation>Aufnahme für Aufnahme</translation>
     </message>
     <message>
-        <source>Instrument</source>
-        <translation>Gerät</translation>
+        <source>Crew by crew</source>
+        <translation>Trupp für Trupp</translation>
     </message>
     <message>
-        <source>Day</source>
-        <translation>Tag</translation>
+        <source>Instrument by instrument</source>
+        <translation>Gerät für Gerät</translation>
+    </message>
+    <message>
+        <source>Day by day</source>
+        <translation>Tag für Tag</translation>
     </message>
     <message>
         <source>not said</source>
@@ -4859,6 +4863,10 @@
     </message>
     <message>
         <source>Plot {plot}: {records} records carry the number of another one of this visit (such as No. {number}): several stems of one tree without numbers of their own, or entered twice; all are counted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {stems} diameters were measured at another height than on the last visit, such as at {height_m:g} after {last_height_m:g}; what they changed by is no growth.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -29,13 +29,13 @@ class Line(NamedTuple):
 
 
 def group_texts() -> dict[str, str]:
-    """What plot visits are put together by."""
+    """How the groups are called that stand beside the whole survey."""
     return {
-        "survey": _tr("survey", "Whole survey"),
-        "visit": _tr("survey", "Visit"),
-        "crew": _tr("survey", "Crew"),
-        "instrument": _tr("survey", "Instrument"),
-        "day": _tr("survey", "Day"),
+        "survey": _tr("survey", "The survey alone"),
+        "visit": _tr("survey", "Visit by visit"),
+        "crew": _tr("survey", "Crew by crew"),
+        "instrument": _tr("survey", "Instrument by instrument"),
+        "day": _tr("survey", "Day by day"),
     }
 
 
