@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Choices", "Sweep", "order_of_numbers"]
+__all__ = ["Choices", "Sweep", "order_of_numbers", "steadiness"]
 
 Floats = NDArray[np.float64]
 
@@ -24,6 +25,14 @@ _OUT_OF_TURN: Final = 0.003
 _RESTART: Final = 0.1
 #: Chance of a plot numbered in no order before its azimuths are seen.
 _NO_ORDER: Final = 0.3
+#: Plots that this is worth.
+_PLOTS_WORTH: Final = 5.0
+#: Stems without which a plot has no order.
+_FEWEST: Final = 4
+#: Multiples of the first guess at the standard deviation that are tried, on how many plots, and on how many at least.
+_STEADY: Final = np.array([0.9, 1.15, 1.5, 1.9, 2.5])
+_SAMPLE: Final = 128
+_SAMPLE_FEWEST: Final = 20
 #: Plots followed at once: their arrays stay small.
 _AT_ONCE: Final = 512
 #: Nodes and weights that smear a density by a normal error (Gauss-Hermite, five nodes).
@@ -92,10 +101,12 @@ class Sweep:
         plot = self.plot[stem]
         turned = _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
         row = self.row[stem]
+        # Between two steps a density is a straight line, which spreads it already.
+        smear = math.sqrt(max(self.sd_deg**2 - _STEP_DEG**2 / 6.0, 0.0))
         total = np.zeros(len(stem))
         known = np.isfinite(turned)
         for node, weight in zip(_NODES, _WEIGHTS, strict=True):
-            place = (np.where(known, turned, 0.0) + node * self.sd_deg) / _STEP_DEG - 0.5
+            place = (np.where(known, turned, 0.0) + node * smear) / _STEP_DEG - 0.5
             below = np.floor(place)
             share = place - below
             left = below.astype(np.int64) % _STEPS
@@ -139,32 +150,168 @@ def order_of_numbers(
     first = np.asarray(first, np.int64)
     count = np.diff(first)
     plot = np.repeat(np.arange(len(count)), count)
-    start, clockwise = _starts(azimuth_deg, plot, len(count))
     wanted = np.ones(len(plot), bool) if wanted is None else wanted
     row = np.where(wanted, np.cumsum(wanted) - 1, -1)
-    density = np.ones((int(wanted.sum()), _STEPS), np.float32)
-    tells = np.zeros(len(count))
+    asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
+    start, clockwise = _starts(azimuth_deg, plot, len(count))
+    start, clockwise = _best_starts(
+        azimuth_deg, first, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices
+    )
     turned = _along(azimuth_deg, start[plot], clockwise[plot])
     special, likely = _chosen(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
-    by_count = np.argsort(count, kind="stable")
-    asked = np.bincount(plot, wanted, minlength=len(count)) > 0
-    by_count = by_count[(count[by_count] >= 4) & asked[by_count]]
-    for begin in range(0, len(by_count), _AT_ONCE):
-        chosen = by_count[begin : begin + _AT_ONCE]
-        place = np.arange(int(count[chosen[-1]]))
-        stem = np.where(place[:, None] < count[chosen], first[chosen] + place[:, None], -1)
-        seen = _seen(np.append(turned, np.nan)[stem], sd_deg)
-        if len(likely):
-            of_choice = np.append(special, -1)[stem]
-            seen[of_choice >= 0] = likely[of_choice[of_choice >= 0]]
-        before, after, log_evidence = _followed(seen, count[chosen])
-        # The order is one of two directions and begins anywhere, which costs about as much as it can fit by chance.
-        odds = log_evidence - math.log(2.0 * _STEPS) + math.log((1.0 - _NO_ORDER) / _NO_ORDER)
-        tells[chosen] = 1.0 / (1.0 + np.exp(-np.clip(odds, -50.0, 50.0)))
+    density = np.ones((int(wanted.sum()), _STEPS), np.float32)
+    evidence = np.zeros(len(count))
+    for chosen, stem in _batches(first, asked):
+        before, after, evidence[chosen] = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen])
         inside = np.append(wanted, False)[stem]
         both = before[inside] * after[inside]
         density[row[stem[inside]]] = both / both.mean(axis=1, keepdims=True)
+    tells = np.zeros(len(count))
+    tells[asked] = _tells(evidence[asked], start[asked], clockwise[asked])
     return Sweep(clockwise, start, tells, density, row, plot, sd_deg)
+
+
+def steadiness(azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float) -> float:
+    """Standard deviation of azimuths about the order of numbers, as some of the plots speak for it.
+
+    The one of a few multiples of a first guess under which the plots as a whole are likeliest (maximum likelihood).
+
+    Parameters
+    ----------
+    azimuth_deg, first
+        As for `order_of_numbers`.
+    sd_deg
+        The guess; returned where too few plots tell.
+    """
+    first = np.asarray(first, np.int64)
+    count = np.diff(first)
+    able = np.flatnonzero(count >= 2 * _FEWEST)
+    if len(able) < _SAMPLE_FEWEST:
+        return sd_deg
+    asked = np.zeros(len(count), bool)
+    asked[able[:: max(1, len(able) // _SAMPLE)]] = True
+    plot = np.repeat(np.arange(len(count)), count)
+    start, clockwise = _starts(azimuth_deg, plot, len(count))
+    turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    none = np.full(len(turned), -1, np.int64)
+    total = np.zeros(len(_STEADY))
+    for number, factor in enumerate(_STEADY):
+        for chosen, stem in _batches(first, asked):
+            seen = _likely(stem, turned, none, np.zeros((0, _STEPS), np.float32), factor * sd_deg)
+            odds = _followed(seen, count[chosen], back=False)[2] - math.log(2.0 * _STEPS)
+            # Plots without an order do not tell how well one is kept.
+            total[number] += np.logaddexp(odds, 0.0).sum()
+    return float(_STEADY[total.argmax()]) * sd_deg
+
+
+def _batches(
+    first: NDArray[np.int64], asked: NDArray[np.bool_]
+) -> Iterator[tuple[NDArray[np.int64], NDArray[np.int64]]]:
+    """Plots followed at once, and the stem of each place and plot, -1 beyond the last; shape (places, plots)."""
+    count = np.diff(first)
+    by_count = np.argsort(count, kind="stable")
+    by_count = by_count[asked[by_count]]
+    for begin in range(0, len(by_count), _AT_ONCE):
+        chosen = by_count[begin : begin + _AT_ONCE]
+        place = np.arange(int(count[chosen[-1]]))
+        yield chosen, np.where(place[:, None] < count[chosen], first[chosen] + place[:, None], -1)
+
+
+def _likely(
+    stem: NDArray[np.int64], turned: Floats, special: NDArray[np.int64], likely: NDArray[np.float32], sd_deg: float
+) -> NDArray[np.float32]:
+    """Likelihood of what is known of each stem at each step of the sweep."""
+    seen = _seen(np.append(turned, np.nan)[stem], sd_deg)
+    if len(likely):
+        of_choice = np.append(special, -1)[stem]
+        seen[of_choice >= 0] = likely[of_choice[of_choice >= 0]]
+    return seen
+
+
+def _best_starts(
+    azimuth_deg: Floats,
+    first: NDArray[np.int64],
+    start: Floats,
+    clockwise: NDArray[np.bool_],
+    *,
+    asked: NDArray[np.bool_],
+    sd_deg: float,
+    choices: Choices | None,
+) -> tuple[Floats, NDArray[np.bool_]]:
+    """The start under which each plot is likeliest: as found, at its first stem, after its last, or the usual one.
+
+    Where one of the first or last azimuths is wrong, the start found from all may lie beyond a stem that is right.
+    """
+    count = np.diff(first)
+    plot = np.repeat(np.arange(len(count)), count)
+    turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    some = np.flatnonzero(asked)
+    if not len(some):
+        return start, clockwise
+    begins, ends = first[some], first[some + 1] - 1
+    most = np.full(len(count), -np.inf)
+    known = np.flatnonzero(np.isfinite(turned))
+    np.maximum.at(most, plot[known], turned[known])
+    least = np.full(len(count), np.inf)
+    np.minimum.at(least, plot[known], turned[known])
+    near = 3.0 * sd_deg
+    odd = ~(turned[begins] <= least[some] + near) | ~(turned[ends] >= most[some] - near)
+    some, begins, ends = some[odd], begins[odd], ends[odd]
+    if not len(some):
+        return start, clockwise
+    sense = np.where(clockwise[some], 1.0, -1.0)
+    usual, usually, turning = _usual_start(start[asked], clockwise[asked])
+    options = [
+        (start[some], clockwise[some]),
+        (azimuth_deg[begins] - sense * near, clockwise[some]),
+        (azimuth_deg[ends] + sense * near, clockwise[some]),
+    ]
+    if usually:
+        options.append((np.full(len(some), usual), np.full(len(some), turning)))
+    best = np.full(len(count), -np.inf)
+    found, way = start.copy(), clockwise.copy()
+    again = np.zeros(len(count), bool)
+    again[some] = True
+    for number, (option, sense_of) in enumerate(options):
+        tried, turns = start.copy(), clockwise.copy()
+        tried[some] = np.where(np.isfinite(option), option, start[some]) % 360.0
+        turns[some] = sense_of
+        turned = _along(azimuth_deg, tried[plot], turns[plot])
+        special, likely = _chosen(choices, turned, tried, turns, plot=plot, sd_deg=sd_deg)
+        for chosen, stem in _batches(first, again):
+            log_evidence = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen], back=False)[2]
+            log_evidence = log_evidence - 0.5 * (number > 0)
+            better = chosen[log_evidence > best[chosen]]
+            found[better], way[better] = tried[better], turns[better]
+            best[chosen] = np.maximum(best[chosen], log_evidence)
+    return found, way
+
+
+def _usual_start(start_deg: Floats, clockwise: NDArray[np.bool_]) -> tuple[float, bool, bool]:
+    """Where most plots begin, whether they do, and whether they run clockwise."""
+    turning = bool(clockwise.mean() > 0.5)
+    angle = np.radians(start_deg[clockwise == turning])
+    mean = complex(np.exp(1j * angle).sum()) / max(len(start_deg), 1)
+    return float(np.degrees(np.angle(mean))) % 360.0, abs(mean) > 0.5 and len(start_deg) >= _SAMPLE_FEWEST, turning
+
+
+def _tells(evidence: Floats, start_deg: Floats, clockwise: NDArray[np.bool_]) -> Floats:
+    """Probability that each plot is in order, when it is as usual for these plots as they are themselves.
+
+    An order is one of two directions and begins anywhere; how often plots are in order, and which way and from where
+    they mostly run, is learnt from all of them (expectation and maximisation).
+    """
+    sectors = 12
+    kind = (start_deg / (360.0 / sectors)).astype(np.int64) % sectors + sectors * clockwise
+    share, no_order = np.full(2 * sectors, 0.5 / sectors), _NO_ORDER
+    tells = np.zeros(len(evidence))
+    for _ in range(5):
+        odds = evidence - math.log(_STEPS / sectors) + np.log(share[kind]) + math.log((1.0 - no_order) / no_order)
+        tells = 1.0 / (1.0 + np.exp(-np.clip(odds, -50.0, 50.0)))
+        share = np.bincount(kind, tells, minlength=2 * sectors) + 0.5
+        share /= share.sum()
+        no_order = (_NO_ORDER * _PLOTS_WORTH + float((1.0 - tells).sum())) / (_PLOTS_WORTH + len(tells))
+    return tells
 
 
 def _along(azimuth_deg: Floats, start_deg: Floats, clockwise: NDArray[np.bool_]) -> Floats:
@@ -267,7 +414,7 @@ def _chosen(
 
 
 def _followed(
-    seen: NDArray[np.float32], count: NDArray[np.int64]
+    seen: NDArray[np.float32], count: NDArray[np.int64], *, back: bool = True
 ) -> tuple[NDArray[np.float32], NDArray[np.float32], Floats]:
     """Where the sweep stands before and after each stem, and the logarithm of what order explains better than none.
 
@@ -277,6 +424,8 @@ def _followed(
         Likelihoods, shape (places, plots, steps).
     count
         Stems of each plot.
+    back
+        Whether to follow it back too; the first and the last result do without.
     """
     places, plots, steps = seen.shape
     before, after = np.ones_like(seen), np.ones_like(seen)
@@ -291,7 +440,7 @@ def _followed(
         evidence[live] += np.log(total[live, 0])
         state = np.cumsum(state / total, axis=1) / np.float32(steps) + begin[place + 1][:, None]
     state = np.ones((plots, steps), np.float32)
-    for place in range(places - 1, -1, -1):
+    for place in range(places - 1 if back else -1, -1, -1):
         after[place] = state
         state = state * seen[place]
         state /= state.mean(axis=1, keepdims=True)

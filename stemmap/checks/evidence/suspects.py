@@ -14,6 +14,7 @@ from stemmap.checks.evidence.ground import ground
 from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.reach import reach
+from stemmap.checks.evidence.repeats import repeats
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
@@ -262,6 +263,7 @@ def _order(case: Case, doubtful: Truths, confirmed: Truths) -> tuple[Sweep, Inte
     both = case.once(revisit)
     added = np.zeros(len(case.survey.stems), bool)
     added[both.this[both.added]] = True
+    added[case.once(repeats).rows] = True
     chosen = np.flatnonzero(looked_at[visit] & ~added[rows] & case.once(typed).doubted[rows])
     count = np.bincount(visit[chosen], minlength=len(visits))
     count = count[count > 0]
