@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QAction, QActionGroup, QGuiApplication
-from PySide6.QtWidgets import QApplication, QMenu, QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
-from stemmap.desktop.palettes import palette, system_is_dark
+from stemmap.desktop.palettes import give_colours, system_is_dark
 from stemmap.desktop.preferences import SCHEMES, choose_scheme, chosen_scheme
 
 
@@ -51,7 +51,5 @@ class SchemeMenu(QMenu):
         for action in self.group.actions():
             action.setChecked(action.data() == scheme)
         dark = scheme == "dark" or (scheme == "system" and system_is_dark())
-        application = QApplication.instance()
-        if isinstance(application, QApplication):
-            application.setPalette(palette(dark=dark))
+        give_colours(dark=dark)
         self.recoloured.emit()

@@ -75,13 +75,11 @@ class SettingsPanel(QWidget):
         self._assumed = QLabel()
         self._assumed.setWordWrap(True)
         self._assumed.setContentsMargins(10, 6, 10, 0)
-        for title, items in (
-            (self.tr("Measurement"), measurement_items()),
-            (self.tr("Sampling design"), design_items()),
-            (self.tr("Errors of measurement (standard deviations)"), error_items()),
-        ):
-            self._add_group(layout, title, items)
+        self._assumed.setMinimumWidth(1)
+        self._add_group(layout, self.tr("Measurement"), measurement_items())
         self._add_system(self._forms["measurement.azimuth_unit"])
+        self._add_group(layout, self.tr("Sampling design"), design_items())
+        self._add_group(layout, self.tr("Errors of measurement (standard deviations)"), error_items())
         layout.addStretch(1)
         scroll = QScrollArea()
         scroll.setAccessibleName(self.tr("List of settings"))

@@ -162,6 +162,7 @@ class TablePanel(QWidget):
         self.count.setMinimumWidth(1)  # it gives way first in a narrow panel
         self.line = QHBoxLayout()
         self.line.setContentsMargins(6, 4, 6, 4)
+        self.line.setSpacing(6)
         self.line.addWidget(self.filter, 1)
         self.line.addWidget(self.count)
         layout = QVBoxLayout(self)

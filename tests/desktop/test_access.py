@@ -11,20 +11,23 @@ from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractSpinBox,
     QApplication,
+    QCheckBox,
     QComboBox,
     QDockWidget,
+    QDoubleSpinBox,
     QGroupBox,
     QHeaderView,
     QLabel,
     QLineEdit,
     QMenu,
+    QRadioButton,
     QScrollArea,
     QStyle,
     QTabBar,
     QWidget,
 )
 
-from stemmap.desktop.palettes import DARK, LIGHT, SEVERITY, palette
+from stemmap.desktop.palettes import DARK, LIGHT, SEVERITY, give_colours, palette
 from stemmap.desktop.session import prepare
 from stemmap.desktop.window import MainWindow
 from stemmap.drawing.palette import contrast
@@ -310,6 +313,18 @@ def test_signs_of_findings_stand_out(scheme, colours):
     for colour in SEVERITY[scheme].values():
         for ground in (colours.window, colours.base, colours.alternate):
             assert contrast(colour, ground) >= TEXT  # the sign is a letter
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("kind", [QLineEdit, QDoubleSpinBox, QCheckBox, QRadioButton])
+def test_edges_of_fields_and_boxes_stand_out(qapp, qtbot, dark, kind):
+    give_colours(dark=dark)
+    field = kind()
+    qtbot.addWidget(field)
+    field.ensurePolished()
+    base, edge = (field.palette().color(role) for role in (QPalette.ColorRole.Base, QPalette.ColorRole.Window))
+    give_colours(dark=False)
+    assert contrast(edge.darker(140).name(), base.name()) >= SYMBOL
 
 
 @pytest.mark.parametrize("dark", [False, True])
