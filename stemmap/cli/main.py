@@ -229,7 +229,7 @@ def checks() -> None:
     write_catalogue(sys.stdout)
 
 
-for verb in (survey_files.add, survey_files.decide, survey_files.journal):
+for verb in (survey_files.add, survey_files.decide, survey_files.journal, survey_files.repair):
     cli.add_command(verb)
 
 

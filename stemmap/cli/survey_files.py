@@ -148,6 +148,17 @@ def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
         write_journal(stream, told, form)
 
 
+@click.command()
+@_SURVEY
+@click.option("-o", "--output", metavar="OUT", type=click.Path(path_type=Path), help="File for what can be read.")
+def repair(survey: Path, *, output: Path | None) -> None:
+    """Save what can be read from a damaged survey file into a new one."""
+    from stemmap.tasks.survey_file import repair_survey
+
+    target = output or survey.with_name(f"{survey.stem}-repaired{survey.suffix}")
+    click.echo(repair_survey(survey, target).sentence(survey.name, target.name), err=True)
+
+
 def _user() -> str:
     """Name of who is logged in."""
     import getpass

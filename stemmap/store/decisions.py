@@ -5,12 +5,13 @@ from __future__ import annotations
 import hashlib
 import json
 import sqlite3
+from collections.abc import Sequence
 from dataclasses import astuple, dataclass, replace
 from typing import Any, Literal
 
 from stemmap.errors import InputError
 from stemmap.store.schema import quoted
-from stemmap.store.survey_file import SurveyFile, now
+from stemmap.store.survey_file import SurveyFile, damaged, now, told
 from stemmap.survey.fields import FIELDS
 from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
 
@@ -60,15 +61,30 @@ class Request:
 
 
 def entries(survey_file: SurveyFile) -> tuple[Entry, ...]:
-    """The whole journal."""
-    return _entries(survey_file.connection)
+    """The whole journal.
+
+    Raises
+    ------
+    InputError
+        When an entry is missing or is not as it was stored: the file is damaged.
+    """
+    with told(survey_file.path):
+        rows = survey_file.connection.execute(f"{_SELECT.replace(' FROM', ', seal FROM')} ORDER BY entry").fetchall()
+    read = []
+    for number, (*row, sealed) in enumerate(rows, start=1):
+        entry = entry_of(row)
+        if entry.entry != number or seal(entry) != sealed:
+            raise InputError(damaged(survey_file.path))
+        read.append(entry)
+    return tuple(read)
 
 
 def _entries(connection: sqlite3.Connection, where: str = "", values: tuple[object, ...] = ()) -> tuple[Entry, ...]:
-    return tuple(map(_told, connection.execute(f"{_SELECT} {where} ORDER BY entry", values)))
+    return tuple(map(entry_of, connection.execute(f"{_SELECT} {where} ORDER BY entry", values)))
 
 
-def _told(row: tuple[Any, ...]) -> Entry:
+def entry_of(row: Sequence[Any]) -> Entry:
+    """An entry from its number and columns as they are stored, without its seal."""
     entry, *rest, changes = row
     named = dict(zip(_COLUMNS, rest, strict=False))
     return Entry(entry=entry, **named, changes=tuple(Change(*change) for change in json.loads(changes)))

@@ -21,7 +21,7 @@ RECORD_TABLES: Mapping[Table, str] = MappingProxyType(
 )
 
 #: Each table with its columns and what it is for. The types are those of GeoPackage, clause 1.1.1.1.3.
-_TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
+TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
         "survey_file": (
             "schema_version INTEGER NOT NULL, made_with TEXT NOT NULL, made_at TEXT NOT NULL, layers_at INTEGER",
@@ -75,7 +75,7 @@ _TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
 def create(connection: sqlite3.Connection, *, made_with: str, made_at: str) -> None:
     """Make an empty database a survey file, inside the caller's transaction."""
     geopackage.prepare(connection)
-    for table, (columns, purpose) in _TABLES.items():
+    for table, (columns, purpose) in TABLES.items():
         key = "entry INTEGER PRIMARY KEY" if table == "journal" else "id INTEGER PRIMARY KEY"
         connection.execute(f"CREATE TABLE {table} ({key}, {columns})")
         geopackage.add_attributes(connection, table, purpose)

@@ -13,6 +13,7 @@ from urllib.parse import quote
 from stemmap import __version__
 from stemmap.errors import InputError, OutputError
 from stemmap.store import geopackage, schema
+from stemmap.store.pages import PAGE_SIZE
 
 #: So long a command waits for another one to finish its transaction.
 _WAIT_SECONDS = 30.0
@@ -133,6 +134,7 @@ def open_file(path: Path, *, write: bool = False, create: bool = False) -> Surve
 
 
 def _create(connection: sqlite3.Connection) -> None:
+    connection.execute(f"PRAGMA page_size = {PAGE_SIZE}")
     connection.execute("BEGIN IMMEDIATE")
     try:
         # Another command may have made it in the meantime.
@@ -208,11 +210,16 @@ def told(path: Path) -> Iterator[None]:
     except sqlite3.DatabaseError as fault:
         name = getattr(fault, "sqlite_errorname", "") or ""
         if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
-            raise InputError(
-                f"{path.name} is damaged; nothing was changed. Keep it, and save what can be read from it with "
-                f"stemmap repair {path.name}."
-            ) from fault
+            raise InputError(damaged(path)) from fault
         raise OutputError(f"{path.name}: {_REASONS.get(name, _reason(name, fault))}") from fault
+
+
+def damaged(path: Path) -> str:
+    """What to say of a damaged file."""
+    return (
+        f"{path.name} is damaged; nothing was changed. Keep it, and save what can be read from it with "
+        f"stemmap repair {path.name}."
+    )
 
 
 _REASONS = {

@@ -13,6 +13,7 @@ from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.layers import write_layers
 from stemmap.store.records import UploadedFile, add_settings, add_upload, uploads_of
+from stemmap.store.repair import Saved, repair
 from stemmap.store.survey_file import SurveyFile, opened
 from stemmap.survey.difference import Difference, difference
 from stemmap.survey.fields import Table
@@ -160,6 +161,22 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
         workup = work_up(load(survey_file), progress)
         with survey_file.writing():
             _write_layers(survey_file, workup)
+
+
+def repair_survey(damaged: Path, repaired: Path) -> Saved:
+    """Save what can be read from a damaged survey file into a new one, with layers if the survey can be put together.
+
+    Raises
+    ------
+    InputError
+        When there is no damaged file, or it cannot be read at all.
+    OutputError
+        When there is a file at `repaired` already, or it cannot be written.
+    """
+    saved = repair(damaged, repaired)
+    if saved.rows["settings"] and saved.rows["uploads"]:
+        refresh_layers(repaired)
+    return saved
 
 
 def _write_layers(survey_file: SurveyFile, workup: Workup) -> None:
