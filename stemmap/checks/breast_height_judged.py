@@ -39,7 +39,8 @@ def breast_height_judged(case: Case) -> Iterator[Batch]:
     yield case.about_files(
         1,
         "Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at "
-        "a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.",
+        "a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % "
+        "too large.",
         evidence={
             "height_m": np.array([errors.breast_height_sd_m]),
             "taper_cm_per_m": np.array([errors.taper_cm_per_m]),

@@ -35,8 +35,8 @@ def measurement_height_changed(case: Case) -> Iterator[Batch]:
     shown = rows[first[several]]
     yield case.about_visits(
         visits[several],
-        "Plot {plot}: {stems} diameters were measured at another height than on the last visit, such as at {height_m:g} "
-        "after {last_height_m:g}; what they changed by is no growth.",
+        "Plot {plot}: {stems} diameters were measured at another height than on the last visit, such as at "
+        "{height_m:g} after {last_height_m:g}; what they changed by is no growth.",
         field="measurement_height_m",
         evidence={"stems": count[several], "height_m": height[shown], "last_height_m": before[shown]},
     )

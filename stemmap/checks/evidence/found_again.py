@@ -11,6 +11,7 @@ from stemmap.checks.evidence.last_visit import Revisit, revisit
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
+from stemmap.checks.evidence.typed import typed
 from stemmap.core.design import membership
 from stemmap.survey.registry import Case
 from stemmap.survey.settings import sampling_design
@@ -77,6 +78,13 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     with np.errstate(divide="ignore"):
         again[row] = np.where(total > 0.0, top + np.log(total), -np.inf)
     return again, edge
+
+
+def log_by_number(case: Case, stem: Integers, meant: Meanings) -> Floats:
+    """The same for stems that have no place of their own and are known by their number; NaN for all others."""
+    grown = meant.dbh_cm - case.once(growth).before_cm[stem]
+    known = np.isfinite(grown) & ~case.once(typed).doubted[stem]
+    return np.where(known, case.once(growth).log_density(stem, grown), np.nan)
 
 
 def _reach_then(case: Case, both: Revisit, plot: Integers, dbh_cm: Floats) -> Floats:

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.numbers import same_number
+from stemmap.checks.evidence.typed import typed
 from stemmap.survey.registry import Case
 
 Truths = NDArray[np.bool_]
@@ -39,6 +40,8 @@ class Growth:
         Share of right pairs that grew otherwise: measured at another height, bark off, a stem that was another one.
     odd_spread
         How far those scatter.
+    before_cm
+        Dbh of each stem on the last visit: of the stem that it is there, or where it has no place, of its number.
     cleared, peak
         By stem: its dbh agrees with the visit before the last one, though not with the last; and the dbh between two
         such visits. Nothing grows to and fro: a peak is no odd growth.
@@ -48,6 +51,7 @@ class Growth:
     spread: float
     odd: float
     odd_spread: float
+    before_cm: Floats
     cleared: Truths
     peak: Truths
 
@@ -79,7 +83,15 @@ def growth(case: Case) -> Growth:
     if case.whole is not None:
         return replace(case.whole.once(growth), cleared=cleared, peak=peak)
     odd_spread = float(np.median(far)) if len(far) >= _ENOUGH else _ODD_SPREAD_CM
-    return Growth(usual, spread, odd, odd_spread, cleared, peak)
+    return Growth(usual, spread, odd, odd_spread, _before(case), cleared, peak)
+
+
+def _before(case: Case) -> Floats:
+    both, dbh = case.once(revisit), case.measured.dbh_cm
+    last = np.where(case.once(typed).doubted, -1, case.once(same_number))
+    matched = np.flatnonzero(both.found.last >= 0)
+    last[both.this[matched]] = both.last[both.found.last[matched]]
+    return np.where(last >= 0, dbh[last], np.nan)
 
 
 def _to_and_fro(case: Case, usual: float, room: float) -> tuple[Truths, Truths]:

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.copied import copied
 from stemmap.checks.evidence.reach import reach
+from stemmap.checks.evidence.repeats import tree_codes
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.keystrokes import SLIPS, meant
@@ -113,8 +114,9 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
 
 
 def _open(case: Case, doubted: Suspects, quantity: int) -> NDArray[np.bool_]:
-    """Suspects whose quantity may be wrong: places carried over from the last visit are not doubted again."""
-    return doubted.thickness if quantity == 2 else ~case.once(copied)[doubted.rows]
+    """Suspects whose quantity may be wrong: places not from the centre, or carried over, are not doubted."""
+    places = case.once(typed).doubted & ~case.once(copied)
+    return doubted.thickness if quantity == 2 else places[doubted.rows]
 
 
 def _readings(case: Case, doubted: Suspects, quantity: int, name: str) -> tuple[NDArray[Any], ...]:
@@ -156,7 +158,11 @@ def _anything(case: Case, doubted: Suspects, quantity: int) -> tuple[NDArray[Any
     # The line above: the same number as in the record before says that much more than any number does.
     before = np.append(np.nan, numbers[:-1])
     before[case.survey.visits.first_stem[:-1].clip(max=max(len(numbers) - 1, 0))] = np.nan
-    again = (numbers == before)[rows]
+    # Stems of one tree share their place, and a record entered again is no other record's line.
+    again = numbers == before
+    for code in (case.once(tree_codes), case.survey.stems.number_code):
+        again &= (code != np.append(-1, code[:-1])) | (code < 0)
+    again = again[rows]
     slip = np.where(again[owner], LINE_ABOVE, ANYTHING)
     finest = 10.0 ** -(written.decimals if (written := doubted.spellings[quantity]) is not None else 0)
     chance = -np.log(steps) + np.where(again[owner], np.log(np.maximum(most[owner] / finest, 1.0)), 0.0)

@@ -225,17 +225,19 @@ def _weighed(
 def _learnt(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, found: _Weights, rates: Rates) -> Rates:
     """Rates that the probabilities of a round speak for."""
     rows, owner, count = doubted.rows, meant.owner, len(doubted.rows)
-    stems = max(int(case.once(typed).doubted.sum()), 1)
+    placed = case.once(typed).doubted
+    known = np.isfinite(case.measured.dbh_cm)
 
-    def rate(cases: float, thought: float) -> float:
-        return (cases + thought * RATES_WORTH) / (stems + RATES_WORTH)
+    def rate(cases: float, thought: float, of: NDArray[np.bool_] = placed) -> float:
+        return (cases + thought * RATES_WORTH) / (np.count_nonzero(of) + RATES_WORTH)
 
     next_ = Rates(came=rates.came, went=rates.went)
     log_written: list[Floats | None] = []
     for number, (name, spelt) in enumerate(zip(QUANTITIES, doubted.spellings, strict=True)):
         some = np.flatnonzero(meant.quantity == number)
         kinds = np.bincount(meant.slip[some], found.weight[some], minlength=len(SLIPS))
-        learnt = rate(float(kinds.sum()) / (1.0 - UNSEEN[number]), RATES[number])
+        of = placed | known if number == 2 else placed
+        learnt = rate(float(kinds.sum()) / (1.0 - UNSEEN[number]), RATES[number], of)
         # A survey in which more is wrong than this is not one of single slips, and its rates would run away.
         next_.slips[number] = min(learnt, _MOST_SLIPS)
         next_.shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
@@ -258,7 +260,8 @@ def _learnt(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, f
         again = np.exp(told.again - found.stand) * (1.0 - rates.went) / rates.went
         elsewhere = np.bincount(owner, found.weight * again, minlength=count)
         unmatched = np.isin(rows, both.this[both.found.last < 0])
-        lost = len(both.last) - np.count_nonzero(both.found.last >= 0) - float(elsewhere[unmatched].sum())
+        there = np.count_nonzero(np.isfinite(both.there.x_m))
+        lost = there - np.count_nonzero(both.found.last >= 0) - float(elsewhere[unmatched].sum())
         next_.came = (came + _CAME * _CHANGE_WORTH) / (len(both.this) + _CHANGE_WORTH)
         next_.went = (max(lost, 0.0) + _WENT * _CHANGE_WORTH) / (len(both.last) + _CHANGE_WORTH)
     return next_

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.ground import Ground, ground
+from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.meanings import LINE_ABOVE
 from stemmap.checks.evidence.posterior import Posterior, posterior
@@ -126,7 +127,7 @@ def reasons(case: Case) -> Reasons:
     place[both.this] = np.arange(len(both.this))
     mine = place[rows]
     last = np.where(mine >= 0, np.append(both.found.last, -1)[mine], -1)
-    grown = measured.dbh_cm[rows] - np.append(measured.dbh_cm[both.last], np.nan)[last]
+    grown = measured.dbh_cm[rows] - case.once(growth).before_cm[rows]
     neighbour = _neighbour(case, free, rows)
     before, after = _beside(case, found)
     distance, limit = measured.compared_distance_m[rows], measured.limiting_distance_m[rows]
@@ -153,7 +154,7 @@ def reasons(case: Case) -> Reasons:
             (quantity != 2) & (typed_free < -1.5) & (neighbour >= 0),
             (quantity != 2) & (mine >= 0) & (last < 0),
             (quantity == 2) & (np.abs(grown - both.growth_cm[0]) > 3.0 * both.growth_cm[1]),
-            (quantity == 2) & (last < 0),
+            (quantity == 2) & np.isnan(grown),
             spelt,
             (quantity == 1) & (distance > farthest.own_m) & ~(np.isfinite(limit) & farthest.fits),
         ],

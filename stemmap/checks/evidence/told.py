@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.diameters import diameters
-from stemmap.checks.evidence.found_again import found_again
+from stemmap.checks.evidence.found_again import found_again, log_by_number
 from stemmap.checks.evidence.ground import ground, place_sd
 from stemmap.checks.evidence.meanings import TWO_COLUMNS, Meanings
 from stemmap.checks.evidence.reach import reach
@@ -91,6 +91,7 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
         np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
     )
+    impossible &= case.once(typed).doubted[stem]
     limit, too_thin = _limits(case, stem, meant)
     sd = place_sd(case, meant.distance_m)
     far_m = np.where(np.isfinite(limit), limit, np.inf)
@@ -104,6 +105,8 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     spread = np.where(np.isfinite(far_m), far_m, 15.0)
     crowd = np.log(np.maximum(survey.visits.stem_count[visit], 1) / (np.pi * spread[meant.owner] ** 2)) + dbh
     again, edge = found_again(case, doubted, meant, log_dbh=dbh)
+    grown = log_by_number(case, stem, meant)
+    again = np.where(np.isfinite(grown), grown, again)
     return Evidence(
         order=order,
         tells=tells,
