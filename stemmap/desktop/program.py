@@ -22,8 +22,10 @@ if TYPE_CHECKING:
 class Collector(QObject):
     """Collects unreachable objects on the GUI thread alone, because some of them may be Qt's."""
 
-    def __init__(self, parent: QObject) -> None:
-        super().__init__(parent)
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        # What is loaded and made by then stays; looking at it each time would take longer than all the rest.
+        window.prepared.connect(gc.freeze)
         gc.disable()
         self._clock = QTimer(self, interval=1000)
         self._clock.timeout.connect(self._on_tick)

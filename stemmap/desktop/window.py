@@ -66,9 +66,12 @@ class MainWindow(QMainWindow):
     -------
     painted
         The window was painted for the first time.
+    prepared
+        All panels are made.
     """
 
     painted = Signal()
+    prepared = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -374,6 +377,7 @@ class MainWindow(QMainWindow):
         step = next(self._later, None)
         if step is None:
             self._preparing.stop()
+            self.prepared.emit()
         else:
             step()
 
