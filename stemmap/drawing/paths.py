@@ -17,8 +17,6 @@ from stemmap.survey.survey import Survey
 _HATCH_MM: Final = 1.4
 _MOST_LINES: Final = 400
 _HATCH_WIDTH_MM: Final = 0.1
-#: Corners of a sector's arc stand no further apart than this.
-_ARC_DEG: Final = 3.0
 _DIAGONAL: Final = np.full(2, np.sqrt(0.5))
 #: Radius of the patch in the legend, of the ring where the numbers begin, and width of their path.
 _PATCH_MM: Final = 1.9
@@ -42,57 +40,55 @@ def hidden_shapes(ground: HiddenGround, millimetres_per_metre: float, theme: The
     """
     if not len(ground.plot):
         return []
-    import shapely
-
-    sectors = shapely.union_all(
-        [
-            shapely.Polygon(_outline(start, end, beyond, radius_m))
-            for start, end, beyond in zip(ground.start_deg, ground.end_deg, ground.beyond_m, strict=True)
-        ]
-    )
     # Where much is hidden, the hatching leaves the numbers more room.
     spacing = _HATCH_MM * (1.0 + float(ground.share[0]))
     step = max(spacing / millimetres_per_metre, 2.0 * radius_m / _MOST_LINES)
-    lines = shapely.linestrings(_diamonds(step, radius_m))
-    kept = shapely.get_parts(shapely.intersection(lines, sectors))
-    kept = kept[(shapely.get_type_id(kept) == shapely.GeometryType.LINESTRING) & ~shapely.is_empty(kept)]
-    ends = shapely.get_coordinates(kept).reshape(-1, 2, 2)
+    across = np.arange(1.0, np.floor(radius_m / step) + 1.0) * step
+    ends = np.concatenate([_sides(ground, across, radius_m, middle) for middle in (45.0, 135.0, 225.0, 315.0)])
     return [_hatching(ends, theme)] if len(ends) else []
+
+
+def _sides(ground: HiddenGround, across: Floats, radius_m: float, middle_deg: float) -> Floats:
+    """What of the sides of squares, which stand on their corner around the centre, lies in the sectors.
+
+    So no line runs along a line of sight, and the hatching of a narrow sector is not taken for a single line. A side
+    at distance c from the centre is r = c / cos(a), a counted from its middle: it is beyond a distance d and within
+    the circle where arccos(c / d) <= |a| <= arccos(c / radius).
+
+    Parameters
+    ----------
+    across
+        Distances of the sides from the centre, none beyond the circle; shape (n,).
+    middle_deg
+        Azimuth of their middles.
+
+    Returns
+    -------
+    Ends of the parts, shape (parts, 2, 2).
+    """
+    first = np.radians(np.maximum(ground.start_deg - middle_deg, -45.0))[:, None]
+    last = np.radians(np.minimum(ground.end_deg - middle_deg, 45.0))[:, None]
+    nearest = np.arccos(np.minimum(across / ground.beyond_m[:, None], 1.0))
+    farthest = np.arccos(across / radius_m)
+    begin = np.stack([np.maximum(first, nearest), np.maximum(first, -farthest)])
+    end = np.stack([np.minimum(last, farthest), np.minimum(last, -nearest)])
+    kept = np.flatnonzero(end > begin)
+    angle = np.stack([begin.ravel()[kept], end.ravel()[kept]], axis=1)
+    away = np.broadcast_to(across, begin.shape).ravel()[kept, None] / np.cos(angle)
+    azimuth = angle + np.radians(middle_deg)
+    return np.stack([away * np.sin(azimuth), away * np.cos(azimuth)], axis=2)
 
 
 def hatched(theme: Theme) -> list[Shape]:
     """A patch of the hatching for the legend, a metre counted as a millimetre."""
     across = np.arange(-1.0, 2.0) * _HATCH_MM
     half = np.sqrt(_PATCH_MM**2 - across**2)
-    return [_hatching(_diagonals(across, half), theme)]
+    middle, along = across[:, None] * (_DIAGONAL * (1.0, -1.0)), half[:, None] * _DIAGONAL
+    return [_hatching(np.stack([middle - along, middle + along], axis=1), theme)]
 
 
 def _hatching(ends: Floats, theme: Theme) -> Lines:
     return Lines(ends[:, 0], ends[:, 1], Stroke(theme.hatch, _HATCH_WIDTH_MM))
-
-
-def _diagonals(across: Floats, half: Floats) -> Floats:
-    """Lines from south-west to north-east, some way to the south-east of the origin, shape (n, 2, 2)."""
-    middle, along = across[:, None] * (_DIAGONAL * (1.0, -1.0)), half[:, None] * _DIAGONAL
-    return np.stack([middle - along, middle + along], axis=1)
-
-
-def _diamonds(step: float, radius: float) -> Floats:
-    """Sides of squares that stand on their corner around the origin, out to a circle; shape (n, 2, 2).
-
-    So no line runs along a line of sight, and the hatching of a narrow sector is not taken for a single line.
-    """
-    across = np.arange(1.0, np.floor(radius / step) + 1.0) * step
-    half = np.minimum(across, np.sqrt(np.maximum(radius**2 - across**2, 0.0)))
-    side = _diagonals(across, half)
-    return np.concatenate([side, -side, side[..., ::-1] * (1.0, -1.0), side[..., ::-1] * (-1.0, 1.0)])
-
-
-def _outline(start_deg: float, end_deg: float, beyond_m: float, radius_m: float) -> Floats:
-    """Corners of a sector from a distance out to the border, shape (n, 2)."""
-    angle = np.radians(np.linspace(start_deg, end_deg, int((end_deg - start_deg) / _ARC_DEG) + 2))
-    arc = np.column_stack([np.sin(angle), np.cos(angle)])
-    return np.vstack([beyond_m * arc, radius_m * arc[::-1]])
 
 
 def order_shapes(survey: Survey, stems: Stems, theme: Theme) -> list[Shape]:
