@@ -139,10 +139,11 @@ def drawn(
     """
     order = rng.permutation(len(np.asarray(plot)))
     row = np.asarray(plot, np.int64)[order]
-    fresh = np.zeros(len(row), bool)
-    fresh[np.unique(row, return_index=True)[1]] = True
-    adds = minutes_per_stem + np.where(fresh & ~visited[row], walk_minutes, 0.0)
-    first = min(_fitting(adds[:count], limit), count)
+    next_ = row[:count]
+    fresh = np.zeros(len(next_), bool)
+    fresh[np.unique(next_, return_index=True)[1]] = True
+    adds = minutes_per_stem + np.where(fresh & ~visited[next_], walk_minutes, 0.0)
+    first = _fitting(adds, limit)
     reached = visited.copy()
     reached[row[:first]] = True
     later = first + np.flatnonzero(reached[row[first:]])

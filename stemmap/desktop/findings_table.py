@@ -76,6 +76,16 @@ def finding_columns(workup: Workup) -> tuple[TableColumn, ...]:
             given(order.batch),
             given([worded(check.slug.replace("-", " ")) for check, _ in findings.batches]),
         ),
+        number_column(
+            _tr("findings_table", "worth, %"),
+            _tr(
+                "findings_table",
+                "what a second look is worth: by how much the values per hectare of the plot are expected to change, "
+                "in percent of an average plot, all doubts about the stem or the plot together",
+            ),
+            lambda: workup.worth.of_findings,
+            2,
+        ),
         TableColumn(
             sentence.title,
             sentence.meaning,
@@ -93,16 +103,6 @@ def finding_columns(workup: Workup) -> tuple[TableColumn, ...]:
             _tr("findings_table", "m²/ha"),
             _tr("findings_table", "basal area in doubt, square metres per hectare"),
             cache(lambda: _effect(workup, "basal_area_m2_per_ha")),
-            2,
-        ),
-        number_column(
-            _tr("findings_table", "worth, %"),
-            _tr(
-                "findings_table",
-                "what a second look is worth: by how much the values per hectare of the plot are expected to change, "
-                "in percent of an average plot, all doubts about the stem or the plot together",
-            ),
-            lambda: workup.worth.of_findings,
             2,
         ),
     )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QLocale, Signal, SignalInstance, Slot
+from PySide6.QtCore import QLocale, Qt, Signal, SignalInstance, Slot
 from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
@@ -93,7 +93,7 @@ class SheetsDialog(QDialog):
             self.plots.addButton(button, number)
             choices.addWidget(button)
             if number == _LISTED:
-                choices.addWidget(self.hours)
+                choices.addWidget(self.hours, alignment=Qt.AlignmentFlag.AlignLeft)
         self.hours.setRange(0.5, 1000.0)
         self.hours.setValue(_HOURS)
         self.hours.setDecimals(1)
