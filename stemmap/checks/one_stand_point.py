@@ -44,6 +44,7 @@ def one_stand_point(case: Case) -> Iterator[Batch]:
     start, end, beyond = _widest(made.ground, visits)
     for chosen, severity in ((share <= _MUCH, None), (share > _MUCH, "warning")):
         rows = np.flatnonzero(doubtful & chosen)
+        missed = number.take(rows)
         yield case.about_visits(
             rows,
             "From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at "
@@ -52,9 +53,9 @@ def one_stand_point(case: Case) -> Iterator[Batch]:
             "stand unseen.",
             evidence={
                 "hidden_percent": 100.0 * made.ground.share[rows],
-                "missed_stems": number.expected[rows],
-                "missed_low": number.low[rows],
-                "missed_high": number.high[rows],
+                "missed_stems": missed.expected,
+                "missed_low": missed.low,
+                "missed_high": missed.high,
                 "missed_percent": 100.0 * share[rows],
                 "sector_from_deg": start[rows],
                 "sector_to_deg": end[rows],

@@ -6,7 +6,8 @@ what is hidden, is estimated from all plots of the survey; a plot alone says wha
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -36,14 +37,75 @@ class Missed:
     Parameters
     ----------
     expected
-        Expected total.
-    low, high
-        Interval of the true total.
+        Expected total; NaN where it cannot be known.
+    variance
+        Of the total.
+    number, spread
+        Number of missed stems and its variance.
+    lumps
+        Variance that a Poisson number of parts would have: over the mean it is what one part adds, as a rule, and in
+        such units a total is nearly a number.
+    confidence
+        Of the interval.
     """
 
     expected: Floats
-    low: Floats
-    high: Floats
+    variance: Floats
+    number: Floats
+    spread: Floats
+    lumps: Floats
+    confidence: float
+
+    @cached_property
+    def low(self) -> Floats:
+        """Lower end of the interval of the true total, computed when somebody asks."""
+        return np.where(self._from_zero, 0.0 * self.expected, self._quantile(0.5 * (1.0 - self.confidence)))
+
+    @cached_property
+    def high(self) -> Floats:
+        """Upper end of the interval of the true total."""
+        return self._quantile(np.where(self._from_zero, self.confidence, 0.5 + 0.5 * self.confidence))
+
+    @property
+    def _from_zero(self) -> NDArray[np.bool_]:
+        """Whether the chance that none was missed, the zero of a negative binomial, takes the interval down to zero."""
+        some = self._some
+        more = np.divide(self.spread, self.number, out=np.ones(len(some)), where=some) - 1.0
+        more = np.maximum(more, 1e-9)
+        none = np.exp(-np.maximum(self.number, 0.0) * np.log1p(more) / more)
+        from_zero: NDArray[np.bool_] = none > 1.0 - self.confidence
+        return from_zero
+
+    @property
+    def _some(self) -> NDArray[np.bool_]:
+        return (self.expected > 0.0) & (self.number > 0.0)
+
+    def _quantile(self, share: Floats | float) -> Floats:
+        """Quantile of a Pearson III distribution with the total's mean, variance and skewness."""
+        from scipy.special import gammaincinv
+
+        some, mean = self._some, self.expected
+        unit = np.divide(self.lumps, mean, out=np.ones(len(mean)), where=some)
+        sd = np.sqrt(np.where(some, self.variance, 1.0))
+        over = np.divide(self.variance, mean * unit, out=np.ones(len(mean)), where=some)
+        shape = 4.0 / ((2.0 * np.maximum(over, 1.0) - 1.0) * unit / sd) ** 2
+        made: Floats = mean + sd * (gammaincinv(shape, share) - shape) / np.sqrt(shape)
+        return np.where(some, np.maximum(made, 0.0), 0.0 * mean)
+
+    def take(self, rows: NDArray[np.integer]) -> Missed:
+        """The totals of some plots."""
+        return replace(
+            self,
+            expected=self.expected[rows],
+            variance=self.variance[rows],
+            number=self.number[rows],
+            spread=self.spread[rows],
+            lumps=self.lumps[rows],
+        )
+
+    def where(self, known: NDArray[np.bool_]) -> Missed:
+        """The same, NaN for plots of which it cannot be known."""
+        return replace(self, expected=np.where(known, self.expected, np.nan))
 
 
 def missed(
@@ -114,7 +176,8 @@ def missed(
     if into is not None:
         kept = np.asarray(into) >= 0
         parts = [np.bincount(into[kept], part[kept], minlength=groups).astype(np.float64) for part in parts]
-    return _interval(*parts, confidence=confidence)
+    mean, variance, number, spread, lumps = parts
+    return Missed(mean, variance, number, spread, lumps, confidence)
 
 
 def _drawn_to_mean(seen: Floats, hidden: Floats) -> tuple[Floats, Floats]:
@@ -169,32 +232,3 @@ def _power(observed: Floats, expected: Floats) -> float:
         curve = np.array([[mean.sum(), mean @ logs], [mean @ logs, mean @ logs**2 + _AT_RANDOM]])
         level, power = np.array([level, power]) + np.clip(np.linalg.solve(curve, slopes), -1.0, 1.0)
     return float(np.clip(power, 0.0, 1.5))
-
-
-def _interval(
-    mean: Floats, variance: Floats, number: Floats, spread: Floats, lumps: Floats, *, confidence: float
-) -> Missed:
-    """Interval of totals from their mean and variance, the number behind them and its variance, and what parts add.
-
-    `lumps` is the variance that a Poisson number of parts would have: over the mean it is what one part adds, as a
-    rule, and in such units a total is nearly a number.
-    """
-    from scipy.special import gammaincinv
-
-    some = (mean > 0.0) & (number > 0.0)
-    unit = np.divide(lumps, mean, out=np.ones(len(mean)), where=some)
-    sd = np.sqrt(np.where(some, variance, 1.0))
-    over = np.divide(variance, mean * unit, out=np.ones(len(mean)), where=some)
-    shape = 4.0 / ((2.0 * np.maximum(over, 1.0) - 1.0) * unit / sd) ** 2
-    tail = 0.5 * (1.0 - confidence)
-    # Chance that none was missed: the zero of the negative binomial with this mean and variance.
-    more = np.maximum(np.divide(spread, number, out=np.ones(len(mean)), where=some) - 1.0, 1e-9)
-    none = np.exp(-np.maximum(number, 0.0) * np.log1p(more) / more)
-    from_zero = none > 2.0 * tail
-
-    def quantile(share: Floats | float) -> Floats:
-        made: Floats = mean + sd * (gammaincinv(shape, share) - shape) / np.sqrt(shape)
-        return np.where(some, np.maximum(made, 0.0), 0.0)
-
-    low = np.where(from_zero, 0.0, quantile(tail))
-    return Missed(mean, low, quantile(np.where(from_zero, 1.0 - 2.0 * tail, 1.0 - tail)))

@@ -144,8 +144,7 @@ class Unseen:
         chance, grouped = self._chances
         row, visits = self.survey.stems.visit_row[self.seen], len(self.survey.visits)
         made = missed(chance, row, plots=visits, weight=weight, grouped=grouped)
-        known = self.reason == ""
-        return Missed(*(np.where(known, values, np.nan) for values in (made.expected, made.low, made.high)))
+        return made.where(self.reason == "")
 
     def _radius(self, radius: Floats) -> Floats:
         return np.where(self.reason == "", radius, np.nan)
