@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from stemmap.progress import Progress
     from stemmap.tasks.workup import Workup
 
-#: Sheets in a preview, which holds all its pages in memory.
-MOST_PREVIEWED = 30
+#: Sheets in a preview, which paints all its pages at once while the window waits.
+MOST_PREVIEWED = 8
 _MILLIMETRES_PER_INCH = 25.4
 _PAPERS = {
     "A4": QPageSize.PageSizeId.A4,
