@@ -507,7 +507,7 @@
     <name>Printing</name>
     <message>
         <source>Plot sheets</source>
-        <extracomment>Sheets in a preview, which holds all its pages in memory.</extracomment>
+        <extracomment>Sheets in a preview, which paints all its pages at once while the window waits.</extracomment>
         <translation>Probeflächenblätter</translation>
     </message>
     <message>
@@ -2336,7 +2336,7 @@
     </message>
     <message>
         <source>The map shows dashed where its stems would then stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte zeigt gestrichelt, wo ihre Stämme dann stünden.</translation>
     </message>
     <message>
         <source>distance, m</source>
@@ -2433,6 +2433,14 @@
     <message>
         <source>hidden ground, %</source>
         <translation>verdeckter Boden, %</translation>
+    </message>
+    <message>
+        <source>found at both visits as recorded</source>
+        <translation>wie eingetragen bei beiden Aufnahmen gefunden</translation>
+    </message>
+    <message>
+        <source>probability</source>
+        <translation>Wahrscheinlichkeit</translation>
     </message>
     <message>
         <source>in</source>
@@ -4258,6 +4266,18 @@
         <translation>Probefläche {plot}: Solche Länge und Breite gibt es nicht; sie wird um ihren eigenen Mittelpunkt gezeichnet.</translation>
     </message>
     <message>
+        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees larger than the last visit&apos;s ({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme sind {turn_deg:.1f} Grad größer als die der letzten ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_deg:.1f}).</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees smaller than the last visit&apos;s ({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme sind {turn_deg:.1f} Grad kleiner als die der letzten ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_deg:.1f}).</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: this visit&apos;s azimuths lie {turn_deg:.1f} degrees from the last visit&apos;s, as back bearings would ({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme liegen {turn_deg:.1f} Grad neben denen der letzten, wie es Gegenazimute täten ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_deg:.1f}).</translation>
+    </message>
+    <message>
         <source>Plot {plot}: this visit&apos;s centre lies {shift_m:.2f} m from the last visit&apos;s, towards {towards_deg:.0f} degrees ({pairs} stems found again, standard error {standard_error_m:.2f} m).</source>
         <translation>Probefläche {plot}: Der Mittelpunkt dieser Aufnahme liegt {shift_m:.2f} m von dem der letzten, in Richtung {towards_deg:.0f} Grad ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_m:.2f} m).</translation>
     </message>
@@ -4682,10 +4702,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>({pairs} stems found again, standard error {standard_error_deg:.1f}).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
     </message>
@@ -4703,7 +4719,7 @@
     </message>
     <message>
         <source>All visits</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Aufnahmen</translation>
     </message>
     <message>
         <source>Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.</source>
@@ -4711,11 +4727,11 @@
     </message>
     <message>
         <source>Crew %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Trupp %1</translation>
     </message>
     <message>
         <source>Crew %1 on %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Trupp %1 am %2</translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
@@ -4743,7 +4759,7 @@
     </message>
     <message>
         <source>Instrument %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Instrument %1</translation>
     </message>
     <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
@@ -4775,7 +4791,7 @@
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Nur {pairs} von {stems} Stämmen werden wiedergefunden, wie auch immer die Karte gedreht oder verschoben wird: eine andere Probefläche oder ein anderer Bestand.</translation>
     </message>
     <message>
         <source>Plot {plot}: several dbh stand under one number at one place (such as No. {number}; records: {records}); they are taken for several stems of one tree, and all are counted.</source>
@@ -4787,71 +4803,59 @@
     </message>
     <message>
         <source>Plot {plot}: the records show the stems of plot {other_plot}, visit {other_visit} ({pairs} of {stems} found again there, {pairs_here} here), and its records show this plot&apos;s: exchanged?</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Einträge zeigen die Stämme der Probefläche {other_plot}, Aufnahme {other_visit} ({pairs} von {stems} dort wiedergefunden, {pairs_here} hier), und deren Einträge zeigen die dieser Probefläche: vertauscht?</translation>
     </message>
     <message>
         <source>Plot {plot}: the records show the stems of plot {other_plot}, visit {other_visit} ({pairs} of {stems} found again there, {pairs_here} here): filed under another plot&apos;s number?</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees larger than the last visit&apos;s </source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plot {plot}: this visit&apos;s azimuths are {turn_deg:.1f} degrees smaller than the last visit&apos;s </source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Einträge zeigen die Stämme der Probefläche {other_plot}, Aufnahme {other_visit} ({pairs} von {stems} dort wiedergefunden, {pairs_here} hier): unter der Nummer einer anderen Probefläche abgelegt?</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when counted the other way round, a full circle less each ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme passen zu denen der letzten, wenn sie andersherum gezählt werden, Vollkreis weniger jedes ({pairs} Stämme dann wiedergefunden, {pairs_as_recorded} wie eingetragen).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when divided by 0.9, as degrees beside gon ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme passen zu denen der letzten, wenn sie durch 0,9 geteilt werden, wie Grad neben Gon ({pairs} Stämme dann wiedergefunden, {pairs_as_recorded} wie eingetragen).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s azimuths fit the last visit&apos;s when multiplied by 0.9, as gon beside degrees ({pairs} stems found again then, {pairs_as_recorded} as recorded).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plot {plot}: this visit&apos;s azimuths lie {turn_deg:.1f} degrees from the last visit&apos;s, as back bearings would </source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Azimute dieser Aufnahme passen zu denen der letzten, wenn sie mit 0,9 malgenommen werden, wie Gon neben Grad ({pairs} Stämme dann wiedergefunden, {pairs_as_recorded} wie eingetragen).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances are longer than the last visit&apos;s by half the dbh of each stem, as if measured to the axis beside the face ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme sind um den halben BHD jedes Stammes länger als die der letzten, wie zur Achse gemessen neben zur Vorderseite ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances are shorter than the last visit&apos;s by half the dbh of each stem, as if measured to the face beside the axis ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme sind um den halben BHD jedes Stammes kürzer als die der letzten, wie zur Vorderseite gemessen neben zur Achse ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances are {percent:.1f} % longer than the last visit&apos;s ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme sind {percent:.1f} % länger als die der letzten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances are {percent:.1f} % shorter than the last visit&apos;s ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme sind {percent:.1f} % kürzer als die der letzten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as feet beside metres ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme passen zu denen der letzten, wenn sie als Fuß neben Metern gelten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as measured along the slope ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme passen zu denen der letzten, wenn sie als am Hang entlang gemessen gelten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when taken as metres beside feet ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme passen zu denen der letzten, wenn sie als Meter neben Fuß gelten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: this visit&apos;s distances fit the last visit&apos;s when those are taken as measured along the slope ({pairs} stems).</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Entfernungen dieser Aufnahme passen zu denen der letzten, wenn jene als am Hang entlang gemessen gelten ({pairs} Stämme).</translation>
     </message>
     <message>
         <source>Plot {plot}: {beyond_360} of {azimuths} azimuths are above 360, though the azimuth unit is degree: they look like gon.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: {beyond_360} von {azimuths} Azimuten liegen über 360, obwohl die Azimuteinheit Grad ist: Sie sehen nach Gon aus.</translation>
     </message>
     <message>
         <source>Plot {plot}: {copied} of {stems} stems carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
@@ -4907,11 +4911,11 @@
     </message>
     <message>
         <source>Visits of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmen von %1</translation>
     </message>
     <message>
         <source>Work of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Arbeit vom %1</translation>
     </message>
     <message>
         <source>Writing layers</source>
@@ -4927,7 +4931,7 @@
     </message>
     <message>
         <source>agree</source>
-        <translation type="unfinished"></translation>
+        <translation>stimmen überein</translation>
     </message>
     <message>
         <source>an old Excel or Word file, or one with a password</source>
@@ -4979,7 +4983,7 @@
     </message>
     <message>
         <source>azimuth factor</source>
-        <translation type="unfinished"></translation>
+        <translation>Faktor der Azimute</translation>
     </message>
     <message>
         <source>azimuth outside circle</source>
@@ -5319,7 +5323,7 @@
     </message>
     <message>
         <source>distance factor</source>
-        <translation type="unfinished"></translation>
+        <translation>Faktor der Entfernungen</translation>
     </message>
     <message>
         <source>distance from the plot centre</source>
@@ -5335,11 +5339,11 @@
     </message>
     <message>
         <source>distances scaled alike</source>
-        <translation type="unfinished"></translation>
+        <translation>Entfernungen gemeinsam länger oder kürzer</translation>
     </message>
     <message>
         <source>distances unlike last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>Entfernungen anders als bei der letzten Aufnahme</translation>
     </message>
     <message>
         <source>doubt</source>
@@ -5691,7 +5695,7 @@
     </message>
     <message>
         <source>log likelihood gain</source>
-        <translation type="unfinished"></translation>
+        <translation>Gewinn der logarithmierten Likelihood</translation>
     </message>
     <message>
         <source>lon</source>
@@ -5955,7 +5959,7 @@
     </message>
     <message>
         <source>other plot</source>
-        <translation type="unfinished"></translation>
+        <translation>andere Probefläche</translation>
     </message>
     <message>
         <source>other unit</source>
@@ -5963,7 +5967,7 @@
     </message>
     <message>
         <source>other visit</source>
-        <translation type="unfinished"></translation>
+        <translation>andere Aufnahme</translation>
     </message>
     <message>
         <source>out</source>
@@ -5987,11 +5991,11 @@
     </message>
     <message>
         <source>pairs as recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>Paare wie eingetragen</translation>
     </message>
     <message>
         <source>pairs here</source>
-        <translation type="unfinished"></translation>
+        <translation>Paare hier</translation>
     </message>
     <message>
         <source>per ha</source>
@@ -6011,7 +6015,7 @@
     </message>
     <message>
         <source>perhaps all %1 stems otherwise (probability %2)</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht alle %1 Stämme anders (Wahrscheinlichkeit %2)</translation>
     </message>
     <message>
         <source>plot</source>
@@ -6027,11 +6031,11 @@
     </message>
     <message>
         <source>plot in another unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche in anderer Einheit</translation>
     </message>
     <message>
         <source>plot mirrored</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche gespiegelt</translation>
     </message>
     <message>
         <source>plot not described</source>
@@ -6075,7 +6079,7 @@
     </message>
     <message>
         <source>plots rotated alike</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen gemeinsam gedreht</translation>
     </message>
     <message>
         <source>point</source>
@@ -6095,7 +6099,7 @@
     </message>
     <message>
         <source>probability</source>
-        <translation type="unfinished"></translation>
+        <translation>Wahrscheinlichkeit</translation>
     </message>
     <message>
         <source>quadrant</source>
@@ -6139,7 +6143,7 @@
     </message>
     <message>
         <source>records of another plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Einträge einer anderen Probefläche</translation>
     </message>
     <message>
         <source>remark</source>
@@ -6231,7 +6235,7 @@
     </message>
     <message>
         <source>size</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>slip kinds</source>
@@ -6271,7 +6275,7 @@
     </message>
     <message>
         <source>standard error</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardfehler</translation>
     </message>
     <message>
         <source>standard error deg</source>
@@ -6551,7 +6555,7 @@
     </message>
     <message>
         <source>who</source>
-        <translation type="unfinished"></translation>
+        <translation>wer</translation>
     </message>
     <message>
         <source>who measured</source>
@@ -6663,27 +6667,27 @@
     </message>
     <message>
         <source>{who}: azimuths are {size:.1f} degrees larger than at the last visits, on {agree} of {plots} plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: Die Azimute sind {size:.1f} Grad größer als bei den letzten Aufnahmen, auf {agree} von {plots} Probeflächen.</translation>
     </message>
     <message>
         <source>{who}: azimuths are {size:.1f} degrees smaller than at the last visits, on {agree} of {plots} plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: Die Azimute sind {size:.1f} Grad kleiner als bei den letzten Aufnahmen, auf {agree} von {plots} Probeflächen.</translation>
     </message>
     <message>
         <source>{who}: distances are {size:.1f} % longer than at the last visits, on {agree} of {plots} plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: Die Entfernungen sind {size:.1f} % länger als bei den letzten Aufnahmen, auf {agree} von {plots} Probeflächen.</translation>
     </message>
     <message>
         <source>{who}: distances are {size:.1f} % shorter than at the last visits, on {agree} of {plots} plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: Die Entfernungen sind {size:.1f} % kürzer als bei den letzten Aufnahmen, auf {agree} von {plots} Probeflächen.</translation>
     </message>
     <message>
         <source>{who}: none of {azimuths} azimuths is above 360, though the azimuth unit is gon: they look like degrees.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: Keines von {azimuths} Azimuten liegt über 360, obwohl die Azimuteinheit Gon ist: Sie sehen nach Grad aus.</translation>
     </message>
     <message>
         <source>{who}: {beyond_360} of {azimuths} azimuths are above 360, though the azimuth unit is degree: they look like gon.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who}: {beyond_360} von {azimuths} Azimuten liegen über 360, obwohl die Azimuteinheit Grad ist: Sie sehen nach Gon aus.</translation>
     </message>
 </context>
 </TS>
