@@ -18,6 +18,13 @@ def copied(case: Case) -> NDArray[np.bool_]:
     Two honest measurements agree so now and then, more often where whole degrees and tenths of a metre are written;
     they do not for most stems of a visit.
     """
+    again, count = case.once(_share)
+    usual = (again >= _VISIT) & (again > _SHARE * count)
+    found: NDArray[np.bool_] = case.once(_same) & (usual[case.survey.stems.visit_row] | case.once(_everywhere))
+    return found
+
+
+def _same(case: Case) -> NDArray[np.bool_]:
     stems, visits = case.survey.stems, case.survey.visits
     same = np.zeros(len(stems), bool)
     before = visits.previous[stems.visit_row]
@@ -36,9 +43,19 @@ def copied(case: Case) -> NDArray[np.bool_]:
     wanted, known = before[asked] * size + place[asked], np.sort(stems.visit_row[there] * size + place[there])
     at = np.searchsorted(known, wanted)
     same[asked] = np.append(known, -1)[at] == wanted
-    count = np.bincount(stems.visit_row[asked], minlength=len(visits))
-    again = np.bincount(stems.visit_row[same], minlength=len(visits))
-    usual = (again >= _VISIT) & (again > _SHARE * count)
-    everywhere = again.sum() >= _SURVEY and again.sum() > _SHARE * count.sum()
-    same &= usual[stems.visit_row] | bool(everywhere)
     return same
+
+
+def _share(case: Case) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Stems that agree with the last visit, and stems that have one, by visit."""
+    stems, visits = case.survey.stems, len(case.survey.visits)
+    has = stems.visit_row[case.survey.visits.previous[stems.visit_row] >= 0]
+    return np.bincount(stems.visit_row[case.once(_same)], minlength=visits), np.bincount(has, minlength=visits)
+
+
+def _everywhere(case: Case) -> bool:
+    """Whether places are carried over as a rule of the survey."""
+    if case.whole is not None:
+        return case.whole.once(_everywhere)
+    again, count = case.once(_share)
+    return bool(again.sum() >= _SURVEY and again.sum() > _SHARE * count.sum())

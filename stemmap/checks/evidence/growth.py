@@ -24,6 +24,8 @@ _PEAK = 1e-4
 _FAR, _NORMAL_FAR = 3.0, 0.0027
 #: What lies further off than this, centimetres, was mistyped and tells nothing of growth.
 _SLIP_CM = 20.0
+#: Two measuring heights that differ by this share are two places on the stem.
+_SAME_PLACE = 0.05
 #: Odd pairs that tell how far they scatter.
 _ENOUGH = 20
 
@@ -41,7 +43,10 @@ class Growth:
     odd_spread
         How far those scatter.
     before_cm
-        Dbh of each stem on the last visit: of the stem that it is there, or where it has no place, of its number.
+        Dbh of each stem on the last visit: of the stem that it is there, or where it has no place, of its number; NaN
+        where it was measured at another height.
+    moved
+        Stems measured at another height than on the last visit: what they changed by is no growth.
     cleared, peak
         By stem: its dbh agrees with the visit before the last one, though not with the last; and the dbh between two
         such visits. Nothing grows to and fro: a peak is no odd growth.
@@ -52,6 +57,7 @@ class Growth:
     odd: float
     odd_spread: float
     before_cm: Floats
+    moved: Truths
     cleared: Truths
     peak: Truths
 
@@ -66,7 +72,7 @@ class Growth:
             (0.5 * odd, _ODD_SPREAD_CM),
         ):
             total = total + share * np.exp(-0.5 * np.minimum((off / sd) ** 2, 200.0)) / (sd * np.sqrt(2.0 * np.pi))
-        found: Floats = np.where(np.isfinite(grown_cm), np.log(total), np.log(0.05))
+        found: Floats = np.where(np.isfinite(grown_cm) & ~self.moved[stem], np.log(total), np.log(0.05))
         return found
 
 
@@ -80,18 +86,26 @@ def growth(case: Case) -> Growth:
     far = off[off > _FAR * spread]
     odd = (max(len(far) - _NORMAL_FAR * len(off), 0.0) + _ODD * _ODD_WORTH) / (len(off) + _ODD_WORTH)
     cleared, peak = _to_and_fro(case, usual, _FAR * spread)
+    moved = _moved(case)
+    before = _before(case, moved)
     if case.whole is not None:
-        return replace(case.whole.once(growth), cleared=cleared, peak=peak)
+        return replace(case.whole.once(growth), before_cm=before, moved=moved, cleared=cleared, peak=peak)
     odd_spread = float(np.median(far)) if len(far) >= _ENOUGH else _ODD_SPREAD_CM
-    return Growth(usual, spread, odd, odd_spread, _before(case), cleared, peak)
+    return Growth(usual, spread, odd, odd_spread, before, moved, cleared, peak)
 
 
-def _before(case: Case) -> Floats:
+def _moved(case: Case) -> Truths:
+    last, height = case.once(same_number), case.survey.stems.numbers("measurement_height_m")
+    moved: Truths = (last >= 0) & (np.abs(height - height[last]) > _SAME_PLACE * height[last])
+    return moved
+
+
+def _before(case: Case, moved: Truths) -> Floats:
     both, dbh = case.once(revisit), case.measured.dbh_cm
     last = np.where(case.once(typed).doubted, -1, case.once(same_number))
     matched = np.flatnonzero(both.found.last >= 0)
     last[both.this[matched]] = both.last[both.found.last[matched]]
-    return np.where(last >= 0, dbh[last], np.nan)
+    return np.where((last >= 0) & ~moved, dbh[last], np.nan)
 
 
 def _to_and_fro(case: Case, usual: float, room: float) -> tuple[Truths, Truths]:
