@@ -147,21 +147,19 @@ def order_of_numbers(
     choices
         For stems in doubt what they may have been; for all others the azimuth as given, or, seldom, anything.
     """
-    first = np.asarray(first, np.int64)
-    count = np.diff(first)
+    begin = first.astype(np.int64)
+    count = np.diff(begin)
     plot = np.repeat(np.arange(len(count)), count)
     wanted = np.ones(len(plot), bool) if wanted is None else wanted
     row = np.where(wanted, np.cumsum(wanted) - 1, -1)
     asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
     start, clockwise = _starts(azimuth_deg, plot, len(count))
-    start, clockwise = _best_starts(
-        azimuth_deg, first, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices
-    )
+    start, clockwise = _best_starts(azimuth_deg, begin, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices)
     turned = _along(azimuth_deg, start[plot], clockwise[plot])
     special, likely = _chosen(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
     density = np.ones((int(wanted.sum()), _STEPS), np.float32)
     evidence = np.zeros(len(count))
-    for chosen, stem in _batches(first, asked):
+    for chosen, stem in _batches(begin, asked):
         before, after, evidence[chosen] = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen])
         inside = np.append(wanted, False)[stem]
         both = before[inside] * after[inside]
@@ -183,8 +181,8 @@ def steadiness(azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float
     sd_deg
         The guess; returned where too few plots tell.
     """
-    first = np.asarray(first, np.int64)
-    count = np.diff(first)
+    begin = first.astype(np.int64)
+    count = np.diff(begin)
     able = np.flatnonzero(count >= 2 * _FEWEST)
     if len(able) < _SAMPLE_FEWEST:
         return sd_deg
@@ -196,7 +194,7 @@ def steadiness(azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float
     none = np.full(len(turned), -1, np.int64)
     total = np.zeros(len(_STEADY))
     for number, factor in enumerate(_STEADY):
-        for chosen, stem in _batches(first, asked):
+        for chosen, stem in _batches(begin, asked):
             seen = _likely(stem, turned, none, np.zeros((0, _STEPS), np.float32), factor * sd_deg)
             odds = _followed(seen, count[chosen], back=False)[2] - math.log(2.0 * _STEPS)
             # Plots without an order do not tell how well one is kept.
@@ -238,7 +236,7 @@ def _best_starts(
     sd_deg: float,
     choices: Choices | None,
 ) -> tuple[Floats, NDArray[np.bool_]]:
-    """The start under which each plot is likeliest: as found, at its first stem, after its last, or the usual one.
+    """The start under which each plot is likeliest: as found, at its first stem, after its last, between them, or the usual.
 
     Where one of the first or last azimuths is wrong, the start found from all may lie beyond a stem that is right.
     """
@@ -261,10 +259,12 @@ def _best_starts(
         return start, clockwise
     sense = np.where(clockwise[some], 1.0, -1.0)
     usual, usually, turning = _usual_start(start[asked], clockwise[asked])
+    between = azimuth_deg[ends] + 0.5 * ((azimuth_deg[begins] - azimuth_deg[ends] + 180.0) % 360.0 - 180.0)
     options = [
         (start[some], clockwise[some]),
         (azimuth_deg[begins] - sense * near, clockwise[some]),
         (azimuth_deg[ends] + sense * near, clockwise[some]),
+        (between, clockwise[some]),
     ]
     if usually:
         options.append((np.full(len(some), usual), np.full(len(some), turning)))

@@ -204,6 +204,11 @@ def _weighed(
     plain = np.where(meant.partner >= 0, 0.0, np.exp(log_weight - top[owner]))
     total = top + np.log(np.maximum(np.bincount(owner, plain, minlength=count), 1e-30))
 
+    # One stem entered twice need be found only once among those of the last visit, whichever of the two it is.
+    twin = np.clip(np.searchsorted(doubted.rows, twins[0]), 0, max(count - 1, 0))
+    log_twice = np.log(rates.twice) + twins[1] + np.maximum(stand[:count] - stand[twin], 0.0)
+    total = np.logaddexp(total, log_twice)
+
     # An exchange explains two records at once: what it does for the other counts here too. The first meaning of each
     # record, that it is right as typed, stands in the row of the record.
     swap = np.flatnonzero(meant.partner >= 0)
@@ -211,9 +216,6 @@ def _weighed(
     gained = gain[swap] + rest[swap] - rest[mine] + rest[meant.partner[swap]] - rest[theirs]
     log_weight[swap] = prior[swap] - prior[mine] + log_weight[mine] + gained + log_weight[theirs] - total[theirs]
 
-    # One stem entered twice need be found only once among those of the last visit, whichever of the two it is.
-    twin = np.clip(np.searchsorted(doubted.rows, twins[0]), 0, max(count - 1, 0))
-    log_twice = np.log(rates.twice) + twins[1] + np.maximum(stand[:count] - stand[twin], 0.0)
     np.maximum.at(top, owner, log_weight)
     top = np.maximum(top, log_twice)
     weight, twice = np.exp(log_weight - top[owner]), np.exp(log_twice - top)
