@@ -33,11 +33,17 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
     fit = both.fit
     turn = fit.rotation_deg[plots]
     back = np.abs(turn) > _BACK_BEARING
-    stems = "({pairs} stems found again, standard error {standard_error_deg:.1f})."
-    larger = "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees larger than the last visit's "
-    smaller = "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees smaller than the last visit's "
+    larger = (
+        "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees larger than the last visit's "
+        "({pairs} stems found again, standard error {standard_error_deg:.1f})."
+    )
+    smaller = (
+        "Plot {plot}: this visit's azimuths are {turn_deg:.1f} degrees smaller than the last visit's "
+        "({pairs} stems found again, standard error {standard_error_deg:.1f})."
+    )
     about = (
         "Plot {plot}: this visit's azimuths lie {turn_deg:.1f} degrees from the last visit's, as back bearings would "
+        "({pairs} stems found again, standard error {standard_error_deg:.1f})."
     )
     alike = case.once(in_common).turned[plots]
     senses = (~back & (turn > 0), larger), (~back & (turn < 0), smaller), (back, about)
@@ -45,7 +51,7 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
         chosen = plots[sense & (alike == (severity == "note"))]
         yield case.about_visits(
             both.visit[chosen],
-            message + stems,
+            message,
             field="azimuth",
             evidence={
                 "rotation_deg": fit.rotation_deg[chosen],

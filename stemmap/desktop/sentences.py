@@ -218,6 +218,8 @@ def evidence_lines(told: Finding) -> list[tuple[str, str]]:
         "shift_north_m": (_tr("sentences", "shift to the north, m"), 2),
         "standard_error_m": (_tr("sentences", "standard error, m"), 2),
         "hidden_percent": (_tr("sentences", "hidden ground, %"), 1),
+        "pairs_as_recorded": (_tr("sentences", "found at both visits as recorded"), 0),
+        "probability": (_tr("sentences", "probability"), 2),
     }
     lines = []
     for name, (title, decimals) in kinds.items():

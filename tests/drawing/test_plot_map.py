@@ -8,6 +8,7 @@ import pytest
 from stemmap.drawing.palette import DARK, LIGHT
 from stemmap.drawing.plot_map import describe_plot, frame_of, reach_of
 from stemmap.drawing.scene import Discs, Lines, Polygons, Texts
+from stemmap.survey.findings import Finding, StemMeant
 from stemmap.survey.measured import measure
 
 
@@ -162,6 +163,20 @@ def test_findings_give_a_stem_letters_and_an_outline(plot, scattered, finding):
     assert "whole plot" in words(scene)
     assert len(outlines) == 2
     assert len({(disc.stroke.colour, disc.stroke.width_mm, disc.stroke.dash_mm) for disc in outlines}) == 2
+
+
+def test_all_stems_have_ghosts_where_a_whole_plot_is_meant_otherwise(plot):
+    stems = {"plot": ["A"] * 3, "stem": [1, 2, 3], "azimuth": [10, 100, 390], "distance_m": [3, 4, 5]}
+    survey = plot(stems, radius_m=8)
+    meant = tuple(StemMeant(row, {"azimuth": 0.9 * stems["azimuth"][row]}, 0.5) for row in range(3))
+    about = Finding("A", "A", None, None, "some-check", "warning", "revisit", None, "", {}, [], {}, 0, -1, meant)
+    scene = scene_of(survey, findings=[about])
+    ghosts = [disc for disc in shapes(scene, Discs) if disc.stroke is not None and disc.stroke.colour == LIGHT.ghost]
+    angle = np.radians([9.0, 90.0, 351.0])
+    places = np.column_stack([[3, 4, 5] * np.sin(angle), [3, 4, 5] * np.cos(angle)])
+    # The third azimuth could not be placed as typed, but can be as meant.
+    assert np.vstack([ghost.centre for ghost in ghosts]) == pytest.approx(places)
+
 
 
 @pytest.mark.parametrize(
