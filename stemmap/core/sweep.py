@@ -236,7 +236,7 @@ def _best_starts(
     sd_deg: float,
     choices: Choices | None,
 ) -> tuple[Floats, NDArray[np.bool_]]:
-    """The start under which each plot is likeliest: as found, at its first stem, after its last, between them, or the usual.
+    """The likeliest start of each plot: as found, at its first stem, after its last, between them, or the usual one.
 
     Where one of the first or last azimuths is wrong, the start found from all may lie beyond a stem that is right.
     """
