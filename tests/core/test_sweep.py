@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from stemmap.core.sweep import Choices, order_of_numbers
+from stemmap.core.sweep import Choices, order_of_numbers, steadiness
 
 PLOTS, STEMS = 60, 24
 FIRST = np.arange(PLOTS + 1) * STEMS
@@ -74,6 +74,37 @@ def test_choices_replace_an_azimuth():
     chosen = order_of_numbers(azimuth, np.array([0, 10]), sd_deg=1.0, choices=choices).relative_density(stem, where)
     # With 100 likely before it, 85 is hardly in order any more.
     assert chosen < 0.5 * typed
+
+
+def test_what_choices_lack_is_anything_at_all():
+    azimuth = np.array([10.0, 40, 70, 280, 160, 220, 250, 280, 310, 340])
+    stem, where = np.array([4]), np.array([85.0])
+
+    def told(probability):
+        choices = Choices(np.array([3]), np.array([130.0]), np.array([probability]))
+        found = order_of_numbers(azimuth, np.array([0, 10]), sd_deg=1.0, choices=choices)
+        return found.relative_density(stem, where)[0]
+
+    assert told(1.0) < 0.2 * told(0.05)
+
+
+@pytest.mark.parametrize(("noise", "low", "high"), [(1.0, 0.9, 1.4), (2.0, 1.7, 2.6)])
+def test_steadiness_of_azimuths_is_learnt(noise, low, high):
+    rng = np.random.default_rng(8)
+    azimuth = np.round(np.sort(rng.uniform(0, 360, (PLOTS, STEMS)), axis=1) + rng.normal(0, noise, (PLOTS, STEMS)))
+    assert low <= steadiness(azimuth.ravel() % 360, FIRST, sd_deg=1.2) <= high
+
+
+def test_few_plots_do_not_tell_how_steady_azimuths_are(clockwise):
+    assert steadiness(clockwise[:3].ravel(), FIRST[:4], sd_deg=1.2) == 1.2
+
+
+def test_wrong_first_azimuth_leaves_a_small_plot_in_order(clockwise):
+    few = np.array([263.0, 83, 90, 93, 102, 280, 300, 340])
+    first = np.append(FIRST, FIRST[-1] + len(few))
+    found = order_of_numbers(np.append(clockwise.ravel(), few), first, sd_deg=1.2)
+    assert found.tells[-1] > 0.9
+    assert found.relative_density(FIRST[-1:], np.array([263.0])) < 0.1
 
 
 def test_plots_of_any_size_are_allowed():
