@@ -2775,19 +2775,19 @@
     </message>
     <message>
         <source>Breast height</source>
-        <translation type="unfinished"></translation>
+        <translation>Brusthöhe</translation>
     </message>
     <message>
         <source>How far off breast height is judged from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie weit die Brusthöhe vom Mittelpunkt aus daneben geschätzt wird</translation>
     </message>
     <message>
         <source>Taper</source>
-        <translation type="unfinished"></translation>
+        <translation>Abholzigkeit</translation>
     </message>
     <message>
         <source>How much thinner a stem is one metre further up</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie viel dünner ein Stamm einen Meter weiter oben ist</translation>
     </message>
     <message>
         <source>Borderline from</source>
@@ -4707,11 +4707,11 @@
     </message>
     <message>
         <source>; the dbh is likelier wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>; eher ist der BHD falsch</translation>
     </message>
     <message>
         <source>; the height is likelier wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>; eher ist die Höhe falsch</translation>
     </message>
     <message>
         <source>A survey file is opened by itself; uploads are brought into it with stemmap add.</source>
@@ -4723,7 +4723,7 @@
     </message>
     <message>
         <source>Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
     </message>
     <message>
         <source>Crew %1</source>
@@ -4767,11 +4767,11 @@
     </message>
     <message>
         <source>No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} hat Azimut und Abstand von Nr. {twin} bis auf die letzte Ziffer, aber einen BHD von {dbh_cm:g} cm gegen {twin_dbh_cm:g} cm: die Zeile darüber wiederholt, zwei Stämme eines Baums oder einer noch einmal eingegeben.</translation>
     </message>
     <message>
         <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Eine Höhe von {height_m:.1f} m und ein BHD von {dbh_cm:.1f} cm gehören kaum zusammen; so dicke Stämme sind hier etwa {usual_height_m:.1f} m hoch%1.</translation>
     </message>
     <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
@@ -4795,11 +4795,11 @@
     </message>
     <message>
         <source>Plot {plot}: several dbh stand under one number at one place (such as No. {number}; records: {records}); they are taken for several stems of one tree, and all are counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Mehrere BHD stehen unter einer Nummer an einem Ort (etwa Nr. {number}; Einträge: {records}); sie gelten als mehrere Stämme eines Baums und werden alle gezählt.</translation>
     </message>
     <message>
         <source>Plot {plot}: stems were recorded again on another date of this visit ({records} stems, such as on {date} and {other_date}); both records are counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Stämme wurden an einem anderen Tag dieser Aufnahme noch einmal eingetragen ({records} Stämme, etwa am {date} und am {other_date}); beide Einträge werden gezählt.</translation>
     </message>
     <message>
         <source>Plot {plot}: the records show the stems of plot {other_plot}, visit {other_visit} ({pairs} of {stems} found again there, {pairs_here} here), and its records show this plot&apos;s: exchanged?</source>
@@ -4859,19 +4859,19 @@
     </message>
     <message>
         <source>Plot {plot}: {copied} of {stems} stems carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: {copied} von {stems} Stämmen tragen Azimut und Abstand der letzten Aufnahme bis auf die letzte Ziffer; sie wurden nicht neu gemessen.</translation>
     </message>
     <message>
         <source>Plot {plot}: {missing} of {stems} stems have no dbh (such as No. {number}); what depends on it is not known for them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: {missing} von {stems} Stämmen haben keinen BHD (etwa Nr. {number}); was von ihm abhängt, ist für sie nicht bekannt.</translation>
     </message>
     <message>
         <source>Plot {plot}: {records} records carry the number of another one of this visit (such as No. {number}): several stems of one tree without numbers of their own, or entered twice; all are counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: {records} Einträge tragen die Nummer eines anderen dieser Aufnahme (etwa Nr. {number}): mehrere Stämme eines Baums ohne eigene Nummern oder doppelt eingegeben; alle werden gezählt.</translation>
     </message>
     <message>
         <source>Plot {plot}: {stems} diameters were measured at another height than on the last visit, such as at {height_m:g} after {last_height_m:g}; what they changed by is no growth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: {stems} Durchmesser wurden in anderer Höhe gemessen als bei der letzten Aufnahme, etwa bei {height_m:g} nach {last_height_m:g}; ihre Änderung ist kein Zuwachs.</translation>
     </message>
     <message>
         <source>Records that differ were left out, as you said.</source>
@@ -4891,7 +4891,7 @@
     </message>
     <message>
         <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Grenzabstand passt nicht zu diesen Einträgen: {beyond} von {stems} Stämmen stehen jenseits davon, auf {plots_beyond} von {plots} Probeflächen und Aufnahmen. Stellen Sie den verwendeten Radius oder das verwendete Verfahren ein; neunzehn von zwanzig Stämmen stehen innerhalb von {within_m:.1f} m.</translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -4971,7 +4971,7 @@
     </message>
     <message>
         <source>at {distance_m:.2f} m it stands farther out than the stems of this survey do</source>
-        <translation type="unfinished"></translation>
+        <translation>mit {distance_m:.2f} m steht er weiter außen als die Stämme dieser Inventur</translation>
     </message>
     <message>
         <source>at {distance_m:.2f} m its dbh of {dbh_cm:.1f} cm, close to a class limit, decides</source>
@@ -5023,7 +5023,7 @@
     </message>
     <message>
         <source>beyond</source>
-        <translation type="unfinished"></translation>
+        <translation>jenseits</translation>
     </message>
     <message>
         <source>beyond m</source>
@@ -5039,7 +5039,7 @@
     </message>
     <message>
         <source>breast height judged</source>
-        <translation type="unfinished"></translation>
+        <translation>Brusthöhe geschätzt</translation>
     </message>
     <message>
         <source>breast height m</source>
@@ -5099,7 +5099,7 @@
     </message>
     <message>
         <source>circle does not fit</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreis passt nicht</translation>
     </message>
     <message>
         <source>class change probability</source>
@@ -5155,11 +5155,11 @@
     </message>
     <message>
         <source>coordinates copied</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinaten übernommen</translation>
     </message>
     <message>
         <source>copied</source>
-        <translation type="unfinished"></translation>
+        <translation>übernommen</translation>
     </message>
     <message>
         <source>crew</source>
@@ -5531,7 +5531,7 @@
     </message>
     <message>
         <source>height unlike dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>Höhe passt nicht zum BHD</translation>
     </message>
     <message>
         <source>hidden percent</source>
@@ -5787,7 +5787,7 @@
     </message>
     <message>
         <source>missing</source>
-        <translation type="unfinished"></translation>
+        <translation>fehlend</translation>
     </message>
     <message>
         <source>mistyped</source>
@@ -5955,7 +5955,7 @@
     </message>
     <message>
         <source>other date</source>
-        <translation type="unfinished"></translation>
+        <translation>anderer Tag</translation>
     </message>
     <message>
         <source>other plot</source>
@@ -6075,7 +6075,7 @@
     </message>
     <message>
         <source>plots beyond</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen mit Stämmen jenseits</translation>
     </message>
     <message>
         <source>plots rotated alike</source>
@@ -6139,7 +6139,7 @@
     </message>
     <message>
         <source>records</source>
-        <translation type="unfinished"></translation>
+        <translation>Einträge</translation>
     </message>
     <message>
         <source>records of another plot</source>
@@ -6271,7 +6271,7 @@
     </message>
     <message>
         <source>spreads</source>
-        <translation type="unfinished"></translation>
+        <translation>Streuungen</translation>
     </message>
     <message>
         <source>standard error</source>
@@ -6367,7 +6367,7 @@
     </message>
     <message>
         <source>taper cm per m</source>
-        <translation type="unfinished"></translation>
+        <translation>Abholzigkeit, cm je m</translation>
     </message>
     <message>
         <source>text</source>
@@ -6403,7 +6403,7 @@
     </message>
     <message>
         <source>the line above has the same</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zeile darüber hat dasselbe</translation>
     </message>
     <message>
         <source>the order</source>
@@ -6487,11 +6487,11 @@
     </message>
     <message>
         <source>twin dbh cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD des anderen, cm</translation>
     </message>
     <message>
         <source>two columns</source>
-        <translation type="unfinished"></translation>
+        <translation>zwei Spalten</translation>
     </message>
     <message>
         <source>typed</source>
@@ -6547,7 +6547,7 @@
     </message>
     <message>
         <source>visits</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmen</translation>
     </message>
     <message>
         <source>warning</source>
@@ -6563,7 +6563,7 @@
     </message>
     <message>
         <source>within m</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb, m</translation>
     </message>
     <message>
         <source>worth %1 stems/ha</source>
@@ -6575,7 +6575,7 @@
     </message>
     <message>
         <source>{copied} of {stems} stems on {visits} visits carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
-        <translation type="unfinished"></translation>
+        <translation>{copied} von {stems} Stämmen aus {visits} Aufnahmen tragen Azimut und Abstand der letzten Aufnahme bis auf die letzte Ziffer; sie wurden nicht neu gemessen.</translation>
     </message>
     <message>
         <source>{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m</source>
@@ -6599,7 +6599,7 @@
     </message>
     <message>
         <source>{meant} and {typed} stand each in the column of the other</source>
-        <translation type="unfinished"></translation>
+        <translation>{meant} und {typed} stehen jeweils in der Spalte des anderen</translation>
     </message>
     <message>
         <source>{meant} is {typed} a quarter of the circle on</source>
@@ -6655,7 +6655,7 @@
     </message>
     <message>
         <source>{stems} stems on {visits} visits were measured from stations (such as {station}) whose azimuth and distance from the centre no stations table gives; they are not placed.</source>
-        <translation type="unfinished"></translation>
+        <translation>{stems} Stämme aus {visits} Aufnahmen wurden von Standpunkten (etwa {station}) gemessen, deren Azimut und Abstand vom Mittelpunkt in keiner Standpunkttabelle stehen; sie haben keinen Ort.</translation>
     </message>
     <message>
         <source>{texts} different status texts of {stems} stems are not known; they are counted as living.</source>
