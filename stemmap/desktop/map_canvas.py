@@ -22,7 +22,7 @@ from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_marks import paint_ring
 from stemmap.desktop.map_sight import STEP
 from stemmap.desktop.map_view import MapView
-from stemmap.desktop.marked_stems import MarkedStems
+from stemmap.desktop.marked_rows import MarkedRows
 from stemmap.desktop.measuring import MeasuredLine, azimuth_words
 from stemmap.desktop.sentences import number, stem_sentence
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -31,6 +31,8 @@ _tr = QCoreApplication.translate
 #: A press that moves less than this is a click, units of the window.
 _CLICK = 6
 _PAN = 60.0
+#: Plots that can be marked together; more rings would hide each other.
+_MOST_PLOTS = 200
 
 
 class _Hold(Enum):
@@ -59,8 +61,9 @@ class MapCanvas(MapView):
 
     def __init__(self, session: Session, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(session, jobs, parent)
-        self.marked = MarkedStems(session, self)
+        self.marked, self.marked_plots = MarkedRows(session, self), MarkedRows(session, self)
         self.marked.changed.connect(self.update)
+        self.marked_plots.changed.connect(self.update)
         self.line: MeasuredLine | None = None
         self.measures = False
         self._hold = _Hold.NOTHING
@@ -111,11 +114,15 @@ class MapCanvas(MapView):
         return self.view.to_metres(at.x(), at.y())
 
     def paint_tools(self, painter: QPainter) -> None:
-        """Paint marked stems, the measured line and the box."""
+        """Paint rings around what is marked, the measured line and the box."""
         for stem in self.marked.rows:
             place = self.place_of(stem)
             if place is not None:
                 paint_ring(painter, self.palette(), place, self.reach_of(stem) - 3.0, strong=False)
+        for visit in self.marked_plots.rows if self.is_far and self.view is not None else ():
+            mark = self.survey.mark_of(self.view, visit)
+            if mark is not None:
+                paint_ring(painter, self.palette(), mark[0], mark[1] + 4.0, strong=False)
         workup = self._session.workup
         if self.line is not None and self.view is not None and workup is not None:
             words = self.line.sentence(workup.survey.settings)
@@ -185,6 +192,7 @@ class MapCanvas(MapView):
 
     def _click(self, place: QPointF) -> None:
         self.marked.clear()
+        self.marked_plots.clear()
         if not self.is_far:
             self._session.select_stem(self._stem_at(place))
         elif self.view is not None:
@@ -194,9 +202,11 @@ class MapCanvas(MapView):
 
     def _mark_in_box(self) -> None:
         stems, view = None if self.shown is None else self.shown.scene.stems, self.view
+        box = QRectF(self._from, self._at).normalized()
+        if self.is_far and view is not None:
+            self._mark_plots(self.survey.within(view, box))
         if stems is None or view is None:
             return
-        box = QRectF(self._from, self._at).normalized()
         places = view.to_device(stems.place)
         within = (places >= (box.left(), box.top())) & (places <= (box.right(), box.bottom()))
         rows = stems.row[within.all(axis=1)].tolist()
@@ -205,6 +215,15 @@ class MapCanvas(MapView):
         self.marked.mark(rows if len(rows) > 1 else ())
         words = _tr("map_canvas", "{count} stems marked; copy them in the table of stems")
         self.pointed.emit(words.format(count=len(rows)))
+
+    def _mark_plots(self, visits: list[int]) -> None:
+        if len(visits) == 1:
+            self.select_here(visits[0])
+        self.marked_plots.mark(visits if 1 < len(visits) <= _MOST_PLOTS else ())
+        words = _tr("map_canvas", "{count} plots marked; copy them in the table of plots")
+        if len(visits) > _MOST_PLOTS:
+            words = _tr("map_canvas", "{count} plots lie in the box; draw a smaller one, up to {most} can be marked")
+        self.pointed.emit(words.format(count=len(visits), most=_MOST_PLOTS))
 
     def _step_stem(self, step: int) -> None:
         """Select the next stem clockwise (1) or counter-clockwise (-1)."""
@@ -240,7 +259,7 @@ class MapCanvas(MapView):
             self._hold = _Hold.LINE
             start = self._ground(place)
             self.line = MeasuredLine(start, start, self.survey.plots if self.is_far else None)
-        elif left and event.modifiers() & Qt.KeyboardModifier.ShiftModifier and not self.is_far:
+        elif left and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             self._hold = _Hold.BOX
         elif left:
             self._hold = _Hold.CLICK
@@ -332,11 +351,12 @@ class MapCanvas(MapView):
             super().keyPressEvent(event)
 
     def _escape(self) -> None:
-        """End measuring, else unmark the stems, else select none."""
+        """End measuring, else unmark what is marked, else select no stem."""
         if self.measures:
             self.switch_measuring()
-        elif self.marked.rows:
+        elif self.marked.rows or self.marked_plots.rows:
             self.marked.clear()
+            self.marked_plots.clear()
         else:
             self._session.select_stem(-1)
 

@@ -11,11 +11,11 @@ from stemmap.desktop.findings_table import FindingsTable
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_layers import LayersPanel
 from stemmap.desktop.map_panel import MapPanel
-from stemmap.desktop.marked_stems import MarkedInTable
+from stemmap.desktop.marked_rows import MarkedInTable
 from stemmap.desktop.plots_panel import PlotsPanel
 from stemmap.desktop.round import Round
 from stemmap.desktop.round_card import RoundView
-from stemmap.desktop.session import Session
+from stemmap.desktop.session import WHOLE_SURVEY, Session
 from stemmap.desktop.settings_panel import SettingsPanel
 from stemmap.desktop.stems_table import StemsTable
 from stemmap.desktop.summary_panel import SummaryPanel
@@ -50,6 +50,7 @@ class Panels:
         self.background_boxes = BackgroundBoxes(self.map_panel.canvas.backgrounds)
         self.layers_panel = LayersPanel(self.map_panel.canvas.layers, self.background_boxes)
         MarkedInTable(self.map_panel.canvas.marked, self.stems_table)
+        MarkedInTable(self.map_panel.canvas.marked_plots, self.plots_panel, first=-WHOLE_SURVEY)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)
         self.survey_panel = SurveyPanel(session)
@@ -58,9 +59,7 @@ class Panels:
             "plots": self._dock("plots", _tr("panels", "Plots"), self.plots_panel, _LEFT),
             "layers": self._dock("layers", _tr("panels", "Layers"), self.layers_panel, _LEFT),
             "stems": self._dock("stems", _tr("panels", "Stems"), self.stems_table, _BOTTOM),
-            "all-findings": self._dock(
-                "all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM
-            ),
+            "all-findings": self._dock("all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM),
             "survey": self._dock("survey", _tr("panels", "Survey"), self.survey_panel, _BOTTOM),
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
@@ -180,8 +179,10 @@ class Panels:
             docks[name].setFloating(False)
             window.tabifyDockWidget(docks[above], docks[name])
         across, down = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
-        window.resizeDocks([docks["plots"], docks["findings"]], [340, 340], across)
-        window.resizeDocks([docks["stems"]], [260], down)
+        # The map keeps half of a small window.
+        beside, below = min(340, window.width() // 4), min(260, window.height() // 3)
+        window.resizeDocks([docks["plots"], docks["findings"]], [beside, beside], across)
+        window.resizeDocks([docks["stems"]], [below], down)
 
     def reset(self) -> None:
         """Put all panels back where they were at first."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QObject, QPointF, QSize, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRectF, QSize, Signal, Slot
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_request import LEGEND_MM, theme_of
@@ -137,6 +137,16 @@ class SurveyMap(QObject):
         if self.plots is None:
             return -1
         return self.plots.cluster_at(view, at.x(), at.y(), within_mm=_WITHIN_MM)
+
+    def within(self, view: View, box: QRectF) -> list[int]:
+        """Visits of the plots whose centres lie in a box on the widget, one for each plot."""
+        if self.plots is None:
+            return []
+        import numpy as np
+
+        places = view.to_device(self.plots.place)
+        inside = (places >= (box.left(), box.top())) & (places <= (box.right(), box.bottom()))
+        return [self.visit_of(index) for index in np.flatnonzero(inside.all(axis=1)).tolist()]
 
     def plot_at(self, view: View, at: QPointF) -> int:
         """Visit of the single plot under a point of the widget; -1: none."""

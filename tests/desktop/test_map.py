@@ -234,6 +234,19 @@ def test_a_box_marks_stems_on_the_map_and_in_the_table(opened, canvas, settled):
     assert not canvas.marked.rows
 
 
+def test_a_box_among_all_plots_marks_them_in_their_table(opened, far, settled):
+    corners = QPoint(2, 2), QPoint(far.width() - 2, far.height() - 2)
+    drag(far, *corners, Qt.KeyboardModifier.ShiftModifier)
+    table, plots = opened.panels.plots_panel, far.survey.plots
+    rows = {table.model.shown.row_at(index.row()) - 1 for index in table.view.selectionModel().selectedRows()}
+    assert rows == far.marked_plots.rows
+    assert {plots.plot_of_visit[row] for row in rows} == set(range(len(plots.place)))
+    plain = far.grab().toImage()
+    QTest.keyClick(far, Qt.Key.Key_Escape)
+    assert not far.marked_plots.rows
+    assert far.grab().toImage() != plain
+
+
 def test_rows_selected_in_the_table_are_marked_on_the_map(opened, canvas):
     table = opened.panels.stems_table
     table.view.selectAll()

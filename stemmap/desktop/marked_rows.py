@@ -1,4 +1,4 @@
-"""Several stems at once: taken in a box on the map or in the table of stems, and the same in both."""
+"""Several stems or plots at once: taken in a box on the map or in their table, and the same in both."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from PySide6.QtCore import QItemSelection, QItemSelectionModel, QObject, Signal,
 from stemmap.desktop.session import Session
 
 if TYPE_CHECKING:
-    from stemmap.desktop.stems_table import StemsTable
+    from stemmap.desktop.table_panel import TablePanel
 
 
-class MarkedStems(QObject):
-    """Rows of the stems that are marked together.
+class MarkedRows(QObject):
+    """Rows of the stems, or of the visits, that are marked together.
 
     Signals
     -------
@@ -31,7 +31,7 @@ class MarkedStems(QObject):
         session.visit_selected.connect(self.clear)
 
     def mark(self, rows: Iterable[int]) -> None:
-        """Mark these stems and no others."""
+        """Mark these and no others."""
         wanted = frozenset(rows)
         if wanted != self.rows:
             self.rows = wanted
@@ -44,11 +44,19 @@ class MarkedStems(QObject):
 
 
 class MarkedInTable(QObject):
-    """Keeps the rows selected in the table of stems and the stems marked on the map the same."""
+    """Keeps the rows selected in a table and what is marked on the map the same.
 
-    def __init__(self, marked: MarkedStems, table: StemsTable) -> None:
+    Parameters
+    ----------
+    marked, table
+        Those on the map, and the table.
+    first
+        Row of the table that stands for row 0 of what is marked.
+    """
+
+    def __init__(self, marked: MarkedRows, table: TablePanel, *, first: int = 0) -> None:
         super().__init__(table)
-        self._marked, self._table = marked, table
+        self._marked, self._table, self._first = marked, table, first
         self._following = False
         marked.changed.connect(self._show)
         table.view.selectionModel().selectionChanged.connect(self._on_selected)
@@ -60,7 +68,7 @@ class MarkedInTable(QObject):
         model, places = self._table.model, QItemSelection()
         last = max(model.columnCount() - 1, 0)
         for row in sorted(self._marked.rows):
-            place = model.shown.place_of(row)
+            place = model.shown.place_of(row + self._first)
             if place >= 0:
                 places.select(model.index(place, 0), model.index(place, last))
         self._following = True
@@ -76,5 +84,6 @@ class MarkedInTable(QObject):
         ranges = [(one.top(), one.bottom()) for one in self._table.view.selectionModel().selection().toList()]
         places = [place for first, last in ranges for place in range(first, last + 1)]
         self._following = True
-        self._marked.mark(map(self._table.model.shown.row_at, places) if len(places) > 1 else ())
+        rows = [self._table.model.shown.row_at(place) - self._first for place in places]
+        self._marked.mark(row for row in rows if row >= 0 and len(rows) > 1)
         self._following = False
