@@ -182,7 +182,7 @@
     </message>
     <message>
         <source>Findings under the settings before; they are being worked out anew…</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde unter den vorigen Einstellungen; sie werden neu ermittelt …</translation>
     </message>
     <message>
         <source>No check found anything here. N goes on to what needs a look on other plots.</source>
@@ -205,7 +205,7 @@
     </message>
     <message>
         <source>Working them out anew…</source>
-        <translation type="unfinished"></translation>
+        <translation>Werden neu ermittelt …</translation>
     </message>
 </context>
 <context>
@@ -358,7 +358,7 @@
     </message>
     <message>
         <source>findings are being worked out anew</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde werden neu ermittelt</translation>
     </message>
     <message>
         <source>No stems were recorded on this plot.</source>
@@ -512,7 +512,7 @@
     </message>
     <message>
         <source>Printing was stopped; pages that the printer has already may still come out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Druck wurde angehalten; Seiten, die der Drucker schon hat, können noch herauskommen.</translation>
     </message>
     <message>
         <source>Pages printed: {count}.</source>
@@ -1137,7 +1137,7 @@
     </message>
     <message>
         <source>There are several layers; tick under Layers which are shown.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt mehrere Ebenen; unter Ebenen ankreuzen, welche gezeigt werden.</translation>
     </message>
     <message>
         <source>The map lies in another system now; add the backgrounds again.</source>
@@ -1824,7 +1824,7 @@
     </message>
     <message>
         <source>Backgrounds</source>
-        <translation type="unfinished"></translation>
+        <translation>Hintergründe</translation>
     </message>
 </context>
 <context>
@@ -2075,6 +2075,7 @@
     <name>map_canvas</name>
     <message>
         <source>Map</source>
+        <extracomment>Plots that can be marked together; more rings would hide each other.</extracomment>
         <translation>Karte</translation>
     </message>
     <message>
@@ -2096,6 +2097,14 @@
     <message>
         <source>{count} stems marked; copy them in the table of stems</source>
         <translation>{count} Stämme markiert; in der Tabelle der Stämme lassen sie sich kopieren</translation>
+    </message>
+    <message>
+        <source>{count} plots marked; copy them in the table of plots</source>
+        <translation>{count} Probeflächen markiert; in der Tabelle der Probeflächen lassen sie sich kopieren</translation>
+    </message>
+    <message>
+        <source>{count} plots lie in the box; draw a smaller one, up to {most} can be marked</source>
+        <translation>{count} Probeflächen liegen im Rahmen; einen kleineren ziehen, höchstens {most} können markiert werden</translation>
     </message>
 </context>
 <context>
