@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -32,6 +33,8 @@ SLIPS: Final = (
     "line above",
     "anything else",
 )
+
+_NUMBER: Final = {slip: number for number, slip in enumerate(SLIPS)}
 
 #: How often one slip happens among all slips of a quantity, before the survey itself has told. Common practice.
 _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
@@ -156,26 +159,33 @@ def meant(
     Readings
         A value that two slips lead to stands there twice, once for each.
     """
-    first, value, slip, chance = [0], [], [], []
-    for text in texts:
-        plain = text.strip().replace(",", ".")
-        whole, _, part = plain.partition(".")
-        found: dict[tuple[float, int], float] = {}
-        if (whole + part).isascii() and (whole + part).isdigit():
-            for kind, number, probability in _readings(
-                whole, part, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=full_circle
-            ):
-                key = (round(number, 6), SLIPS.index(kind))
-                found[key] = found.get(key, 0.0) + probability
-            typed = float(plain)
-            found = {key: each for key, each in found.items() if abs(key[0] - typed) > 1e-9}
-        value += [key[0] for key in found]
-        slip += [key[1] for key in found]
-        chance += list(found.values())
-        first.append(len(value))
-    return Readings(
-        np.array(first, np.int64), np.array(value, float), np.array(slip, np.int64), np.log(np.array(chance, float))
-    )
+    circle = full_circle if quantity == "azimuth" else 0.0
+    found = [_of_text(text, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=circle) for text in texts]
+    none = np.zeros((3, 0))
+    value, slip, log_chance = np.concatenate([none, *found], axis=1)
+    first = np.cumsum([0, *(each.shape[1] for each in found)], dtype=np.int64)
+    return Readings(first, value, slip.astype(np.int64), log_chance)
+
+
+@lru_cache(maxsize=20_000)
+def _of_text(
+    text: str, quantity: Quantity, *, decimals: int, keeps_zeros: bool, full_circle: float
+) -> NDArray[np.float64]:
+    """Values, slips and logarithms of chances of one text, shape (3, readings); kept, for numbers come again."""
+    plain = text.strip().replace(",", ".")
+    whole, _, part = plain.partition(".")
+    found: dict[tuple[float, int], float] = {}
+    if (whole + part).isascii() and (whole + part).isdigit():
+        for kind, number, probability in _readings(
+            whole, part, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=full_circle
+        ):
+            key = (round(number, 6), _NUMBER[kind])
+            found[key] = found.get(key, 0.0) + probability
+        typed = float(plain)
+        found = {key: each for key, each in found.items() if abs(key[0] - typed) > 1e-9}
+    rows = np.array([(*key, chance) for key, chance in found.items()], float).reshape(-1, 3).T
+    rows[2] = np.log(rows[2])
+    return rows
 
 
 def _readings(

@@ -230,5 +230,8 @@ def _power(observed: Floats, expected: Floats) -> float:
         mean = np.exp(level + power * logs)
         slopes = np.array([np.sum(numbers - mean), np.sum((numbers - mean) * logs) - _AT_RANDOM * (power - 1.0)])
         curve = np.array([[mean.sum(), mean @ logs], [mean @ logs, mean @ logs**2 + _AT_RANDOM]])
-        level, power = np.array([level, power]) + np.clip(np.linalg.solve(curve, slopes), -1.0, 1.0)
+        step = np.clip(np.linalg.solve(curve, slopes), -1.0, 1.0)
+        level, power = np.array([level, power]) + step
+        if np.abs(step).max() < 1e-12:
+            break
     return float(np.clip(power, 0.0, 1.5))
