@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from stemmap.survey.findings import Finding
     from stemmap.survey.settings import Settings
+    from stemmap.survey.summary import Summary
     from stemmap.tasks.workup import Workup
 
 #: Selected in place of a plot: the survey as a whole, with what is said about its files.
@@ -71,13 +72,20 @@ def prepare(workup: Workup) -> Opened:
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
     _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
     _ = workup.worth.of_findings
-    _ = [workup.summary.plot_json(row) for row in range(min(len(workup.survey.visits), 1))]
+    _read_first(workup.summary)
     by_gravity = np.lexsort((-findings.gravity, findings.order.visit))
     return Opened(workup, counts[0], counts[1], counts[2], tuple(workup.summary.strata_json()), by_gravity)
 
 
+def _read_first(summary: Summary) -> None:
+    """Tell the summary of the first plot, for which what all plots need is computed."""
+    if len(summary.survey.visits):
+        summary.plot_json(0)
+
+
 def relocated(opened: Opened, workup: Workup) -> Opened:
-    """The survey at other positions, with the findings of before."""
+    """The survey at other positions, with the findings of before; what panels read is computed here as well."""
+    _read_first(workup.summary)
     return replace(opened, workup=workup, strata=tuple(workup.summary.strata_json()), checked=False)
 
 
