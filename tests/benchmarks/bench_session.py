@@ -53,6 +53,7 @@ def watchdog() -> Iterator[list[tuple[float, float]]]:
     clock.timeout.connect(tick)
     clock.start()
     yield gaps
+    tick()
     clock.stop()
 
 
