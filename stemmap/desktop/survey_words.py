@@ -83,7 +83,7 @@ def _slips(groups: Sequence[Told]) -> Iterator[Line]:
         yield Line(title, rates, [_known(told, "slips", partial(_rate, name)) for told in groups])
     kinds = groups[0]["slip_kinds"] or {}
     most = sorted(kinds, key=lambda name: -kinds[name]["cases"])
-    texts = _kind_texts()
+    texts = kind_texts()
     for name in most:
         if kinds[name]["cases"] >= _FEWEST_CASES:
             title = _tr("survey", "Slip: {kind}").format(kind=texts[name])
@@ -133,7 +133,8 @@ def _record_texts() -> dict[str, str]:
     }
 
 
-def _kind_texts() -> dict[str, str]:
+def kind_texts() -> dict[str, str]:
+    """What each kind of slip is called."""
     return {
         "transposed": _tr("survey", "two digits exchanged"),
         "neighbouring key": _tr("survey", "the key beside"),

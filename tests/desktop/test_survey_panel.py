@@ -3,7 +3,8 @@
 import pytest
 from PySide6.QtGui import QGuiApplication
 
-from stemmap.desktop.survey_words import survey_lines
+from stemmap.core.keystrokes import SLIPS
+from stemmap.desktop.survey_words import kind_texts, survey_lines
 
 
 @pytest.fixture
@@ -46,3 +47,7 @@ def test_every_line_says_what_it_means(panel, opened):
 def test_what_cannot_be_known_is_given_its_reason(panel, opened, qtbot):
     opened.session.edit("measurement.method", "at_stem")
     qtbot.waitUntil(lambda: "at the stem" in rows(panel)["Ground hidden from the centre"][0], timeout=20_000)
+
+
+def test_every_kind_of_slip_has_its_words(qapp):
+    assert set(kind_texts()) == set(SLIPS)
