@@ -6,6 +6,7 @@ Doubts about the same thing are taken for independent, and what they move is add
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +19,9 @@ from stemmap.survey.sight import positive
 from stemmap.survey.summary import Summary
 from stemmap.units import METRES
 
+if TYPE_CHECKING:
+    from stemmap.survey.registry import Check
+
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
@@ -27,10 +31,8 @@ _ASSUMED = {"error": 0.9, "warning": 0.5, "note": 0.05}
 _DIAMETERS = frozenset(
     {"dbh-change", "crosswise-diameters-disagree", "form-quotient-unlikely", "dbh-beyond-instrument"}
 )
-#: Checks about the places of a whole plot; they move no value per hectare.
-PLACES = frozenset({"plot-rotated", "centre-moved", "plot-unlike-last-visit", "azimuth-unit-doubtful"})
 #: Checks that say that a plot was perhaps not recorded at all.
-WHOLE = frozenset({"plot-without-stems", "plot-status-contradicted"})
+_WHOLE = frozenset({"plot-without-stems", "plot-status-contradicted"})
 #: A probability below this is none.
 _NONE = 1e-3
 
@@ -107,7 +109,8 @@ def plot_doubts(summary: Summary, findings: Findings) -> Tally:
 
     - Stems that may have been missed behind others: their expected number and basal area.
     - A plot that may not have been recorded at all: an ordinary plot.
-    - A plot turned or moved as a whole: all of it stands in a wrong place.
+    - A plot that as a whole does not lie as it did at the last visit: all of it stands in a wrong place, with the
+      probability that the check gives, else with one by severity.
     """
     visits = len(summary.survey.visits)
     tally = Tally(visits)
@@ -122,13 +125,23 @@ def plot_doubts(summary: Summary, findings: Findings) -> Tally:
     usual = [float(np.mean(values[values > 0.0])) if (values > 0.0).any() else 0.0 for values in (stems, basal)]
     for check, batch in findings.batches:
         rows = np.asarray(batch.visit[(batch.stem < 0) & (batch.visit >= 0)], np.int64)
+        if not weighs_plot(check, batch) or not len(rows):
+            continue
         chance = np.full(len(rows), _ASSUMED[batch.severity or check.severity])
-        if check.slug in WHOLE:
+        if check.slug in _WHOLE:
             tally.add(rows, chance, usual[0], usual[1])
-        elif check.slug in PLACES:
+        else:
+            if "probability" in batch.evidence:
+                chance = np.asarray(batch.evidence["probability"], np.float64)
             tally.add(rows, chance, 0.0, 0.0)
             tally.misplace(rows, chance, stems[rows], np.nan_to_num(basal[rows]))
     return tally
+
+
+def weighs_plot(check: Check, batch: Batch) -> bool:
+    """Whether a finding about a plot is a reason to go there."""
+    of_place = check.family == "revisit" and (batch.severity or check.severity) != "note"
+    return of_place or check.slug in _WHOLE
 
 
 def _weights(measured: Measured) -> _Weights:

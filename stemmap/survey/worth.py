@@ -9,7 +9,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.doubts import PLACES, WHOLE, plot_doubts, stem_doubts
+from stemmap.survey.doubts import plot_doubts, stem_doubts, weighs_plot
 from stemmap.survey.findings import Findings
 from stemmap.survey.plot_status import PlotStatus
 from stemmap.survey.summary import Summary
@@ -146,9 +146,9 @@ class Worth:
         findings, order = self.findings, self.findings.order
         for place in findings.places_of(visit):
             batch = int(order.batch[place])
-            check, _ = findings.batches[batch]
+            check, rows = findings.batches[batch]
             grave = check.family in _OF_STEMS or findings.severity_of(batch) != "note"
-            if int(order.stem[place]) == stem and (grave if stem >= 0 else check.slug in PLACES | WHOLE):
+            if int(order.stem[place]) == stem and (grave if stem >= 0 else weighs_plot(check, rows)):
                 yield findings.tell(place).message
         if stem < 0:
             yield from self._hidden(visit)

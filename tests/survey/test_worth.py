@@ -173,3 +173,21 @@ def test_doubts_do_not_depend_on_the_order_of_findings():
     one, other = worth_of(plain_stems(), *found).doubts, worth_of(plain_stems(), *found[::-1]).doubts
 
     np.testing.assert_allclose(one.worth, other.worth)
+
+
+def test_plot_that_does_not_lie_as_before_counts_the_share_of_all_its_stems():
+    turned = Batch("Plot {plot}", np.array([1]), np.array([-1]), evidence={"probability": np.array([0.8])})
+    worth = worth_of(plain_stems(), ("plot-rotated", turned))
+
+    assert worth.doubts.visit.tolist() == [1]
+    assert worth.doubts.probability == pytest.approx([0.8])
+    assert worth.doubts.worth == pytest.approx([0.1 * 0.8 * 100.0])
+    assert list(worth.reasons(1, -1)) == ["Plot 2"]
+
+
+def test_plot_without_stems_may_be_an_ordinary_one():
+    empty = Batch("Plot {plot}", np.array([2]), np.array([-1]))
+    worth = worth_of(plain_stems(), ("plot-without-stems", empty), plots={"plot": ["1", "2", "3"]})
+
+    assert worth.doubts.visit.tolist() == [2]
+    assert worth.doubts.stems_per_ha == pytest.approx([4 * PER_HA])
