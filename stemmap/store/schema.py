@@ -79,8 +79,6 @@ def create(connection: sqlite3.Connection, *, made_with: str, made_at: str) -> N
         key = "entry INTEGER PRIMARY KEY" if table == "journal" else "id INTEGER PRIMARY KEY"
         connection.execute(f"CREATE TABLE {table} ({key}, {columns})")
         geopackage.add_attributes(connection, table, purpose)
-    connection.execute("CREATE INDEX journal_finding ON journal (finding)")
-    connection.execute("CREATE INDEX journal_record ON journal (source, line)")
     for name, table in RECORD_TABLES.items():
         columns = ", ".join(f"{quoted(field.name)} TEXT" for field in fields_of(name))
         connection.execute(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -119,8 +120,12 @@ def open_file(path: Path, *, write: bool = False, create: bool = False) -> Surve
     if fresh and not create:
         raise InputError(f"There is no survey file {path}; check its name, or make one with stemmap add.")
     with told(path):
-        mode = "rwc" if create else "rw" if write else "ro"
-        connection = _connect(path, mode)
+        # Where it can be, a file is opened for writing even to be read: after a kill SQLite first rolls back what was
+        # not finished.
+        writable = create or os.access(path, os.W_OK)
+        connection = _connect(path, "rwc" if create else "rw" if writable else "ro")
+        if not write:
+            connection.execute("PRAGMA query_only = ON")
         try:
             if not fresh:
                 _accept(connection, path, write=write)
@@ -129,8 +134,7 @@ def open_file(path: Path, *, write: bool = False, create: bool = False) -> Surve
         except BaseException:
             connection.close()
             raise
-        read_only = mode == "ro" or bool(connection.execute("PRAGMA query_only").fetchone()[0])
-    return SurveyFile(path, connection, read_only)
+    return SurveyFile(path, connection, read_only=not (write and writable))
 
 
 def _create(connection: sqlite3.Connection) -> None:
