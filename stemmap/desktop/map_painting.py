@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_marks import Corners, paint_cross, paint_ring, paint_survey_grid, words_near
 from stemmap.desktop.map_picture import MapPicture
-from stemmap.desktop.map_request import DescribedMap, theme_of
+from stemmap.desktop.map_request import DescribedMap, legend_room, theme_of
 from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.survey_map import SurveyMap, describe_survey
 
@@ -127,7 +127,12 @@ class MapPainting:
         if corners is not None:
             north, legend = corners
             self._paint_corners(
-                painter, view, north, legend if layers.legend else None, dark=dark, length_unit=length_unit
+                painter,
+                view,
+                north,
+                legend if legend_room(layers, self._widget.width(), view.per_millimetre) else None,
+                dark=dark,
+                length_unit=length_unit,
             )
         mark = survey.mark_of(view, visit)
         if mark is not None:

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 #: Width of the legend, millimetres.
 LEGEND_MM = 46.0
+#: The legend takes no more than this share of the width.
+_MOST_LEGEND = 0.45
 #: Share of the map's height that its legend may take before species give way.
 _LEGEND_SHARE = 0.9
 
@@ -56,7 +58,13 @@ class MapRequest:
     @property
     def legend_width(self) -> float:
         """Room of the legend, units of the window."""
-        return LEGEND_MM * self.per_millimetre if self.layers.legend else 0.0
+        return legend_room(self.layers, self.width, self.per_millimetre)
+
+
+def legend_room(layers: Layers, width: float, per_millimetre: float) -> float:
+    """Room of the legend beside a map, units of the window; none where it is not wanted or the map needs it all."""
+    room = LEGEND_MM * per_millimetre if layers.legend else 0.0
+    return room if room <= _MOST_LEGEND * width else 0.0
 
 
 @dataclass(frozen=True)
@@ -91,7 +99,8 @@ class DescribedMap:
         from stemmap.drawing.scene import View
 
         request = self.request
-        return View.fitting(self.frame, max(width - request.legend_width, 1.0), height, request.per_millimetre)
+        free = width - legend_room(request.layers, width, request.per_millimetre)
+        return View.fitting(self.frame, max(free, 1.0), height, request.per_millimetre)
 
 
 def theme_of(*, dark: bool) -> Theme:
@@ -127,7 +136,7 @@ def describe_map(request: MapRequest, _progress: Progress | None = None) -> Desc
     )
     north = north_mark(north_word(survey, measured, request.visit), theme)
     legend = None
-    if request.layers.legend:
+    if request.legend_width:
         legend = describe_legend(
             survey,
             measured,

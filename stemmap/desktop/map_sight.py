@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_layers import MapLayers
-from stemmap.desktop.map_request import LEGEND_MM, DescribedMap
+from stemmap.desktop.map_request import DescribedMap, legend_room
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 from stemmap.desktop.survey_map import SurveyMap
 
@@ -180,7 +180,7 @@ class MapSight(QWidget):
     def _far_fitting(self, box: Box) -> View:
         from stemmap.drawing.scene import View
 
-        free = self.width() - (LEGEND_MM * self._per_millimetre if self.layers.value.legend else 0.0)
+        free = self.width() - legend_room(self.layers.value, self.width(), self._per_millimetre)
         return View.fitting(box, max(free, 1.0), self.height(), self._per_millimetre)
 
     def _fit_survey(self) -> None:
@@ -276,6 +276,4 @@ class MapSight(QWidget):
             self.fit()
         elif self._view is not None:
             old = event.oldSize()
-            self._set_view(
-                self._view.moved((self.width() - old.width()) / 2.0, (self.height() - old.height()) / 2.0)
-            )
+            self._set_view(self._view.moved((self.width() - old.width()) / 2.0, (self.height() - old.height()) / 2.0))
