@@ -79,6 +79,46 @@ class Disc:
         """
         return np.asarray(self.to_edge(xy) >= -ROUNDING_M)
 
+    def random(self, count: int, rng: np.random.Generator) -> NDArray[np.float64]:
+        """Points at random in the window, shape (count, 2), m."""
+        radius, angle = self.radius * np.sqrt(rng.random(count)), 2.0 * np.pi * rng.random(count)
+        around = np.column_stack([radius * np.cos(angle), radius * np.sin(angle)])
+        return np.asarray(around + np.asarray(self.centre))
+
+    def arc_fraction(self, xy: ArrayLike, distance: ArrayLike) -> NDArray[np.float64]:
+        """Share of the circle around each point that lies inside.
+
+        With the point ρ from the centre, the circle of radius d is inside where the cosine of the angle to the outward
+        direction is at most (R² - ρ² - d²) / (2 ρ d).
+
+        Parameters
+        ----------
+        xy
+            Points inside the window, shape (n, 2), m.
+        distance
+            Radii of the circles, shape (n,), m.
+        """
+        from_centre = np.asarray(xy, dtype=np.float64).reshape(-1, 2) - np.asarray(self.centre)
+        rho2 = np.einsum("ij,ij->i", from_centre, from_centre)
+        d = np.asarray(distance, dtype=np.float64)
+        across = 2.0 * np.sqrt(rho2) * d
+        cosine = np.divide(self.radius**2 - rho2 - d * d, across, out=np.ones_like(across), where=across > 0.0)
+        return np.asarray(1.0 - np.arccos(np.clip(cosine, -1.0, 1.0)) / np.pi)
+
+    def set_covariance(self, dx: ArrayLike, dy: ArrayLike) -> NDArray[np.float64]:
+        """Area that the window shares with itself moved by (dx, dy), m²: the lens of two circles d apart.
+
+        2 R² arccos(d / 2R) - d/2 √(4 R² - d²), zero from d = 2R on.
+
+        Parameters
+        ----------
+        dx, dy
+            Moves, m, any shape.
+        """
+        d = np.minimum(np.hypot(np.asarray(dx, dtype=np.float64), np.asarray(dy, dtype=np.float64)), 2.0 * self.radius)
+        lens = 2.0 * self.radius**2 * np.arccos(d / (2.0 * self.radius))
+        return np.asarray(lens - 0.5 * d * np.sqrt(4.0 * self.radius**2 - d * d))
+
 
 @dataclass(frozen=True)
 class Rectangle:
@@ -151,3 +191,48 @@ class Rectangle:
             Points, shape (n, 2), m.
         """
         return np.asarray(self.to_edge(xy) >= -ROUNDING_M)
+
+    def random(self, count: int, rng: np.random.Generator) -> NDArray[np.float64]:
+        """Points at random in the window, shape (count, 2), m."""
+        corner, size = np.array([self.x0, self.y0]), np.array([self.x1 - self.x0, self.y1 - self.y0])
+        return np.asarray(corner + rng.random((count, 2)) * size)
+
+    def arc_fraction(self, xy: ArrayLike, distance: ArrayLike) -> NDArray[np.float64]:
+        """Share of the circle around each point that lies inside.
+
+        A side at distance a < d cuts off the arc 2 arccos(a/d); two sides whose corner lies inside the circle cut
+        α + β - π/2 of it twice.
+
+        Parameters
+        ----------
+        xy
+            Points inside the window, shape (n, 2), m.
+        distance
+            Radii of the circles, shape (n,), m.
+        """
+        x, y = np.asarray(xy, dtype=np.float64).reshape(-1, 2).T
+        d = np.asarray(distance, dtype=np.float64)
+        sides = (x - self.x0, y - self.y0, self.x1 - x, self.y1 - y)
+        cut = np.zeros((4, len(d)))
+        for half_angle, side in zip(cut, sides, strict=True):
+            reached = np.flatnonzero(side < d)
+            half_angle[reached] = np.arccos(side[reached] / d[reached])
+        outside = 2.0 * cut.sum(axis=0)
+        for one, other in ((0, 1), (1, 2), (2, 3), (3, 0)):
+            outside -= np.maximum(cut[one] + cut[other] - 0.5 * np.pi, 0.0)
+        return np.asarray(1.0 - outside / (2.0 * np.pi))
+
+    def set_covariance(self, dx: ArrayLike, dy: ArrayLike) -> NDArray[np.float64]:
+        """Area that the window shares with itself moved by (dx, dy), m²: (w - |dx|) (h - |dy|).
+
+        Parameters
+        ----------
+        dx, dy
+            Moves, m, any shape.
+        """
+        width = np.maximum(self.x1 - self.x0 - np.abs(np.asarray(dx, dtype=np.float64)), 0.0)
+        height = np.maximum(self.y1 - self.y0 - np.abs(np.asarray(dy, dtype=np.float64)), 0.0)
+        return np.asarray(width * height)
+
+
+Window = Disc | Rectangle

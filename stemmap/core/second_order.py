@@ -1,0 +1,297 @@
+"""Second-order structure of a stem pattern: K, L, pair correlation, cross-type K, mark correlation, pooled over plots.
+
+All stems must share one inclusion rule. With pairs (i, j), i ≠ j, at distance d_ij, and edge weights w_ij,
+
+    K(r) = A / (n (n - 1)) Σ w_ij 1(d_ij <= r)            L(r) = √(K(r) / π)
+    g(r) = A / (2 π r n (n - 1)) Σ w_ij k_h(r - d_ij)     k_h: Epanechnikov's kernel of half-width h
+
+isotropic weights (Ripley 1976, 10.2307/3212829): one over the share of the circle around i through j that lies inside;
+translation weights (Ohser 1983, Statistics 14: 63-71): the window's area over what it shares with itself moved by
+j - i.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stemmap.core.pairs import EQUAL, Kernel, cumulated, edge_weights, near_pairs, places, weighted_pairs
+from stemmap.core.windows import Disc, Window
+from stemmap.errors import InputError
+
+Floats = NDArray[np.float64]
+Rows = NDArray[np.int64]
+Correction = Literal["isotropic", "translation", "border"]
+
+#: Stoyan's rule of thumb: half-width of the kernel 0.15 / √(stems per m²) (Stoyan and Stoyan 1994).
+_STOYAN = 0.15
+
+
+def k_function(xy: ArrayLike, window: Window, r: ArrayLike, *, correction: Correction = "isotropic") -> Floats:
+    """Ripley's K, m²; π r² under complete randomness.
+
+    Parameters
+    ----------
+    xy
+        Stems in the window, shape (n, 2), m.
+    window
+        Disc or rectangle.
+    r
+        Distances, shape (k,), m, in any order.
+    correction
+        "isotropic", "translation", or "border": only stems that lie at least r inside are centres.
+
+    Returns
+    -------
+    Shape (k,); NaN where no value can be had: fewer than two stems, or, for "border", no stem that far inside.
+
+    Raises
+    ------
+    InputError
+        When a stem lies outside the window or has no position, or the correction is not known.
+    """
+    points, radii = _points(xy, window), _radii(r)
+    n = len(points)
+    if n < 2:
+        return np.full(radii.shape, np.nan)
+    if correction == "border":
+        return _border(points, window, radii)
+    pairs = weighted_pairs(points, window, float(radii.max(initial=0.0)), correction=correction)
+    return cumulated(pairs.distance, pairs.weight, radii) * (window.area / (n * (n - 1)))
+
+
+def l_function(xy: ArrayLike, window: Window, r: ArrayLike, *, correction: Correction = "isotropic") -> Floats:
+    """L = √(K / π), m: r under complete randomness; parameters and errors as in `k_function`."""
+    return np.sqrt(k_function(xy, window, r, correction=correction) / math.pi)
+
+
+def pair_correlation(
+    xy: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    *,
+    correction: Literal["isotropic", "translation"] = "isotropic",
+    halfwidth: float | None = None,
+    divisor: Literal["r", "d"] = "d",
+) -> Floats:
+    """Pair correlation g; 1 under complete randomness.
+
+    Parameters
+    ----------
+    halfwidth
+        Of the Epanechnikov kernel, m; None: 0.15 / √(n / A).
+    divisor
+        Whether the ring's length is taken at r or at each pair's own distance (less bias near zero).
+
+    Returns
+    -------
+    Shape (k,); NaN with fewer than two stems, and at r = 0 with divisor "r".
+
+    Raises
+    ------
+    InputError
+        As in `k_function`.
+    """
+    points, radii = _points(xy, window), _radii(r)
+    n = len(points)
+    if n < 2:
+        return np.full(radii.shape, np.nan)
+    h = _STOYAN / math.sqrt(n / window.area) if halfwidth is None else halfwidth
+    pairs = weighted_pairs(points, window, float(radii.max(initial=0.0)) + h, correction=correction)
+    kernel = Kernel(pairs.distance, h, radii)
+    scale = window.area / (2.0 * math.pi * n * (n - 1))
+    if divisor == "d":
+        over = np.divide(pairs.weight, pairs.distance, out=np.zeros_like(pairs.weight), where=pairs.distance > 0.0)
+        return kernel.sums(over) * scale
+    return _ratio(kernel.sums(pairs.weight) * scale, radii)
+
+
+def cross_k(
+    xy: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    *,
+    of: NDArray[np.bool_],
+    to: NDArray[np.bool_],
+    correction: Literal["isotropic", "translation"] = "isotropic",
+) -> Floats:
+    """Cross-type K, m²: stems of one kind around stems of another; π r² where the kinds are independent.
+
+    K_ab(r) = A / (n_a n_b) Σ w_ij 1(d_ij <= r) over i of kind a, j of kind b.
+
+    Parameters
+    ----------
+    of, to
+        Which stems are centres and which are counted around them, shape (n,); no stem may be both.
+
+    Raises
+    ------
+    InputError
+        As in `k_function`, and when a stem is of both kinds.
+    """
+    points, radii = _points(xy, window), _radii(r)
+    if (of & to).any():
+        raise InputError("A stem can be of one kind only in a cross-type K.")
+    count = int(of.sum()) * int(to.sum())
+    if not count:
+        return np.full(radii.shape, np.nan)
+    pairs = near_pairs(points, float(radii.max(initial=0.0)))
+    total = np.zeros(len(pairs[2]))
+    for centre, around in ((pairs[0], pairs[1]), (pairs[1], pairs[0])):
+        rows = np.flatnonzero(of[centre] & to[around])
+        total[rows] += edge_weights(points, window, (centre[rows], around[rows]), pairs[2][rows], correction)
+    return cumulated(pairs[2], total, radii) * (window.area / count)
+
+
+def mark_correlation(
+    xy: ArrayLike,
+    marks: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    *,
+    correction: Literal["isotropic", "translation"] = "isotropic",
+    halfwidth: float = 1.0,
+) -> Floats:
+    """Stoyan's mark correlation: mean product of two marks r apart over the squared mean mark; 1 without relation.
+
+    Parameters
+    ----------
+    marks
+        For example dbh, shape (n,).
+    halfwidth
+        Of the Epanechnikov kernel, m.
+
+    Returns
+    -------
+    Shape (k,); NaN where no pair is near r.
+
+    Raises
+    ------
+    InputError
+        As in `k_function`.
+    """
+    mark = np.asarray(marks, dtype=np.float64)
+    squared_mean = float(mark.mean()) ** 2 if len(mark) else math.nan
+    return (
+        _mark_mean(xy, window, r, lambda i, j: mark[i] * mark[j], correction=correction, halfwidth=halfwidth)
+        / squared_mean
+    )
+
+
+def mark_variogram(
+    xy: ArrayLike,
+    marks: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    *,
+    correction: Literal["isotropic", "translation"] = "isotropic",
+    halfwidth: float = 1.0,
+) -> Floats:
+    """Mark variogram: half the mean squared difference of two marks at distance r, in squared units of the mark.
+
+    Parameters, results and errors as in `mark_correlation`.
+    """
+    mark = np.asarray(marks, dtype=np.float64)
+    return _mark_mean(
+        xy, window, r, lambda i, j: 0.5 * (mark[i] - mark[j]) ** 2, correction=correction, halfwidth=halfwidth
+    )
+
+
+def pooled_k(
+    patterns: Sequence[tuple[Floats, Window]], r: ArrayLike, *, correction: Correction = "isotropic"
+) -> Floats:
+    """K pooled over replicated plots by a ratio estimator: Σ A Σ w 1(d <= r) / Σ n (n - 1), m².
+
+    With equal areas this weighs each plot's K by its number of ordered pairs (Baddeley et al. 1993, 10.2307/2986188);
+    with unequal ones each plot's K is weighed so too. Plots with fewer than two stems say nothing.
+
+    Parameters
+    ----------
+    patterns
+        Stems of shape (n, 2) and window of each plot.
+
+    Raises
+    ------
+    InputError
+        As in `k_function`.
+    """
+    radii = _radii(r)
+    total, weight = np.zeros(radii.shape), np.zeros(radii.shape)
+    for xy, window in patterns:
+        n = len(xy)
+        if n < 2:
+            continue
+        k = k_function(xy, window, radii, correction=correction)
+        known = np.isfinite(k)
+        total[known] += n * (n - 1) * k[known]
+        weight[known] += n * (n - 1)
+    return _ratio(total, weight)
+
+
+def farthest(window: Window) -> float:
+    """Distance beyond which second-order values of a window say little, m: half its smaller half-width.
+
+    Common practice: a quarter of the shorter side; half the radius of a disc.
+    """
+    if isinstance(window, Disc):
+        return 0.5 * window.radius
+    return 0.25 * min(window.x1 - window.x0, window.y1 - window.y0)
+
+
+def _border(points: Floats, window: Window, radii: Floats) -> Floats:
+    """K from stems that lie at least r inside: A / n × mean number of others within r of them."""
+    inside = window.to_edge(points)
+    one, other, distance = near_pairs(points, float(radii.max(initial=0.0)))
+    bound = radii * (1.0 - EQUAL)
+    order = np.argsort(radii, kind="stable")
+    centres = len(points) - np.searchsorted(np.sort(inside), bound)
+    near = np.zeros(len(radii) + 1)
+    for centre in (one, other):
+        # A pair counts from its own distance on, as long as its centre lies that far inside.
+        first = places(radii[order] * (1.0 + EQUAL), distance)
+        last = np.searchsorted(bound[order], inside, side="right")[centre]
+        counted = first < last
+        near += np.bincount(first[counted], minlength=len(near)) - np.bincount(last[counted], minlength=len(near))
+    counts = np.empty(len(radii))
+    counts[order] = np.cumsum(near)[:-1]
+    return _ratio(window.area * counts, (len(points) * centres).astype(np.float64))
+
+
+def _mark_mean(
+    xy: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    function: Callable[[Rows, Rows], Floats],
+    *,
+    correction: Literal["isotropic", "translation"],
+    halfwidth: float,
+) -> Floats:
+    """Mean of a function of two marks over the pairs near each r, weighed by kernel and edge."""
+    points, radii = _points(xy, window), _radii(r)
+    if len(points) < 2:
+        return np.full(radii.shape, np.nan)
+    pairs = weighted_pairs(points, window, float(radii.max(initial=0.0)) + halfwidth, correction=correction)
+    kernel = Kernel(pairs.distance, halfwidth, radii)
+    below = kernel.sums(pairs.weight)
+    above = kernel.sums(pairs.weight * function(pairs.one, pairs.other))
+    return _ratio(above, below)
+
+
+def _ratio(above: Floats, below: Floats) -> Floats:
+    """The ratio; NaN where nothing stands below."""
+    return np.asarray(np.divide(above, below, out=np.full(below.shape, np.nan), where=below > 0.0))
+
+
+def _points(xy: ArrayLike, window: Window) -> Floats:
+    points = np.asarray(xy, dtype=np.float64).reshape(-1, 2)
+    if not window.inside(points).all():
+        raise InputError("Second-order values need all stems inside the window, each with a position.")
+    return points
+
+
+def _radii(r: ArrayLike) -> Floats:
+    return np.atleast_1d(np.asarray(r, dtype=np.float64))
