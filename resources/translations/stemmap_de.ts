@@ -649,11 +649,11 @@
     </message>
     <message>
         <source>Choose the coordinate system of the plots and of results by name, code or area of use</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Koordinatensystem der Probeflächen und der Ergebnisse nach Name, Kennzahl oder Gebiet wählen</translation>
     </message>
     <message>
         <source>Coordinates</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinaten</translation>
     </message>
     <message>
         <source>not said</source>
@@ -661,11 +661,11 @@
     </message>
     <message>
         <source>{system}…</source>
-        <translation type="unfinished"></translation>
+        <translation>{system}…</translation>
     </message>
     <message>
         <source>Coordinate system: {system}</source>
-        <translation type="unfinished"></translation>
+        <translation>Koordinatensystem: {system}</translation>
     </message>
     <message>
         <source>error of {name} {value}</source>
@@ -1982,7 +1982,7 @@
     </message>
     <message>
         <source>The coordinate system of the plots is not known, so there is no map of the whole survey; choose it under Settings.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Koordinatensystem der Probeflächen ist nicht bekannt, darum gibt es keine Karte der ganzen Inventur; unter Einstellungen wählen.</translation>
     </message>
     <message>
         <source>No plot has coordinates, so there is no map of the whole survey.</source>
@@ -2040,7 +2040,7 @@
     </message>
     <message>
         <source>Too far out for this map, an arrow at the rim: {names}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu weit außen für diese Karte, ein Pfeil am Rand: {names}.</translation>
     </message>
     <message>
         <source>without number</source>
@@ -3525,7 +3525,7 @@
     </message>
     <message>
         <source>Nothing here has all these words as they were typed. Esc empties the line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts hier hat alle diese Worte so, wie sie eingegeben wurden. Esc leert die Zeile.</translation>
     </message>
     <message>
         <source>Searching…</source>
@@ -4687,6 +4687,14 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source> Lost: %1.</source>
+        <translation> Verloren: %1.</translation>
+    </message>
+    <message>
+        <source> None is missing between them.</source>
+        <translation> Dazwischen fehlt keine.</translation>
+    </message>
+    <message>
         <source> on the re-check list</source>
         <translation> auf der Nachprüfliste</translation>
     </message>
@@ -4696,19 +4704,55 @@
     </message>
     <message>
         <source>%1 Say --replace to take the new records, or --keep the old ones.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Mit --replace gelten die neuen Datensätze, mit --keep die alten.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be written here; copy it to a folder of your own.</source>
+        <translation>%1 kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
     </message>
     <message>
         <source>%1 holds the upload now.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält jetzt die Aufnahmedaten.</translation>
     </message>
     <message>
         <source>%1 holds the upload now: %2 records are about nothing known before.%3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält jetzt die Aufnahmedaten: %2 Datensätze betreffen nichts vorher Bekanntes.%3</translation>
+    </message>
+    <message>
+        <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.</source>
+        <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.</translation>
+    </message>
+    <message>
+        <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
+        <translation>%1 ist beschädigt; nichts wurde geändert. Die Datei aufheben und mit stemmap repair %2 retten, was daraus zu lesen ist.</translation>
     </message>
     <message>
         <source>%1 is neither the number of a journal entry nor a time; write 12, 2026-11-25 or 2026-11-25T16:30.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist weder die Nummer eines Eintrags im Journal noch eine Zeit; 12, 2026-11-25 oder 2026-11-25T16:30 schreiben.</translation>
+    </message>
+    <message>
+        <source>%1 is no decision; say correct, correct=2, keep, recheck or value=X.</source>
+        <translation>%1 ist keine Entscheidung; correct, correct=2, keep, recheck oder value=X angeben.</translation>
+    </message>
+    <message>
+        <source>%1 is no number for %2.</source>
+        <translation>%1 ist keine Zahl für %2.</translation>
+    </message>
+    <message>
+        <source>%1 is no survey file of stemmap; nothing was changed.</source>
+        <translation>%1 ist keine Inventurdatei von stemmap; nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>%1 values</source>
+        <translation>%1 Werte</translation>
+    </message>
+    <message>
+        <source>%1 was made by a later stemmap (tables of version %2, this one knows up to %3); nothing was changed. Open it with a newer stemmap.</source>
+        <translation>%1 wurde von einem neueren stemmap angelegt (Tabellen der Version %2, dieses kennt sie bis %3); nichts wurde geändert. Mit einem neueren stemmap öffnen.</translation>
+    </message>
+    <message>
+        <source>%1 was made by an older stemmap; bring it up to date by opening it in the window or with stemmap add, which keeps a copy of it.</source>
+        <translation>%1 wurde von einem älteren stemmap angelegt; im Fenster öffnen oder stemmap add verwenden, dann wird sie auf den neuen Stand gebracht und eine Kopie bleibt erhalten.</translation>
     </message>
     <message>
         <source>, %1 % of what all doubts may move</source>
@@ -4723,8 +4767,12 @@
         <translation>; eher ist die Höhe falsch</translation>
     </message>
     <message>
+        <source>A stem can be of one kind only in a cross-type K.</source>
+        <translation>In einem K zwischen zwei Arten von Stämmen gehört jeder Stamm nur zu einer Art.</translation>
+    </message>
+    <message>
         <source>A survey file is opened by itself; uploads are brought into it with stemmap add.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Inventurdatei wird allein geöffnet; Aufnahmedaten kommen mit stemmap add hinein.</translation>
     </message>
     <message>
         <source>All visits</source>
@@ -4748,19 +4796,19 @@
     </message>
     <message>
         <source>Entry %1 is no decision, so it cannot be undone; the journal shows them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag %1 ist keine Entscheidung und kann darum nicht zurückgenommen werden; das Journal zeigt die Entscheidungen.</translation>
     </message>
     <message>
         <source>Entry %1 is not undone, so it cannot be redone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag %1 ist nicht zurückgenommen und kann darum nicht wiederhergestellt werden.</translation>
     </message>
     <message>
         <source>Entry %1 is undone already.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eintrag %1 ist schon zurückgenommen.</translation>
     </message>
     <message>
         <source>Every record of it is there already.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
@@ -4784,19 +4832,23 @@
     </message>
     <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es ist nicht gesagt, wer die Aufnahmedaten hinzufügt; mit --who NAME angeben.</translation>
+    </message>
+    <message>
+        <source>Nobody is named who decides; say it with --who NAME.</source>
+        <translation>Es ist nicht gesagt, wer entscheidet; mit --who NAME angeben.</translation>
     </message>
     <message>
         <source>Nothing differs on the plots that the survey file has.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf den Probeflächen, die in der Inventurdatei stehen, ist nichts anders.</translation>
     </message>
     <message>
         <source>Nothing was added to %1. %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu %1 wurde nichts hinzugefügt. %2</translation>
     </message>
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
@@ -4884,11 +4936,15 @@
     </message>
     <message>
         <source>Records that differ were left out, as you said.</source>
-        <translation type="unfinished"></translation>
+        <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
+    </message>
+    <message>
+        <source>Second-order values need all stems inside the window, each with a position.</source>
+        <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
     </message>
     <message>
         <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
     </message>
     <message>
         <source>The budget of %1 hours must not be below zero.</source>
@@ -4896,7 +4952,23 @@
     </message>
     <message>
         <source>The coordinate system of easting and northing is not known, so {plots} plots are drawn around their own centres: choose it under Settings in the window, or give crs in the settings file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Koordinatensystem von Ostwert und Nordwert ist nicht bekannt, darum werden {plots} Probeflächen um ihren eigenen Mittelpunkt gezeichnet: im Fenster unter Einstellungen wählen oder crs in der Einstellungsdatei angeben.</translation>
+    </message>
+    <message>
+        <source>The edge correction %1 is not known; say isotropic, translation or border.</source>
+        <translation>Die Randkorrektur %1 ist nicht bekannt; isotropic, translation oder border angeben.</translation>
+    </message>
+    <message>
+        <source>The finding has no proposal %1: %2.</source>
+        <translation>Der Befund hat keinen Vorschlag %1: %2.</translation>
+    </message>
+    <message>
+        <source>The finding is about no single stem, so no value of it can be changed; say keep or recheck.</source>
+        <translation>Der Befund betrifft keinen einzelnen Stamm, darum kann kein Wert geändert werden; keep oder recheck angeben.</translation>
+    </message>
+    <message>
+        <source>The finding is about no single value, so none can be given; say keep or recheck.</source>
+        <translation>Der Befund betrifft keinen einzelnen Wert, darum kann keiner angegeben werden; keep oder recheck angeben.</translation>
     </message>
     <message>
         <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
@@ -4907,16 +4979,28 @@
         <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
     </message>
     <message>
+        <source>The survey file has no finding %1; stemmap check lists the findings with their ids.</source>
+        <translation>Die Inventurdatei hat keinen Befund %1; stemmap check nennt die Befunde mit ihren Kennungen.</translation>
+    </message>
+    <message>
         <source>The upload differs from what the survey file has of the same plots and visits: %1 (plots %2).</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufnahmedaten weichen von dem ab, was die Inventurdatei von denselben Probeflächen und Aufnahmen hat: %1 (Probeflächen %2).</translation>
+    </message>
+    <message>
+        <source>There is a file %1 already; name another one.</source>
+        <translation>Es gibt schon eine Datei %1; eine andere nennen.</translation>
+    </message>
+    <message>
+        <source>There is no survey file %1; check its name, or make one with stemmap add.</source>
+        <translation>Es gibt keine Inventurdatei %1; den Namen prüfen oder eine mit stemmap add anlegen.</translation>
     </message>
     <message>
         <source>There is nothing to redo: nothing was undone since the last decision.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt nichts wiederherzustellen: Seit der letzten Entscheidung wurde nichts zurückgenommen.</translation>
     </message>
     <message>
         <source>There is nothing to undo: no decision holds.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt nichts zurückzunehmen: Keine Entscheidung gilt.</translation>
     </message>
     <message>
         <source>Visits of %1</source>
@@ -4928,7 +5012,7 @@
     </message>
     <message>
         <source>Writing layers</source>
-        <translation type="unfinished"></translation>
+        <translation>Layer werden geschrieben</translation>
     </message>
     <message>
         <source>a Parquet file</source>
@@ -4955,6 +5039,10 @@
         <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
     </message>
     <message>
+        <source>another program is writing into it and did not finish in time; try again.</source>
+        <translation>ein anderes Programm schreibt hinein und wurde nicht rechtzeitig fertig; noch einmal versuchen.</translation>
+    </message>
+    <message>
         <source>anything else</source>
         <translation>alles andere</translation>
     </message>
@@ -4965,6 +5053,10 @@
     <message>
         <source>apart percent</source>
         <translation>Unterschied %</translation>
+    </message>
+    <message>
+        <source>as recorded</source>
+        <translation>wie aufgenommen</translation>
     </message>
     <message>
         <source>aspect</source>
@@ -5088,19 +5180,19 @@
     </message>
     <message>
         <source>changed plot row</source>
-        <translation type="unfinished"></translation>
+        <translation>geänderte Zeile einer Probefläche</translation>
     </message>
     <message>
         <source>changed plot rows</source>
-        <translation type="unfinished"></translation>
+        <translation>geänderte Zeilen von Probeflächen</translation>
     </message>
     <message>
         <source>changed stem</source>
-        <translation type="unfinished"></translation>
+        <translation>geänderter Stamm</translation>
     </message>
     <message>
         <source>changed stems</source>
-        <translation type="unfinished"></translation>
+        <translation>geänderte Stämme</translation>
     </message>
     <message>
         <source>check failed</source>
@@ -5599,12 +5691,28 @@
         <translation>er bricht die Folge der Nummern: {typed} steht zwischen {before} und {after}</translation>
     </message>
     <message>
+        <source>it cannot be opened; check the folder and your rights to it.</source>
+        <translation>sie kann nicht geöffnet werden; den Ordner und die Rechte daran prüfen.</translation>
+    </message>
+    <message>
+        <source>it cannot be written here; copy it to a folder of your own.</source>
+        <translation>sie kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
+    </message>
+    <message>
         <source>it fits %1</source>
         <translation>dazu passt %1</translation>
     </message>
     <message>
+        <source>it has %1</source>
+        <translation>er hat %1</translation>
+    </message>
+    <message>
         <source>it has no place on the map</source>
         <translation>er hat keinen Ort auf der Karte</translation>
+    </message>
+    <message>
+        <source>it has none; say value=X, keep or recheck</source>
+        <translation>er hat keinen; value=X, keep oder recheck angeben</translation>
     </message>
     <message>
         <source>it is known whether it is in</source>
@@ -5832,11 +5940,11 @@
     </message>
     <message>
         <source>new stem</source>
-        <translation type="unfinished"></translation>
+        <translation>neuer Stamm</translation>
     </message>
     <message>
         <source>new stems</source>
-        <translation type="unfinished"></translation>
+        <translation>neue Stämme</translation>
     </message>
     <message>
         <source>nicht erreicht</source>
@@ -6332,7 +6440,7 @@
     </message>
     <message>
         <source>stem that is gone</source>
-        <translation type="unfinished"></translation>
+        <translation>Stamm, der fehlt</translation>
     </message>
     <message>
         <source>stem without plot</source>
@@ -6356,7 +6464,7 @@
     </message>
     <message>
         <source>stems that are gone</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme, die fehlen</translation>
     </message>
     <message>
         <source>stems were measured from other points too</source>
@@ -6399,8 +6507,20 @@
         <translation>Kreise oder Zählfaktor des Verfahrens wurden nicht angegeben</translation>
     </message>
     <message>
+        <source>the database says %1; nothing of this was stored, everything before is whole.</source>
+        <translation>die Datenbank meldet %1; davon wurde nichts gespeichert, alles Frühere ist heil.</translation>
+    </message>
+    <message>
         <source>the design takes no stem of {dbh_cm:g} cm</source>
         <translation>das Verfahren nimmt keinen Stamm von {dbh_cm:g} cm auf</translation>
+    </message>
+    <message>
+        <source>the disk failed; nothing of this was stored, everything before is whole. Check the disk.</source>
+        <translation>der Datenträger hat versagt; davon wurde nichts gespeichert, alles Frühere ist heil. Den Datenträger prüfen.</translation>
+    </message>
+    <message>
+        <source>the disk is full; nothing of this was stored, everything before is whole.</source>
+        <translation>der Datenträger ist voll; davon wurde nichts gespeichert, alles Frühere ist heil.</translation>
     </message>
     <message>
         <source>the last visit</source>
@@ -6413,6 +6533,10 @@
     <message>
         <source>the line above has the same</source>
         <translation>die Zeile darüber hat dasselbe</translation>
+    </message>
+    <message>
+        <source>the machine has too little memory for it.</source>
+        <translation>der Rechner hat zu wenig Speicher dafür.</translation>
     </message>
     <message>
         <source>the order</source>
@@ -6445,6 +6569,10 @@
     <message>
         <source>the unit in %1 and its like was left out of the number.</source>
         <translation>die Einheit in %1 und Ähnlichem wurde aus der Zahl weggelassen.</translation>
+    </message>
+    <message>
+        <source>the upload got no number</source>
+        <translation>die Aufnahmedaten bekamen keine Nummer</translation>
     </message>
     <message>
         <source>there are fewer than 50 diameters</source>

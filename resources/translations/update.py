@@ -27,15 +27,20 @@ TOP = HERE.parents[1]
 LANGUAGE = "de"
 
 #: Floors whose English sentences reach the window through `stemmap.desktop.wording`.
-FLOORS = ("checks", "survey", "reading", "writing", "tasks", "core", "drawing")
+FLOORS = ("checks", "survey", "reading", "writing", "store", "tasks", "core", "drawing")
 #: Single words that stand in for a part of a sentence.
 WORDS = (
     *("in", "out", "azimuth", "distance", "number", "date", "plot", "stem", "stems", "plots", "stations"),
     *("it fits %1", "%1, %2 and %3", "%1 and %2", ", and "),
     *("Summarising", "larger", "smaller", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
 )
-#: What no sentence for a user has: several lines, markup, patterns, keys of a file.
-_NO_SENTENCE = re.compile(r"\n|<|\\|\{\"|'crs'|\[\^")
+#: What no sentence for a user has: several lines, markup, patterns, keys of a file, words of the database.
+_NO_SENTENCE = re.compile(
+    r"\n|<|\\|\{\"|'crs'|\[\^|^r[ow]c?$"
+    r"|\b(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|BEGIN|WHERE|FROM|ORDER BY|INTEGER|TEXT|NULL)\b"
+)
+#: Files that say in English what the tables of a survey file are: they stand in the file, not in the window.
+_IN_THE_FILE = ("geopackage.py", "layers.py", "schema.py")
 _TOLD = re.compile(r"[A-Za-z]{2,}.* |^ .*[a-z]{2}|^[a-z]{2,} %|%\d .*[a-z]{2}")
 #: Explanations of checks are part of the handbook, which is English.
 _NOT_TOLD = ("what", "why", "todo", "explanation")
@@ -53,6 +58,8 @@ def sentences() -> list[str]:
     for floor in FLOORS:
         for path in sorted((TOP / "stemmap" / floor).rglob("*.py")):
             tree = ast.parse(path.read_text("utf-8"))
+            if floor == "store" and path.name in _IN_THE_FILE:
+                tree = ast.Module([node for node in ast.walk(tree) if isinstance(node, ast.Raise)], [])
             found |= dict.fromkeys(_sentences_of(tree))
             if floor == "checks":
                 found |= dict.fromkeys(_evidence_of(tree))
@@ -90,7 +97,8 @@ def _sentences_of(tree: ast.Module) -> Iterator[str]:
             )
     for node in ast.walk(tree):
         if isinstance(node, ast.IfExp):
-            yield from (text for text in map(_text, (node.body, node.orelse)) if re.fullmatch("[a-z]{2,}", text))
+            either = [text for text in map(_text, (node.body, node.orelse)) if re.fullmatch("[a-z]{2,}", text)]
+            yield from (text for text in either if not _NO_SENTENCE.search(text))
         text = _text(node)
         if node not in passed_over and text and _TOLD.search(text) and not _NO_SENTENCE.search(text):
             yield text
