@@ -119,8 +119,8 @@ class MapCanvas(MapView):
             place = self.place_of(stem)
             if place is not None:
                 paint_ring(painter, self.palette(), place, self.reach_of(stem) - 3.0, strong=False)
-        for visit in self.marked_plots.rows if self.is_far and self.view is not None else ():
-            mark = self.survey.mark_of(self.view, visit)
+        for visit in self.marked_plots.rows if self.is_far else ():
+            mark = None if self.view is None else self.survey.mark_of(self.view, visit)
             if mark is not None:
                 paint_ring(painter, self.palette(), mark[0], mark[1] + 4.0, strong=False)
         workup = self._session.workup

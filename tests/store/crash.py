@@ -1,6 +1,6 @@
 """Kills, full disks and failing disks for the survey file, through its command line; also run by hand in large numbers.
 
-    python -m tests.store.crash --kills 10000
+Run from the top of a checkout: python -m tests.store.crash --kills 10000
 """
 
 import argparse
