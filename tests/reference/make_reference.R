@@ -51,8 +51,13 @@ for (name in names(patterns)) {
   mean_nearest <- mean(nndist(P))
   neighbours <- nnwhich(P, k = 1:4)
   z <- (mean_nearest - 0.5 * sqrt(A / n)) / (sqrt((4 - pi) * A / (4 * pi)) / n)
+  k <- Kest(P, r = seq(0, 6, by = 1 / 128), correction = c("isotropic", "translation", "border"))
+  k <- k[k$r %in% 1:6, ]
   numbers[[name]] <- list(
     n = n,
+    k_isotropic = k$iso,
+    k_translation = if (in_disc) NA else k$trans,
+    k_border = k$border,
     window = if (in_disc) list(radius_m = RADIUS) else list(x_m = Window(P)$xrange, y_m = Window(P)$yrange),
     mean_nearest_m = mean_nearest,
     mean_fourth_m = mean(nndist(P, k = 4)),
