@@ -1,4 +1,4 @@
-"""Per-hectare values of plots and what a sample of plots says of the survey; all plots at once.
+"""Per-hectare values of plots and indices of density; all plots at once.
 
 Stems are columns sorted by plot; the stems of plot i are the rows offsets[i] to offsets[i + 1] - 1.
 """
@@ -79,36 +79,6 @@ class DbhClasses:
     edges: FloatArray
     stems_per_ha: FloatArray
     without_dbh: IntArray
-
-
-@dataclass(frozen=True)
-class Estimate:
-    """What a sample of plots says of the mean, one value a stratum (or a single one for all).
-
-    Attributes
-    ----------
-    n
-        Number of plots the estimate rests on.
-    left_out
-        Number of plots whose value is unknown; they are left out.
-    mean, standard_error
-        In the unit of the values; NaN where they cannot be known.
-    low, high
-        Limits of the confidence interval, Student's t.
-    confidence
-        Its probability.
-    reason
-        Why a number is missing, or which plots were left out; empty when nothing is to be said.
-    """
-
-    n: IntArray
-    left_out: IntArray
-    mean: FloatArray
-    standard_error: FloatArray
-    low: FloatArray
-    high: FloatArray
-    confidence: float
-    reason: tuple[str, ...]
 
 
 def sum_by_plot(values: ArrayLike, offsets: ArrayLike) -> FloatArray:
@@ -257,81 +227,77 @@ def dbh_classes(
     )
 
 
-def estimate(
-    values: ArrayLike, *, stratum: ArrayLike | None = None, strata: int = 1, confidence: float = 0.95
-) -> Estimate:
-    """Estimate the mean of each stratum under simple random sampling.
+def reineke(stems_per_ha: ArrayLike, qmd: ArrayLike, *, reference_cm: float = 25.4) -> FloatArray:
+    """Stand density index: how many stems of the reference diameter would crowd the stand as much, stems/ha.
 
-    ȳ = Σ y / n, s² = Σ (y - ȳ)² / (n - 1), standard error s / √n, interval ȳ ± t(n - 1) s / √n. The plots are
-    a negligible part of the area, so there is no finite population correction.
+    SDI = N (Dq / Dr)^1.605. It carries the unit of N, so that figures per acre and per hectare do not compare.
 
     Parameters
     ----------
-    values
-        One a plot, shape (plots,); empty plots are zeros; NaN: unknown, left out and counted.
-    stratum
-        Number of each plot's stratum, 0 to `strata` - 1; all plots are one when not given.
-    strata
-        Number of strata.
-    confidence
-        Probability of the interval.
+    stems_per_ha, qmd
+        Stems per hectare and quadratic mean diameter, cm.
+    reference_cm
+        25.4 cm (10 inches) as published; in parts of Europe 25 cm.
 
     References
     ----------
-    Cochran, W. G. (1977). Sampling Techniques, 3rd ed. Wiley. Chapter 2.
+    Reineke, L. H. (1933). Perfecting a stand-density index for even-aged forests. J. Agric. Res. 46(7), 627-638.
 
     Examples
     --------
-    >>> estimate([100.0, 300.0, 200.0]).mean
-    array([200.])
+    >>> float(reineke(494.1, 31.0).round(1))
+    680.3
     """
-    value = np.asarray(values, dtype=np.float64)
-    code = np.zeros(len(value), dtype=np.int64) if stratum is None else np.asarray(stratum, dtype=np.int64)
-    known = np.isfinite(value)
-    n = np.bincount(code[known], minlength=strata)
-    left_out = np.bincount(code[~known], minlength=strata)
-    mean = _quotient(_weighted_count(code[known], value[known], size=strata), n)
-    squares = _weighted_count(code[known], (value - mean[code])[known] ** 2, size=strata)
-    error = np.sqrt(_quotient(squares, (n - 1) * n))
-    reason = tuple(_reason(int(k), int(out)) for k, out in zip(n, left_out, strict=True))
-    return _with_interval(mean, error, n - 1, n=n, left_out=left_out, confidence=confidence, reason=reason)
+    number, diameter = np.asarray(stems_per_ha, np.float64), np.asarray(qmd, np.float64)
+    return np.asarray(number * (diameter / reference_cm) ** 1.605)
 
 
-def post_stratified(strata: Estimate, weights: ArrayLike) -> Estimate:
-    """Combine the estimates of strata of known area that a simple random sample fell into.
+def reineke_summed(
+    dbh: ArrayLike,
+    expansion: ArrayLike,
+    offsets: ArrayLike,
+    *,
+    counted: ArrayLike | None = None,
+    reference_cm: float = 25.4,
+) -> FloatArray:
+    """Stand density index summed stem by stem, for stands that are not even-aged: Σ f (d / Dr)^1.605, stems/ha.
 
-    ȳ = Σ W ȳ_h, v = Σ W s_h² / n + Σ (1 - W) s_h² / n², W the stratum's share of the area, n all plots.
-    Student's t takes n less the number of strata as its degrees of freedom.
+    NaN where a stem that counts has no dbh.
 
     Parameters
     ----------
-    strata
-        Estimates of the strata.
-    weights
-        Area of each stratum, in any unit, shape (strata,).
-
-    Raises
-    ------
-    InputError
-        When the areas are not one positive number a stratum.
+    dbh, expansion, offsets, counted
+        As in `stand_values`.
+    reference_cm
+        As in `reineke`.
 
     References
     ----------
-    Cochran, W. G. (1977). Sampling Techniques, 3rd ed. Wiley. Section 5A.9.
+    Long, J. N., Daniel, T. W. (1990). Assessment of growing stock in uneven-aged stands. West. J. Appl. For. 5(3).
     """
-    area = np.asarray(weights, dtype=np.float64)
-    if area.shape != strata.mean.shape or not (np.isfinite(area) & (area > 0.0)).all():
-        raise InputError("Post-stratification needs the area of every stratum, each a positive number.")
-    share = area / area.sum()
-    n = strata.n.sum(keepdims=True)
-    variance = strata.standard_error**2 * strata.n
-    mean = (share * strata.mean).sum(keepdims=True)
-    error = np.sqrt((share * variance).sum() / n + ((1.0 - share) * variance).sum() / n**2)
-    left_out = strata.left_out.sum(keepdims=True)
-    reason = "a stratum has fewer than two plots" if (strata.n < 2).any() else _reason(2, int(left_out[0]))
-    return _with_interval(
-        mean, error, n - len(share), n=n, left_out=left_out, confidence=strata.confidence, reason=(reason,)
-    )
+    diameter = np.asarray(dbh, dtype=np.float64)
+    each = np.asarray(expansion, dtype=np.float64) * (diameter / reference_cm) ** 1.605
+    return sum_by_plot(np.where(_counts(counted, len(diameter)), each, 0.0), offsets)
+
+
+def relative_density(basal_area: ArrayLike, qmd: ArrayLike) -> FloatArray:
+    """Relative density G / √Dq, basal area in m²/ha and quadratic mean diameter in cm.
+
+    Parameters
+    ----------
+    basal_area, qmd
+        m²/ha, cm.
+
+    References
+    ----------
+    Curtis, R. O. (1982). A simple index of stand density for Douglas-fir. Forest Science 28(1), 92-94.
+
+    Examples
+    --------
+    >>> float(relative_density(50.0, 25.0))
+    10.0
+    """
+    return np.asarray(np.asarray(basal_area, np.float64) / np.sqrt(np.asarray(qmd, np.float64)))
 
 
 def _counts(counted: ArrayLike | None, stems: int) -> NDArray[np.bool_]:
@@ -342,41 +308,3 @@ def _counts(counted: ArrayLike | None, stems: int) -> NDArray[np.bool_]:
 def _weighted_count(code: IntArray, weights: FloatArray, *, size: int) -> FloatArray:
     """Sum the weights of each code; numpy is annotated as if these were whole numbers."""
     return np.asarray(np.bincount(code, weights=weights, minlength=size), dtype=np.float64)
-
-
-def _with_interval(
-    mean: FloatArray,
-    error: FloatArray,
-    freedom: IntArray,
-    *,
-    n: IntArray,
-    left_out: IntArray,
-    confidence: float,
-    reason: tuple[str, ...],
-) -> Estimate:
-    from scipy.special import stdtrit
-
-    reach = error * stdtrit(np.maximum(freedom, 1), 0.5 + 0.5 * confidence)
-    return Estimate(
-        n=n,
-        left_out=left_out,
-        mean=mean,
-        standard_error=error,
-        low=mean - reach,
-        high=mean + reach,
-        confidence=confidence,
-        reason=reason,
-    )
-
-
-def _quotient(above: FloatArray, below: IntArray) -> FloatArray:
-    """Divide, and give NaN where there is nothing to divide by."""
-    return np.asarray(np.divide(above, below, out=np.full(len(above), np.nan), where=below > 0))
-
-
-def _reason(n: int, left_out: int) -> str:
-    """Say what is missing from an estimate."""
-    plots = "plot" if left_out == 1 else "plots"
-    without = f"{left_out} {plots} without a known value left out" if left_out else ""
-    few = {0: "no plot with a known value", 1: "one plot has no sampling error"}.get(n, "")
-    return "; ".join(filter(None, [few, without]))

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core import neighbours, stand
+from stemmap.core import estimates, neighbours, stand
 from stemmap.core.design import RESOLUTION
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.plot_status import PlotStatus, plot_status
@@ -228,8 +228,8 @@ class Summary:
             used = rows[self.status[rows] != PlotStatus.NON_FOREST]
             whole = [(None, np.zeros(len(used), np.int64), 1)]
             for names, codes, count in [*whole, *([(strata, code[used], len(strata))] if several else [])]:
-                estimates = {
-                    name: stand.estimate(values[used], stratum=codes, strata=count)
+                told = {
+                    name: estimates.estimate(values[used], stratum=codes, strata=count)
                     for name, values in (
                         ("stems_per_ha", self.stems_per_ha),
                         ("basal_area_m2_per_ha", self.basal_area_m2_per_ha),
@@ -239,14 +239,14 @@ class Summary:
                     yield {
                         "stratum": None if names is None else names[place] or "(none)",
                         "visit": visit,
-                        "plots": int(estimates["stems_per_ha"].n[place]),
+                        "plots": int(told["stems_per_ha"].n[place]),
                         "method": "simple random sampling",
                         "confidence": 0.95,
-                        **{name: _estimate_json(made, place) for name, made in estimates.items()},
+                        **{name: _estimate_json(made, place) for name, made in told.items()},
                     }
 
 
-def _estimate_json(made: stand.Estimate, place: int) -> dict[str, Any]:
+def _estimate_json(made: estimates.Estimate, place: int) -> dict[str, Any]:
     return {
         "mean": _finite(made.mean[place]),
         "standard_error": _finite(made.standard_error[place]),

@@ -1,15 +1,15 @@
-"""Per-hectare values and sampling errors against worked and published numbers."""
+"""Per-hectare values and indices of density against worked and published numbers."""
 
 import math
 
 import numpy as np
 import pytest
-from scipy import stats
 
 from stemmap.core.stand import (
     dbh_classes,
-    estimate,
-    post_stratified,
+    reineke,
+    reineke_summed,
+    relative_density,
     stand_values,
     stand_values_by_group,
     sum_by_plot,
@@ -131,118 +131,42 @@ def test_class_without_a_width_is_refused(width):
         dbh_classes([10.0], [1.0], [0, 1], width=width)
 
 
-# Sampling errors
+# Density
 
 
-def test_published_simple_random_sample():
-    # Cochran, W. G. (1977). Sampling Techniques, 3rd ed., section 2.8, signatures on 50 sheets of a petition
-    # (from memory; sum 1,471 and sum of squares 54,497 agree with the book): s² = 229.0.
-    signatures = [42, 41, 36, 32, 29, 27, 23, 19, 16, 15, 14, 11, 10, 9, 7, 6, 5, 4, 3]
-    sheets = [23, 4, 1, 1, 1, 2, 1, 1, 2, 2, 1, 1, 1, 1, 1, 3, 2, 1, 1]
-    sample = np.repeat(signatures, sheets)
-
-    result = estimate(sample)
-
-    assert (sample.sum(), (sample**2).sum()) == (1471, 54497)
-    assert result.n[0] == 50
-    assert 676 * result.mean[0] == pytest.approx(19_888, abs=0.5)
-    assert 50 * result.standard_error[0] ** 2 == pytest.approx(229.0, abs=0.05)
-
-
-def test_interval_is_students():
-    sample = np.random.default_rng(7).normal(30.0, 8.0, 12)
-
-    result = estimate(sample, confidence=0.9)
-    low, high = stats.t.interval(0.9, 11, loc=sample.mean(), scale=stats.sem(sample))
-
-    assert (result.low[0], result.high[0]) == pytest.approx((low, high), rel=1e-9)
-    assert result.confidence == 0.9
-    assert result.reason == ("",)
+@pytest.mark.parametrize(
+    ("stems", "qmd", "reference", "index"),
+    [
+        # Larsen, D. R., Natural Resource Biometrics, "Stand Density Index" (larsendr.github.io/sdi.html): 494.1/ha of
+        # 31 cm give 680.2 (printed cut off; 680.287); 200 per acre of 12.3 inches at 10 inches give 278.8.
+        (494.1, 31.0, 25.4, 680.287),
+        (200.0, 12.3, 10.0, 278.82),
+        # Computed, with the reference of 25 cm that is used in parts of Europe.
+        (1200.0, 15.0, 25.0, 528.58),
+        (400.0, 35.0, 25.0, 686.43),
+    ],
+)
+def test_published_stand_density_index(stems, qmd, reference, index):
+    assert float(reineke(stems, qmd, reference_cm=reference)) == pytest.approx(index, abs=5e-3)
 
 
-def test_every_stratum_is_estimated_by_its_own_plots():
-    result = estimate([1.0, 10.0, 3.0, 5.0, 14.0], stratum=[0, 1, 0, 0, 1], strata=4)
-
-    assert result.n.tolist() == [3, 2, 0, 0]
-    assert result.mean[:2].tolist() == [3.0, 12.0]
-    assert result.standard_error[:2].tolist() == pytest.approx([2 / math.sqrt(3), 2.0])
-    assert np.isnan(result.mean[2:]).all()
-    assert result.reason[2] == "no plot with a known value"
+def test_summed_density_index_of_stems_alike_is_that_of_their_mean():
+    assert reineke_summed([31.0] * 4, [20.0] * 4, [0, 4, 4]) == pytest.approx([float(reineke(80.0, 31.0)), 0.0])
 
 
-def test_single_plot_has_a_mean_but_no_error():
-    result = estimate([25.0])
+def test_summed_density_index_of_uneven_stems_is_smaller_than_that_of_their_mean():
+    # Long and Daniel (1990): the two part where diameters spread.
+    dbh, factor = [10.0, 20.0, 60.0], [20.0] * 3
+    values = stand_values(dbh, factor, [0, 3])
 
-    assert result.mean[0] == 25.0
-    assert np.isnan([result.standard_error[0], result.low[0], result.high[0]]).all()
-    assert result.reason == ("one plot has no sampling error",)
-
-
-def test_unknown_values_are_left_out_and_said():
-    result = estimate([1.0, np.nan, 3.0, np.nan])
-
-    assert (result.n[0], result.left_out[0], result.mean[0]) == (2, 2, 2.0)
-    assert result.reason == ("2 plots without a known value left out",)
+    assert reineke_summed(dbh, factor, [0, 3])[0] < 0.95 * reineke(values.stems_per_ha, values.qmd)[0]
 
 
-def test_survey_without_plots_is_answered():
-    assert estimate([]).reason == ("no plot with a known value",)
+def test_summed_density_index_needs_every_dbh_that_counts():
+    assert np.isnan(reineke_summed([10.0, np.nan], [20.0, 20.0], [0, 2])[0])
+    assert np.isfinite(reineke_summed([10.0, np.nan], [20.0, 20.0], [0, 2], counted=[True, False])[0])
 
 
-def test_confidence_intervals_hold_the_mean_as_often_as_they_say():
-    rng = np.random.default_rng(19)
-    strata = np.repeat(np.arange(4000), 6)
-
-    result = estimate(rng.normal(10.0, 3.0, len(strata)), stratum=strata, strata=4000)
-
-    assert np.mean((result.low <= 10.0) & (result.high >= 10.0)) == pytest.approx(0.95, abs=0.012)
-
-
-def test_post_stratification_written_out():
-    strata = estimate([1.0, 3.0, 5.0, 10.0, 14.0], stratum=[0, 0, 0, 1, 1], strata=2)
-
-    result = post_stratified(strata, [750.0, 250.0])
-
-    # Computed by hand: variances 4 and 8, n = 5.
-    assert result.mean[0] == pytest.approx(0.75 * 3 + 0.25 * 12)
-    assert result.standard_error[0] ** 2 == pytest.approx((0.75 * 4 + 0.25 * 8) / 5 + (0.25 * 4 + 0.75 * 8) / 25)
-    assert result.high[0] - result.mean[0] == pytest.approx(result.standard_error[0] * stats.t.ppf(0.975, 3), rel=1e-9)
-    assert result.reason == ("",)
-
-
-def test_post_stratification_of_one_stratum_is_the_simple_sample():
-    simple = estimate([1.0, 3.0, 5.0, 10.0])
-
-    combined = post_stratified(simple, [1.0])
-
-    assert combined.low[0] == pytest.approx(simple.low[0])
-    assert combined.high[0] == pytest.approx(simple.high[0])
-
-
-def test_post_stratified_error_is_the_spread_of_repeated_samples():
-    rng = np.random.default_rng(23)
-    share, level, spread = np.array([0.3, 0.7]), np.array([10.0, 25.0]), np.array([2.0, 6.0])
-    results = []
-    for _ in range(1500):
-        stratum = (rng.random(40) > share[0]).astype(int)
-        values = rng.normal(level[stratum], spread[stratum])
-        results.append(post_stratified(estimate(values, stratum=stratum, strata=2), share))
-
-    means = np.array([result.mean[0] for result in results])
-    errors = np.array([result.standard_error[0] for result in results])
-    assert means.mean() == pytest.approx(20.5, abs=0.08)
-    assert np.sqrt(np.mean(errors**2)) == pytest.approx(means.std(), rel=0.05)
-
-
-def test_post_stratification_with_a_stratum_of_one_plot_says_why_it_has_no_error():
-    result = post_stratified(estimate([1.0, 3.0, 10.0], stratum=[0, 0, 1], strata=2), [1.0, 1.0])
-
-    assert result.mean[0] == 6.0
-    assert math.isnan(result.standard_error[0])
-    assert result.reason == ("a stratum has fewer than two plots",)
-
-
-@pytest.mark.parametrize("areas", [[1.0], [1.0, 0.0], [1.0, np.nan], [1.0, -1.0]])
-def test_post_stratification_needs_the_area_of_every_stratum(areas):
-    with pytest.raises(InputError, match="area of every stratum"):
-        post_stratified(estimate([1.0, 2.0], stratum=[0, 1], strata=2), areas)
+def test_relative_density_is_basal_area_over_the_root_of_the_diameter():
+    # Curtis (1982), the formula itself: 50 m²/ha of 25 cm.
+    assert float(relative_density(50.0, 25.0)) == 10.0

@@ -1,0 +1,424 @@
+"""What a sample of plots says of the survey: means with standard errors, Student's t intervals, design effects.
+
+Plots are a negligible part of the area unless the number of plots that would fill it is given. Values are columns: of
+shape (plots,) for one quantity or (plots, quantities) for several at once, such as species or dbh classes; results
+have one value a quantity. A value that is unknown in one quantity leaves the plot out of all.
+
+References
+----------
+Cochran, W. G. (1977). Sampling Techniques, 3rd ed. Wiley. Chapters 2, 5, 6, 7, 9 and 12.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stemmap.errors import InputError
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """What a sample of plots says of the mean: one value a stratum, or one a quantity.
+
+    Attributes
+    ----------
+    n
+        Number of plots (clusters) the estimate rests on.
+    left_out
+        Number of plots whose value is unknown; they are left out.
+    mean, standard_error
+        In the unit of the values; NaN where they cannot be known.
+    low, high
+        Limits of the confidence interval, Student's t.
+    confidence
+        Its probability.
+    reason
+        Why a number is missing, or which plots were left out; empty when nothing is to be said.
+    freedom
+        Degrees of freedom of the interval.
+    design_effect
+        Variance over that of as many plots drawn by simple random sampling; NaN where it cannot be known.
+    """
+
+    n: Integers
+    left_out: Integers
+    mean: Floats
+    standard_error: Floats
+    low: Floats
+    high: Floats
+    confidence: float
+    reason: tuple[str, ...]
+    freedom: Floats = field(default_factory=lambda: np.zeros(0))
+    design_effect: Floats = field(default_factory=lambda: np.zeros(0))
+
+
+def estimate(
+    values: ArrayLike, *, stratum: ArrayLike | None = None, strata: int = 1, confidence: float = 0.95
+) -> Estimate:
+    """Estimate the mean of each stratum under simple random sampling.
+
+    ȳ = Σ y / n, s² = Σ (y - ȳ)² / (n - 1), standard error s / √n, interval ȳ ± t(n - 1) s / √n. Cochran, chapter 2.
+
+    Parameters
+    ----------
+    values
+        One a plot, shape (plots,); empty plots are zeros; NaN: unknown, left out and counted.
+    stratum
+        Number of each plot's stratum, 0 to `strata` - 1; all plots are one when not given.
+    strata
+        Number of strata.
+    confidence
+        Probability of the interval.
+
+    Examples
+    --------
+    >>> estimate([100.0, 300.0, 200.0]).mean
+    array([200.])
+    """
+    value = np.asarray(values, dtype=np.float64)
+    code = np.zeros(len(value), dtype=np.int64) if stratum is None else np.asarray(stratum, dtype=np.int64)
+    known = np.isfinite(value)
+    n = np.bincount(code[known], minlength=strata)
+    left_out = np.bincount(code[~known], minlength=strata)
+    mean, variance = (part[:, 0] for part in _moments(value[known, None], code[known], n))
+    error = np.sqrt(_quotient(variance, n))
+    reason = tuple(_reason(int(k), int(out)) for k, out in zip(n, left_out, strict=True))
+    return _with_interval(
+        mean, error**2, (n - 1).astype(np.float64), n=n, left_out=left_out, confidence=confidence, reason=reason
+    )
+
+
+def stratified(
+    values: ArrayLike,
+    stratum: ArrayLike,
+    weights: ArrayLike,
+    *,
+    population: ArrayLike | None = None,
+    after: bool = False,
+    confidence: float = 0.95,
+) -> Estimate:
+    """Estimate the mean over strata of known size.
+
+    ȳ = Σ W ȳ_h, v = Σ W² s_h² / n_h, W the stratum's share of the area (Cochran, 5.3), with Satterthwaite's degrees of
+    freedom (Cochran, 5.4). When the strata were told only after one sample was drawn over all of them,
+    v = Σ W s_h² / n + Σ (1 - W) s_h² / n² (Cochran, 5A.9).
+
+    Parameters
+    ----------
+    values
+        Shape (plots,) or (plots, quantities).
+    stratum
+        Number of each plot's stratum, shape (plots,).
+    weights
+        Size of each stratum, in any unit, shape (strata,).
+    population
+        Number of plots that would fill each stratum; not given: very many.
+    after
+        Whether the strata were told only after sampling.
+    confidence
+        Probability of the interval.
+
+    Raises
+    ------
+    InputError
+        When the sizes are not one positive number a stratum.
+    """
+    share = _shares(weights)
+    value, code, left_out = _known(values, np.asarray(stratum, dtype=np.int64))
+    n = np.bincount(code, minlength=len(share))
+    mean_h, variance_h = _moments(value, code, n)
+    whole = n.sum()
+    if after:
+        part = (share / whole + (1.0 - share) / whole**2)[:, None] * variance_h
+        freedom = np.full(value.shape[1], float(whole - len(share)))
+    else:
+        left = 1.0 if population is None else 1.0 - n / np.asarray(population, dtype=np.float64)
+        part = (share**2 * left)[:, None] * _quotient(variance_h, n[:, None])
+        freedom = _satterthwaite(part, (n - 1)[:, None])
+    mean = share @ mean_h
+    few = "a stratum has no plot" if (n < 1).any() else "a stratum has fewer than two plots"
+    reason = few if (n < 2).any() else _reason(2, left_out)
+    simple = _simple_variance(value, (share / np.maximum(n, 1))[code], mean)
+    return _result(mean, part.sum(axis=0), freedom, simple, n=int(whole), left_out=left_out, confidence=confidence,
+                   reason=reason)  # fmt: skip
+
+
+def ratio_values(values: ArrayLike, sizes: ArrayLike) -> Floats:
+    """Turn a ratio of means into a mean: values whose mean is the ratio and whose spread gives its variance.
+
+    R = Σ y / Σ x, values R + (y - R x) / x̄; their s² / n is the variance of R (Cochran, 6.4: linearised, its bias is of
+    the order 1 / n). Several ratios that add up, such as those of nested circles, are summed over the last axis.
+
+    Parameters
+    ----------
+    values
+        What was found on each plot, shape (plots,) or (plots, parts).
+    sizes
+        Its size (share of the circle inside, number of plots of a cluster), of the same shape.
+
+    Examples
+    --------
+    >>> ratio_values([10.0, 4.0], [1.0, 0.4]).round(9)
+    array([10., 10.])
+    """
+    found, size = np.asarray(values, dtype=np.float64), np.asarray(sizes, dtype=np.float64)
+    known = np.isfinite(found) & np.isfinite(size)
+    found, size = np.where(known, found, 0.0), np.where(known, size, 0.0)
+    plots = np.maximum(known.sum(axis=0), 1)
+    total = size.sum(axis=0)
+    ratio = np.divide(found.sum(axis=0), total, out=np.full(total.shape, np.nan), where=total > 0)
+    made = ratio + (found - ratio * size) * np.divide(plots, total, out=np.full(total.shape, np.nan), where=total > 0)
+    made = np.where(known, made, np.nan)
+    return np.asarray(made if made.ndim == 1 else made.sum(axis=-1))
+
+
+def clustered(
+    values: ArrayLike,
+    cluster: ArrayLike,
+    *,
+    sizes: ArrayLike | None = None,
+    stratum: ArrayLike | None = None,
+    weights: ArrayLike | None = None,
+    population: ArrayLike | None = None,
+    confidence: float = 0.95,
+) -> Estimate:
+    """Estimate the mean over plots that were drawn in clusters, by the ratio of means over whole clusters.
+
+    R = Σ y / Σ x over cluster totals, x the number of plots (Cochran, 9A and 6.4); with strata the combined ratio
+    Σ W ȳ_h / Σ W x̄_h (Cochran, 6.11), W by the number of clusters in them.
+
+    Parameters
+    ----------
+    values
+        Shape (plots,) or (plots, quantities).
+    cluster
+        Number of each plot's cluster, shape (plots,).
+    sizes
+        Size of each plot, shape (plots,); 1 when not given.
+    stratum, weights, population
+        As in `stratified`, with `weights` in numbers of clusters; one stratum when not given. A cluster lies in the
+        stratum of its first plot.
+    confidence
+        Probability of the interval.
+
+    Raises
+    ------
+    InputError
+        When the sizes of strata are not one positive number each.
+    """
+    which = np.asarray(cluster, dtype=np.int64)
+    own = np.ones(len(which)) if sizes is None else np.asarray(sizes, dtype=np.float64)
+    code = np.zeros(len(which), np.int64) if stratum is None else np.asarray(stratum, dtype=np.int64)
+    value, rows, left_out = _known(values, np.arange(len(which)))
+    which, own, code = which[rows], own[rows], code[rows]
+    _, first, number = np.unique(which, return_index=True, return_inverse=True)
+    total, size = _sums(value, number, len(first)), np.bincount(number, weights=own, minlength=len(first))
+    share = _shares(np.ones(1) if weights is None else weights)
+    n = np.bincount(code[first], minlength=len(share))
+    each = (share / np.maximum(n, 1))[code[first]]
+    mean_size = float(each @ size)
+    mean = (each @ total) / mean_size if mean_size > 0.0 else np.full(value.shape[1], np.nan)
+    _, variance = _moments((total - np.outer(size, mean)) / (mean_size or np.nan), code[first], n)
+    left = 1.0 if population is None else 1.0 - n / np.asarray(population, dtype=np.float64)
+    part = (share**2 * left)[:, None] * _quotient(variance, n[:, None])
+    simple = _simple_variance(value, each[number], mean)
+    reason = "fewer than two clusters" if (n < 2).any() else _reason(2, left_out)
+    return _result(mean, part.sum(axis=0), _satterthwaite(part, (n - 1)[:, None]), simple, n=len(first),
+                   left_out=left_out, confidence=confidence, reason=reason)  # fmt: skip
+
+
+def double_stratified(
+    values: ArrayLike, stratum: ArrayLike, points: ArrayLike, *, confidence: float = 0.95
+) -> Estimate:
+    """Estimate the mean over strata whose sizes are themselves a sample: double sampling for stratification.
+
+    w = n'_h / n', v = Σ w s_h² / n_h (n'_h - 1) / (n' - 1) + Σ w (ȳ_h - ȳ)² / (n' - 1) (Cochran, 12.2).
+
+    Parameters
+    ----------
+    values, stratum
+        As in `stratified`.
+    points
+        Number of points of the first sample that fell in each stratum, shape (strata,).
+    confidence
+        Probability of the interval.
+
+    Raises
+    ------
+    InputError
+        When the numbers of points are not positive.
+    """
+    share, number = _shares(points), np.asarray(points, dtype=np.float64)
+    value, code, left_out = _known(values, np.asarray(stratum, dtype=np.int64))
+    n, more = np.bincount(code, minlength=len(share)), number.sum() - 1.0
+    mean_h, variance_h = _moments(value, code, n)
+    mean = share @ mean_h
+    within = (share * (number - 1.0) / more)[:, None] * _quotient(variance_h, n[:, None])
+    between = share @ (mean_h - mean) ** 2 / more
+    part = np.vstack([within, between])
+    freedom = _satterthwaite(part, np.append(n - 1, int(more))[:, None])
+    reason = "a stratum has fewer than two plots" if (n < 2).any() else _reason(2, left_out)
+    simple = _simple_variance(value, (share / np.maximum(n, 1))[code], mean)
+    return _result(mean, part.sum(axis=0), freedom, simple, n=int(n.sum()), left_out=left_out, confidence=confidence,
+                   reason=reason)  # fmt: skip
+
+
+def double_regression(
+    values: ArrayLike, aid: ArrayLike, *, mean_aid: float, points: int, confidence: float = 0.95
+) -> Estimate:
+    """Estimate the mean with the help of something that a larger sample tells: double sampling with regression.
+
+    ȳ + b (x̄' - x̄), v = s²_yx (1 / n + (x̄' - x̄)² / Σ (x - x̄)²) + (s_y² - s²_yx) / n', n - 2 degrees of freedom
+    (Cochran, 12.6).
+
+    Parameters
+    ----------
+    values
+        Shape (plots,) or (plots, quantities).
+    aid
+        The helping quantity on the same plots, shape (plots,).
+    mean_aid, points
+        Its mean in the first, larger sample and the number of that sample's points.
+    confidence
+        Probability of the interval.
+
+    Raises
+    ------
+    InputError
+        When the first sample is smaller than the second or the helping quantity is the same everywhere.
+    """
+    given = np.asarray(aid, dtype=np.float64)
+    value, rows, left_out = _known(np.column_stack([given, np.asarray(values, np.float64)]), np.arange(len(given)))
+    x, y = value[:, 0], value[:, 1:]
+    n = len(rows)
+    spread = float(((x - x.mean()) ** 2).sum()) if n else 0.0
+    if n < 3 or spread <= 0.0 or points < n:
+        raise InputError(
+            "Double sampling with regression needs at least three plots on which the helping quantity differs, "
+            "and a first sample that holds them all."
+        )
+    step = float(mean_aid) - x.mean()
+    centred = y - y.mean(axis=0)
+    slope = (x - x.mean()) @ centred / spread
+    about = (centred**2).sum(axis=0) / (n - 1)
+    rest = ((centred - np.outer(x - x.mean(), slope)) ** 2).sum(axis=0) / (n - 2)
+    variance = rest * (1.0 / n + step**2 / spread) + np.maximum(about - rest, 0.0) / points
+    return _result(y.mean(axis=0) + slope * step, variance, np.full(y.shape[1], n - 2.0), about / n, n=n,
+                   left_out=left_out, confidence=confidence, reason=_reason(n, left_out))  # fmt: skip
+
+
+def _shares(weights: ArrayLike) -> Floats:
+    size = np.asarray(weights, dtype=np.float64)
+    if not (np.isfinite(size) & (size > 0.0)).all():
+        raise InputError("Stratification needs the area of every stratum, each a positive number.")
+    return np.asarray(size / size.sum())
+
+
+def _known(values: ArrayLike, code: Integers) -> tuple[Floats, Integers, int]:
+    """Values as columns and codes of the plots on which all are known, and the number of the others."""
+    value = np.asarray(values, dtype=np.float64)
+    value = value[:, None] if value.ndim == 1 else value
+    known = np.isfinite(value).all(axis=1)
+    return value[known], code[known], int(np.count_nonzero(~known))
+
+
+def _sums(value: Floats, code: Integers, size: int) -> Floats:
+    """Sum columns by code."""
+    total = np.zeros((size, value.shape[1]))
+    np.add.at(total, code, value)
+    return total
+
+
+def _moments(value: Floats, code: Integers, n: Integers) -> tuple[Floats, Floats]:
+    """Mean and variance of columns by code, shape (codes, quantities); NaN where there are too few."""
+    mean = _quotient(_sums(value, code, len(n)), n[:, None])
+    return mean, _quotient(_sums((value - mean[code]) ** 2, code, len(n)), (n - 1)[:, None])
+
+
+def _simple_variance(value: Floats, weight: Floats, mean: Floats) -> Floats:
+    """Variance of the mean of as many plots drawn by simple random sampling from what these plots stand for."""
+    n = len(value)
+    if n < 2 or not weight.sum() > 0.0:
+        return np.full(value.shape[1], np.nan)
+    return np.asarray(weight @ (value - mean) ** 2 / weight.sum() / (n - 1))
+
+
+def _satterthwaite(part: Floats, freedom: Integers) -> Floats:
+    """Degrees of freedom of a sum of variances, each with its own."""
+    squares = np.nansum(_quotient(part**2, freedom), axis=0)
+    total = part.sum(axis=0) ** 2
+    all_of_them = np.full(total.shape, float(max(int(freedom.sum()), 0)))
+    return np.asarray(np.divide(total, squares, out=all_of_them, where=squares > 0))
+
+
+def _result(
+    mean: Floats,
+    variance: Floats,
+    freedom: Floats,
+    simple: Floats,
+    *,
+    n: int,
+    left_out: int,
+    confidence: float,
+    reason: str,
+) -> Estimate:
+    size = len(mean)
+    made = _with_interval(
+        mean,
+        variance,
+        freedom,
+        n=np.full(size, n),
+        left_out=np.full(size, left_out),
+        confidence=confidence,
+        reason=(reason,) * size,
+    )
+    effect = np.divide(variance, simple, out=np.full(size, np.nan), where=simple > 0.0)
+    return Estimate(**{**vars(made), "design_effect": effect})
+
+
+def _with_interval(
+    mean: Floats,
+    variance: Floats,
+    freedom: Floats,
+    *,
+    n: Integers,
+    left_out: Integers,
+    confidence: float,
+    reason: tuple[str, ...],
+) -> Estimate:
+    from scipy.special import stdtrit
+
+    error = np.sqrt(variance)
+    reach = error * stdtrit(np.maximum(freedom, 1.0), 0.5 + 0.5 * confidence)
+    return Estimate(
+        n=n,
+        left_out=left_out,
+        mean=mean,
+        standard_error=error,
+        low=mean - reach,
+        high=mean + reach,
+        confidence=confidence,
+        reason=reason,
+        freedom=freedom,
+        design_effect=np.ones(len(mean)),
+    )
+
+
+def _quotient(above: Floats, below: NDArray[np.integer]) -> Floats:
+    """Divide, and give NaN where there is nothing to divide by."""
+    shape = np.broadcast_shapes(above.shape, below.shape)
+    return np.asarray(np.divide(above, below, out=np.full(shape, np.nan), where=below > 0))
+
+
+def _reason(n: int, left_out: int) -> str:
+    """Say what is missing from an estimate."""
+    plots = "plot" if left_out == 1 else "plots"
+    without = f"{left_out} {plots} without a known value left out" if left_out else ""
+    few = {0: "no plot with a known value", 1: "one plot has no sampling error"}.get(n, "")
+    return "; ".join(filter(None, [few, without]))
