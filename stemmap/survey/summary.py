@@ -58,6 +58,10 @@ class Summary:
         Clark-Evans index with Donnelly's edge correction in the disc, and without correction.
     pattern_radius_m
         Radius of the disc in which the stems of the pattern stand.
+    pattern_rows
+        Rows of these stems: living, in, one a tree, all under one inclusion rule.
+    species_code
+        Species of every stem, into `species_names`; -1 where it is missing.
     density_reason, pattern_reason
         Why a value is not known, by visit; empty when it is.
     expected_inside
@@ -81,6 +85,8 @@ class Summary:
     clark_evans: neighbours.ClarkEvansByPlot
     clark_evans_plain: neighbours.ClarkEvansByPlot
     pattern_radius_m: Floats
+    pattern_rows: NDArray[np.int64]
+    species_code: NDArray[np.int64]
     density_reason: NDArray[np.object_]
     pattern_reason: NDArray[np.object_]
     expected_inside: Floats
@@ -146,7 +152,7 @@ class Summary:
             ),
             "mingling_n": int(self.near.counted_mingling[row]),
             "neighbour_edge": "only stems whose fourth neighbour is nearer than the edge",
-            "pattern_stems": self._pattern_words(row),
+            "pattern_stems": self.pattern_words(row),
             **self._unseen_json(row, reason),
             "expected_in": known(
                 "expected_in",
@@ -194,7 +200,7 @@ class Summary:
     def _outside_recorded(self) -> bool:
         return self.survey.settings.design.outside_recorded_to_m is not None
 
-    def _pattern_words(self, row: int) -> str | None:
+    def pattern_words(self, row: int) -> str | None:
         """Which stems the pattern indices speak of."""
         radius = self.pattern_radius_m[row]
         if self.pattern_reason[row] or not np.isfinite(radius):
@@ -326,6 +332,8 @@ def summarise(survey: Survey, measured: Measured) -> Summary:
             near.mean_nearest, near.stems, area, perimeter, correction="none"
         ),
         pattern_radius_m=radius,
+        pattern_rows=chosen,
+        species_code=code,
         density_reason=density_reason,
         pattern_reason=pattern_reason,
         expected_inside=stand.sum_by_plot(probability, first) if outside is not None else np.full(count, np.nan),

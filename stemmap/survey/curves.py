@@ -1,0 +1,144 @@
+"""A curve of spatial structure against what chance gives, and the sentence that a forester reads under it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core.envelopes import global_envelope
+
+Floats = NDArray[np.float64]
+
+#: A departure is told from this p on; so many departures in a hundred are told of chance alone.
+SIGNIFICANT = 0.05
+
+
+@dataclass(frozen=True)
+class Curve:
+    """A curve with its global envelope.
+
+    Parameters
+    ----------
+    r, value
+        Distances, m, and values, shape (k,).
+    chance
+        Value that chance gives, shape (k,).
+    low, high
+        The envelope; None where the curve is not tested.
+    p
+        Of the whole curve; None where it is not tested.
+    stems, plots
+        How many stand behind it.
+    sentence
+        What it says, and no more.
+    """
+
+    r: Floats
+    value: Floats
+    chance: Floats
+    low: Floats | None
+    high: Floats | None
+    p: float | None
+    stems: int
+    plots: int
+    sentence: str
+
+    def json(self) -> dict[str, Any]:
+        """The curve as `stemmap structure` writes it."""
+        return {
+            "r_m": self.r.tolist(),
+            "value": _listed(self.value),
+            "chance": _listed(self.chance),
+            "low": None if self.low is None else _listed(self.low),
+            "high": None if self.high is None else _listed(self.high),
+            "p": self.p,
+            "n": self.stems,
+            "plots": self.plots,
+            "sentence": self.sentence,
+        }
+
+
+def tested(
+    r: Floats,
+    curves: Floats,
+    *,
+    chance: Floats | None = None,
+    stems: int,
+    plots: int,
+    above: str,
+    below: str,
+    neither: str,
+) -> Curve | None:
+    """A curve against simulated ones.
+
+    Parameters
+    ----------
+    r
+        Shape (k,), m.
+    curves
+        The observed curve first, shape (simulations + 1, k); distances without a value are left out.
+    chance
+        What chance gives; None: the mean of the simulated curves.
+    above, below
+        Begins the sentence where the curve is above or below its envelope; distances and p follow.
+    neither
+        The sentence where it is inside; p and the number of stems follow.
+
+    Returns
+    -------
+    None where no distance has a value, or no curve was simulated.
+    """
+    known = np.isfinite(curves).all(axis=0)
+    if not known.any() or len(curves) < 2:
+        return None
+    r, curves = r[known], curves[:, known]
+    made = global_envelope(curves[0], curves[1:])
+    ground = f"(p = {shown_p(made.p)}, {counted(stems, plots)})"
+    parts = [
+        f"{words} {distances(r[made.leaves == sign])}"
+        for sign, words in ((1, above), (-1, below))
+        if (made.leaves == sign).any()
+    ]
+    shows = made.p <= SIGNIFICANT and bool(parts)
+    return Curve(
+        r=r,
+        value=curves[0],
+        chance=curves[1:].mean(axis=0) if chance is None else chance[known],
+        low=made.low,
+        high=made.high,
+        p=made.p,
+        stems=stems,
+        plots=plots,
+        sentence=f"{'; '.join(parts)} {ground}." if shows else f"{neither} {ground}.",
+    )
+
+
+def distances(r: Floats) -> str:
+    """The distances as words: "at 2 to 4 m", or the one."""
+    first, last = float(r.min()), float(r.max())
+    return f"at {first:g} m" if first == last else f"at {first:g} to {last:g} m"
+
+
+def counted(stems: int, plots: int) -> str:
+    """The stems behind a value, and their plots where there are several."""
+    return f"{stems} stems" if plots == 1 else f"{stems} stems on {plots} plots"
+
+
+def shown_p(p: float) -> str:
+    """P as people read it."""
+    return f"{p:.3f}" if p < 0.1 else f"{p:.2f}"
+
+
+def simulated_p(values: Floats) -> float | None:
+    """Two-sided Monte-Carlo p of the first of the values among all; None where it is not known."""
+    if len(values) < 2 or not np.isfinite(values).all():
+        return None
+    above, below = float(np.mean(values >= values[0])), float(np.mean(values <= values[0]))
+    return min(1.0, 2.0 * min(above, below))
+
+
+def _listed(values: Floats) -> list[float | None]:
+    return [float(value) if np.isfinite(value) else None for value in values]
