@@ -20,7 +20,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stemmap.core.pairs import EQUAL, Kernel, cumulated, edge_weights, near_pairs, places, weighted_pairs
-from stemmap.core.windows import Disc, Window
+from stemmap.core.windows import Rectangle, Window
 from stemmap.errors import InputError
 
 Floats = NDArray[np.float64]
@@ -233,13 +233,14 @@ def pooled_k(
 
 
 def farthest(window: Window) -> float:
-    """Distance beyond which second-order values of a window say little, m: half its smaller half-width.
+    """Distance beyond which second-order values of a window say little, m.
 
-    Common practice: a quarter of the shorter side; half the radius of a disc.
+    Common practice: a quarter of the shorter side of a rectangle; half the radius of a disc, which is its area over its
+    perimeter, and so it is taken for cut discs.
     """
-    if isinstance(window, Disc):
-        return 0.5 * window.radius
-    return 0.25 * min(window.x1 - window.x0, window.y1 - window.y0)
+    if isinstance(window, Rectangle):
+        return 0.25 * min(window.x1 - window.x0, window.y1 - window.y0)
+    return window.area / window.perimeter
 
 
 def _border(points: Floats, window: Window, radii: Floats) -> Floats:

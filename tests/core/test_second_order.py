@@ -2,11 +2,13 @@
 
 import csv
 import json
+import math
 from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
 import pytest
+import shapely
 from numpy.testing import assert_allclose
 
 from stemmap.core.envelopes import global_envelope, random_k
@@ -20,12 +22,14 @@ from stemmap.core.second_order import (
     pair_correlation,
     pooled_k,
 )
-from stemmap.core.windows import Disc, Rectangle
+from stemmap.core.windows import CutDisc, Disc, Rectangle
 from stemmap.errors import InputError
 
 REFERENCE = Path(__file__).parents[1] / "reference"
 R = np.arange(1.0, 7.0)
 RADIUS = 12.62
+FOUR = [[0.0, 0.0], [3.0, 0.0], [0.0, 8.0], [-6.0, -6.0]]
+TEN = Disc((0.0, 0.0), 10.0)
 
 
 def patterns():
@@ -188,3 +192,106 @@ def test_a_clumped_pattern_leaves_the_envelope_above():
     assert made.p <= 0.01
     assert (made.leaves == 1).any()
     assert not (made.leaves == -1).any()
+
+
+# K and L
+
+
+@pytest.mark.parametrize(
+    ("correction", "k"),
+    [
+        # Computed by hand from the weights of the pairs at 3, 8, 8.485, 8.544 m.
+        ("isotropic", (52.359878, 230.892314, 336.943464)),
+        ("translation", (64.663163, 278.309717, 388.983345)),
+    ],
+)
+def test_k_of_four_stems(correction, k):
+    np.testing.assert_allclose(k_function(FOUR, TEN, [5.0, 8.5, 9.0], correction=correction), k, atol=5e-7)
+
+
+def test_l_is_k_as_a_distance_in_any_order_of_radii():
+    np.testing.assert_allclose(l_function(FOUR, TEN, [9.0, 5.0, 8.5]), [10.356275, 4.082483, 8.572940], atol=5e-7)
+
+
+def test_border_takes_centres_far_enough_inside_only():
+    # Of centres at 0, 3, 8 and 8.49 m the first two lie 5 m inside; each has one other within 5 m.
+    assert k_function(FOUR, TEN, [5.0], correction="border")[0] == pytest.approx(TEN.area * 2 / (4 * 2))
+    assert math.isnan(k_function(FOUR, TEN, [10.1], correction="border")[0])
+
+
+WINDOWS = [
+    Disc((3.0, -4.0), 12.62),
+    Rectangle(0, 0, 30, 15),
+    CutDisc(Disc((0, 0), 12.62), shapely.box(-50, -3, 50, 50)),
+]
+
+
+@pytest.mark.parametrize("correction", ["isotropic", "translation"])
+@pytest.mark.parametrize("window", WINDOWS, ids=["disc", "rectangle", "cut disc"])
+def test_k_and_g_of_stems_at_random_are_those_of_randomness(window, correction):
+    rng, radii = np.random.default_rng(11), np.array([2.0, 4.0, 6.0])
+    plots = [(window.random(60, rng), window) for _ in range(60)]
+    g = np.mean([pair_correlation(xy, window, radii, correction=correction) for xy, _ in plots], axis=0)
+
+    np.testing.assert_allclose(pooled_k(plots, radii, correction=correction), math.pi * radii**2, rtol=0.05)
+    np.testing.assert_allclose(g, 1.0, atol=0.07)
+
+
+def test_k_does_not_depend_on_place_turn_or_order():
+    xy = TEN.random(30, np.random.default_rng(2))
+    turn = np.array([[math.cos(0.7), -math.sin(0.7)], [math.sin(0.7), math.cos(0.7)]])
+    there = (xy @ turn.T + [5e5, 5e6])[::-1]
+
+    np.testing.assert_allclose(
+        k_function(there, Disc((5e5, 5e6), 10.0), [1.0, 5.0]), k_function(xy, TEN, [1.0, 5.0]), rtol=1e-6
+    )
+
+
+def test_cross_k_of_one_kind_only_is_missing_and_kinds_may_not_overlap():
+    every = np.ones(4, dtype=bool)
+
+    assert math.isnan(cross_k(FOUR, TEN, [3.0], of=every, to=~every)[0])
+    with pytest.raises(InputError, match="one kind only"):
+        cross_k(FOUR, TEN, [3.0], of=every, to=every)
+
+
+# g and marks
+
+
+def test_g_of_two_stems_is_the_kernel_written_out():
+    xy, r, h = [[-1.5, 0.0], [1.5, 0.0]], 2.6, 1.0
+    kernel = 0.75 / h * (1 - ((r - 3.0) / h) ** 2)
+
+    g_r = pair_correlation(xy, TEN, [r], halfwidth=h, divisor="r")[0]
+    g_d = pair_correlation(xy, TEN, [r], halfwidth=h, divisor="d")[0]
+
+    assert g_r == pytest.approx(TEN.area / (2 * math.pi * r) * kernel)
+    assert g_d == pytest.approx(TEN.area / (2 * math.pi * 3.0) * kernel)
+
+
+def test_g_at_zero_is_missing_by_radius_and_a_number_by_distance():
+    xy = TEN.random(40, np.random.default_rng(1))
+
+    assert math.isnan(pair_correlation(xy, TEN, [0.0], divisor="r")[0])
+    assert math.isfinite(pair_correlation(xy, TEN, [0.0], divisor="d")[0])
+
+
+def test_equal_marks_have_no_correlation_and_no_difference():
+    xy = TEN.random(30, np.random.default_rng(5))
+
+    np.testing.assert_allclose(mark_correlation(xy, np.full(30, 25.0), TEN, [1.0, 3.0]), 1.0)
+    np.testing.assert_allclose(mark_variogram(xy, np.full(30, 25.0), TEN, [1.0, 3.0]), 0.0)
+
+
+def test_marks_of_one_pair():
+    xy, marks = [[0.0, 0.0], [2.0, 0.0]], [10.0, 30.0]
+
+    assert mark_correlation(xy, marks, TEN, [2.0])[0] == pytest.approx(300 / 400)
+    assert mark_variogram(xy, marks, TEN, [2.0])[0] == pytest.approx(200.0)
+    assert math.isnan(mark_correlation(xy, marks, TEN, [5.0])[0])
+
+
+def test_farthest_is_half_the_radius_or_a_quarter_of_the_side():
+    assert farthest(TEN) == pytest.approx(5.0)
+    assert farthest(Rectangle(0, 0, 40, 20)) == 5.0
+    assert farthest(CutDisc(TEN, shapely.box(-50, 0, 50, 50))) == pytest.approx(50 * math.pi / (20 + 10 * math.pi))

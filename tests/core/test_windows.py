@@ -4,8 +4,9 @@ import math
 
 import numpy as np
 import pytest
+import shapely
 
-from stemmap.core.windows import Disc, Rectangle
+from stemmap.core.windows import CutDisc, Disc, Rectangle
 from stemmap.errors import InputError
 
 
@@ -62,3 +63,97 @@ def test_disc_without_a_positive_radius_is_refused(radius):
 def test_rectangle_without_an_area_is_refused(corners):
     with pytest.raises(InputError, match="south-west corner first"):
         Rectangle(*corners)
+
+
+# Arcs and shared areas
+
+
+@pytest.mark.parametrize(
+    ("radius", "from_centre", "distance", "share"),
+    [
+        # Computed from 1 - acos((R² - u² - t²) / 2ut) / π.
+        (10.0, 8.0, 2.0, 1.0),
+        (10.0, 8.0, 3.0, 0.690160),
+        (10.0, 8.0, 4.0, 0.601166),
+        (10.0, 10.0, 1.0, 0.484078),
+        (10.0, 10.0, 5.0, 0.419569),
+        (12.62, 12.0, 2.0, 0.575403),
+        (12.62, 6.0, 8.0, 0.711789),
+    ],
+)
+def test_share_of_a_circle_inside_a_disc(radius, from_centre, distance, share):
+    assert Disc((5.0, 0.0), radius).arc_fraction([[5.0, from_centre]], [distance])[0] == pytest.approx(share, abs=5e-7)
+
+
+def test_share_of_a_circle_about_the_centre_and_of_no_circle_is_all():
+    assert Disc((0.0, 0.0), 10.0).arc_fraction([[0.0, 0.0], [3.0, 0.0]], [5.0, 0.0]).tolist() == [1.0, 1.0]
+
+
+def test_disc_shares_a_lens_with_itself_moved():
+    disc = Disc((0.0, 0.0), 10.0)
+
+    np.testing.assert_allclose(disc.set_covariance([0.0, 20.0, 30.0], [0.0, 0.0, 0.0]), [disc.area, 0.0, 0.0])
+    assert disc.set_covariance(6.0, 8.0) == pytest.approx(200 * math.acos(0.5) - 5 * math.sqrt(300))  # the formula
+
+
+def test_rectangle_in_its_corner_sees_a_quarter_of_a_circle():
+    rectangle = Rectangle(0.0, 0.0, 20.0, 10.0)
+
+    np.testing.assert_allclose(
+        rectangle.arc_fraction([[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]], [3.0, 3.0, 3.0]), [0.25, 0.5, 1]
+    )
+    assert rectangle.set_covariance(5.0, -4.0) == pytest.approx(90.0)
+
+
+# Cut discs
+
+
+STAND = shapely.Polygon([(60, 20), (101, 45), (95, 52), (103, 60), (140, 90), (60, 90)])
+
+
+@pytest.mark.parametrize(
+    ("whole", "cut"),
+    [
+        (Disc((100.0, 50.0), 12.62), CutDisc(Disc((100.0, 50.0), 12.62), shapely.box(0, 0, 300, 300))),
+        (Rectangle(90, 40, 105, 60), CutDisc(Disc((100.0, 50.0), 90.0), shapely.box(90, 40, 105, 60))),
+    ],
+    ids=["nothing cut off", "only a rectangle left"],
+)
+def test_cut_disc_is_a_disc_or_a_rectangle_where_it_looks_like_one(whole, cut):
+    rng = np.random.default_rng(4)
+    xy, d = whole.random(300, rng), 14.0 * rng.random(300)
+
+    assert (cut.area, cut.perimeter) == pytest.approx((whole.area, whole.perimeter), rel=1e-12)
+    assert cut.half_diagonal == pytest.approx(whole.half_diagonal, rel=1e-12)
+    np.testing.assert_allclose(cut.to_edge(xy), whole.to_edge(xy), atol=1e-12)
+    np.testing.assert_allclose(cut.arc_fraction(xy, d), whole.arc_fraction(xy, d), atol=1e-12)
+    np.testing.assert_allclose(cut.set_covariance(d, -d / 3), whole.set_covariance(d, -d / 3), atol=1e-9)
+
+
+def test_disc_cut_by_a_bent_edge_agrees_with_a_fine_polygon():
+    angle = 2 * math.pi * np.arange(40_000) / 40_000
+    circle = shapely.Polygon(np.array([100.0, 50.0]) + 12.62 * np.column_stack([np.cos(angle), np.sin(angle)]))
+    fine = shapely.intersection(STAND, circle)
+    cut = CutDisc(Disc((100.0, 50.0), 12.62), STAND)
+
+    assert cut.area == pytest.approx(fine.area, rel=1e-7)
+    assert cut.perimeter == pytest.approx(fine.length, rel=1e-7)
+    for move in ((3.0, 1.0), (-5.0, 4.0), (12.0, -9.0)):
+        moved = shapely.transform(fine, lambda corners, move=move: corners + np.array(move))
+        assert cut.set_covariance(*move) == pytest.approx(shapely.intersection(fine, moved).area, abs=1e-4)
+
+
+def test_points_at_random_fill_a_cut_disc_evenly():
+    cut = CutDisc(Disc((100.0, 50.0), 12.62), STAND)
+    points = cut.random(20_000, np.random.default_rng(6))
+
+    assert cut.inside(points).all()
+    near = CutDisc(Disc((96.0, 50.0), 5.0), STAND)
+    assert near.inside(points).mean() == pytest.approx(near.area / cut.area, abs=0.012)
+
+
+def test_disc_outside_the_stand_and_an_edge_that_crosses_itself_are_refused():
+    with pytest.raises(InputError, match="wholly outside"):
+        CutDisc(Disc((0.0, 0.0), 5.0), STAND)
+    with pytest.raises(InputError, match="cannot be used: Self-intersection"):
+        CutDisc(Disc((0.0, 0.0), 5.0), shapely.Polygon([(0, 0), (1, 1), (1, 0), (0, 1)]))
