@@ -3815,10 +3815,6 @@
         <translation>%1 liegt in %2, die Karte in %3; das Bild zuerst transformieren.</translation>
     </message>
     <message>
-        <source>%1 more columns are not known and were kept uninterpreted.</source>
-        <translation>%1 weitere Spalten sind nicht bekannt und wurden ungedeutet behalten.</translation>
-    </message>
-    <message>
         <source>%1 must be a list.</source>
         <translation>%1 muss eine Liste sein.</translation>
     </message>
@@ -3861,10 +3857,6 @@
     <message>
         <source>%1: a plot sheet ends in .pdf, .png or .svg.</source>
         <translation>%1: Ein Probeflächenblatt endet auf .pdf, .png oder .svg.</translation>
-    </message>
-    <message>
-        <source>%1: each circle needs at least radius_m.</source>
-        <translation>%1: Jeder Kreis braucht mindestens radius_m.</translation>
     </message>
     <message>
         <source>%1: the name must end in %2.</source>
@@ -4069,10 +4061,6 @@
     <message>
         <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or &quot;nearest&quot; with distances to the edge.</source>
         <translation>Die Randbehandlung &quot;%1&quot; geht nicht; &quot;none&quot; benutzen, oder &quot;nearest&quot; mit Abständen zum Rand.</translation>
-    </message>
-    <message>
-        <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.1f} stems ({missed_low:.1f} to {missed_high:.1f}), {missed_percent:.0f} % of all, may stand unseen.</source>
-        <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.1f} Stämme ({missed_low:.1f} bis {missed_high:.1f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
     <message>
         <source>Line %1, column %2: %3</source>
@@ -4289,10 +4277,6 @@
     <message>
         <source>Plot {plot}: this visit&apos;s centre lies {shift_m:.2f} m from the last visit&apos;s, towards {towards_deg:.0f} degrees ({pairs} stems found again, standard error {standard_error_m:.2f} m).</source>
         <translation>Probefläche {plot}: Der Mittelpunkt dieser Aufnahme liegt {shift_m:.2f} m von dem der letzten, in Richtung {towards_deg:.0f} Grad ({pairs} Stämme wiedergefunden, Standardfehler {standard_error_m:.2f} m).</translation>
-    </message>
-    <message>
-        <source>Post-stratification needs the area of every stratum, each a positive number.</source>
-        <translation>Nachträgliche Stratifizierung braucht die Fläche jedes Stratums, jeweils eine positive Zahl.</translation>
     </message>
     <message>
         <source>Projecting stems</source>
@@ -4723,6 +4707,14 @@
         <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.</translation>
     </message>
     <message>
+        <source>%1 is %2 (%3 stems).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is %2, by chance %3 (%4, %5 stems)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
         <translation>%1 ist beschädigt; nichts wurde geändert. Die Datei aufheben und mit stemmap repair %2 retten, was daraus zu lesen ist.</translation>
     </message>
@@ -4743,6 +4735,34 @@
         <translation>%1 ist keine Inventurdatei von stemmap; nichts wurde geändert.</translation>
     </message>
     <message>
+        <source>%1 is not known: %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is not shown to be grouped or spread among the other stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is spread among the other stems: fewer of its own than by chance within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 stands in groups among the other stems: more of its own than by chance within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 stems on %2 plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 to %2 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 values</source>
         <translation>%1 Werte</translation>
     </message>
@@ -4753,6 +4773,18 @@
     <message>
         <source>%1 was made by an older stemmap; bring it up to date by opening it in the window or with stemmap add, which keeps a copy of it.</source>
         <translation>%1 wurde von einem älteren stemmap angelegt; im Fenster öffnen oder stemmap add verwenden, dann wird sie auf den neuen Stand gebracht und eine Kopie bleibt erhalten.</translation>
+    </message>
+    <message>
+        <source>%1: each %2 needs at least %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no difference from chance is shown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no difference is shown.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>, %1 % of what all doubts may move</source>
@@ -4775,6 +4807,10 @@
         <translation>Eine Inventurdatei wird allein geöffnet; Aufnahmedaten kommen mit stemmap add hinein.</translation>
     </message>
     <message>
+        <source>All plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>All visits</source>
         <translation>Alle Aufnahmen</translation>
     </message>
@@ -4783,12 +4819,32 @@
         <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
     </message>
     <message>
+        <source>Clumped: more neighbours than by chance within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
+        <translation>Die Spalten %1 haben keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
+    </message>
+    <message>
+        <source>Comparing with chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Crew %1</source>
         <translation>Trupp %1</translation>
     </message>
     <message>
         <source>Crew %1 on %2</source>
         <translation>Trupp %1 am %2</translation>
+    </message>
+    <message>
+        <source>Distances to the nearest stem are not shown to differ from chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Double sampling with regression needs at least three plots on which the helping quantity differs, and a first sample that holds them all.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
@@ -4811,6 +4867,14 @@
         <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
+        <source>Fewer stems than by chance have their nearest neighbour within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, may stand unseen.</source>
+        <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.0f} lebende Stämme ({missed_low:.0f} bis {missed_high:.0f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
+    </message>
+    <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
         <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
     </message>
@@ -4823,8 +4887,28 @@
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
     </message>
     <message>
+        <source>More stems than by chance have their nearest neighbour within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Neither clumping nor regularity is shown up to %1 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No relation between dbh and the distance to other stems is shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again.</source>
         <translation>Nr. {stem} hat Azimut und Abstand von Nr. {twin} bis auf die letzte Ziffer, aber einen BHD von {dbh_cm:g} cm gegen {twin_dbh_cm:g} cm: die Zeile darüber wiederholt, zwei Stämme eines Baums oder einer noch einmal eingegeben.</translation>
+    </message>
+    <message>
+        <source>No. {stem} is there twice and looks entered again: {apart_m:.2f} m apart, dbh {dbh_cm:g} cm.</source>
+        <translation>Nr. {stem} steht zweimal da und sieht aus wie noch einmal eingetragen: {apart_m:.2f} m auseinander, BHD {dbh_cm:g} cm.</translation>
+    </message>
+    <message>
+        <source>No. {stem} is there twice with the same azimuth and distance, but a dbh of {dbh_cm:g} cm against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again.</source>
+        <translation>Nr. {stem} steht zweimal da mit demselben Azimut und derselben Distanz, aber mit einem BHD von {dbh_cm:g} cm gegen {twin_dbh_cm:g} cm: die Zeile darüber wiederholt, zwei Stämme eines Baums oder einer noch einmal eingetragen.</translation>
     </message>
     <message>
         <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
@@ -4843,12 +4927,32 @@
         <translation>Auf den Probeflächen, die in der Inventurdatei stehen, ist nichts anders.</translation>
     </message>
     <message>
+        <source>Nothing is told: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nothing was added to %1. %2</source>
         <translation>Zu %1 wurde nichts hinzugefügt. %2</translation>
     </message>
     <message>
+        <source>Of a hundred sentences about plots at random about five tell of a pattern by chance alone: believe the pooled result before that of a single plot.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
         <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
+    </message>
+    <message>
+        <source>Pairs of stems are most frequent %1 m apart, %2 times as many as by chance, and least frequent %3 m apart, %4 times (%5). This curve is not tested; whether there is a pattern is told by L(r).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pairs of stems are thicker than the average at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pairs of stems are thinner than the average at</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
@@ -4939,6 +5043,10 @@
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
     <message>
+        <source>Regular: fewer neighbours than by chance within</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
         <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
     </message>
@@ -4947,8 +5055,24 @@
         <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
     </message>
     <message>
+        <source>Stratification needs the area of every stratum, each a positive number.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stratum %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The budget of %1 hours must not be below zero.</source>
         <translation>Das Zeitbudget von %1 Stunden darf nicht unter null liegen.</translation>
+    </message>
+    <message>
+        <source>The circle of %1 m at %2 lies wholly outside the stand.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The competition by the four nearest stems</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The coordinate system of easting and northing is not known, so {plots} plots are drawn around their own centres: choose it under Settings in the window, or give crs in the settings file.</source>
@@ -4971,16 +5095,44 @@
         <translation>Der Befund betrifft keinen einzelnen Wert, darum kann keiner angegeben werden; keep oder recheck angeben.</translation>
     </message>
     <message>
+        <source>The headings %1 %2. Their columns are kept, but not interpreted; if one is a field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING.</source>
+        <translation>Die Überschriften %1 %2. Ihre Spalten bleiben erhalten, werden aber nicht gedeutet; wenn eine ein Feld ist, angeben, welches: unter Spalten der Aufnahmedaten im Fenster oder mit --map FIELD=HEADING.</translation>
+    </message>
+    <message>
         <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
         <translation>Der Grenzabstand passt nicht zu diesen Einträgen: {beyond} von {stems} Stämmen stehen jenseits davon, auf {plots_beyond} von {plots} Probeflächen und Aufnahmen. Stellen Sie den verwendeten Radius oder das verwendete Verfahren ein; neunzehn von zwanzig Stämmen stehen innerhalb von {within_m:.1f} m.</translation>
+    </message>
+    <message>
+        <source>The mean difference in dbh to the four nearest stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The nearest stem is %1 m away on average, %2 times what chance gives (%3, %4)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
         <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
     </message>
     <message>
+        <source>The share of other species among the four nearest stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The share of thinner stems among the four nearest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The stand edge cannot be used: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The survey file has no finding %1; stemmap check lists the findings with their ids.</source>
         <translation>Die Inventurdatei hat keinen Befund %1; stemmap check nennt die Befunde mit ihren Kennungen.</translation>
+    </message>
+    <message>
+        <source>The uniform angle index</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The upload differs from what the survey file has of the same plots and visits: %1 (plots %2).</source>
@@ -5015,6 +5167,14 @@
         <translation>Layer werden geschrieben</translation>
     </message>
     <message>
+        <source>[sample] strata: each stratum must have its own name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>[sample] strata: give each stratum its area_ha, or each the points of the first sample.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>a Parquet file</source>
         <translation>eine Parquet-Datei</translation>
     </message>
@@ -5023,8 +5183,20 @@
         <translation>eine Prüfung brach mit einem inneren Fehler ab</translation>
     </message>
     <message>
+        <source>a circle of the design lies apart from the centre, and a stand edge cuts the plot; that is not corrected</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a stratum has no plot</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>agree</source>
         <translation>stimmen überein</translation>
+    </message>
+    <message>
+        <source>an angle count has no circle that could be taken in part; take another correction</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>an old Excel or Word file, or one with a password</source>
@@ -5053,6 +5225,18 @@
     <message>
         <source>apart percent</source>
         <translation>Unterschied %</translation>
+    </message>
+    <message>
+        <source>are no fields of a table of %1</source>
+        <translation>sind keine Felder einer Tabelle von %1</translation>
+    </message>
+    <message>
+        <source>are not known</source>
+        <translation>sind nicht bekannt</translation>
+    </message>
+    <message>
+        <source>are not known; near them: %1</source>
+        <translation>sind nicht bekannt; ähnlich: %1</translation>
     </message>
     <message>
         <source>as recorded</source>
@@ -5211,6 +5395,10 @@
         <translation>Klassengrenze cm</translation>
     </message>
     <message>
+        <source>closer together than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>cluster</source>
         <translation>Trakt</translation>
     </message>
@@ -5321,6 +5509,10 @@
     <message>
         <source>dbh cross</source>
         <translation>BHD über Kreuz</translation>
+    </message>
+    <message>
+        <source>dbh diff.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>dbh missing</source>
@@ -5491,8 +5683,16 @@
         <translation>falsch</translation>
     </message>
     <message>
+        <source>farther apart than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>fewer than 10 stems are expected there</source>
         <translation>dort werden weniger als 10 Stämme erwartet</translation>
+    </message>
+    <message>
+        <source>fewer than two clusters</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>file twice</source>
@@ -5723,6 +5923,10 @@
         <translation>es ist nicht bekannt, ob er innerhalb ist</translation>
     </message>
     <message>
+        <source>it is not known whether the stand edge cuts the plot, for its centre is not known</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>it was used all the same</source>
         <translation>er wurde trotzdem benutzt</translation>
     </message>
@@ -5739,8 +5943,28 @@
         <translation>sein BHD änderte sich seit der letzten Aufnahme um {grown_cm:+.1f} cm</translation>
     </message>
     <message>
+        <source>kind %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kind_pairs %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kind_plots %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kind_stems %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>larger</source>
         <translation>größer</translation>
+    </message>
+    <message>
+        <source>last</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>last dbh cm</source>
@@ -5801,6 +6025,10 @@
     <message>
         <source>lines without stem</source>
         <translation>Zeilen ohne Stamm</translation>
+    </message>
+    <message>
+        <source>living stems under one inclusion rule on each plot&apos;s last visit, one position a tree</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>living stems within %1 m, one position a tree</source>
@@ -5939,6 +6167,14 @@
         <translation>Nachbartaste</translation>
     </message>
     <message>
+        <source>neighbours are more alike in dbh than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>neighbours differ more in dbh than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>new stem</source>
         <translation>neuer Stamm</translation>
     </message>
@@ -5963,8 +6199,16 @@
         <translation>keine Ordnung</translation>
     </message>
     <message>
+        <source>no part of the circle lies inside the stand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>no plot has a value per hectare</source>
         <translation>keine Probefläche hat einen Hektarwert</translation>
+    </message>
+    <message>
+        <source>no plot has enough stems under one inclusion rule</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no plot radius was given</source>
@@ -5979,8 +6223,20 @@
         <translation>kein Datensatz ließ sich gegen andere abwägen</translation>
     </message>
     <message>
+        <source>no simulations were asked for</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>no stem has its four neighbours nearer than the edge</source>
         <translation>bei keinem Stamm sind die vier Nachbarn näher als der Rand</translation>
+    </message>
+    <message>
+        <source>no stem has its four neighbours, with species and dbh, nearer than the edge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no stem is nearer to its neighbour than to the edge</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no stems</source>
@@ -6027,6 +6283,10 @@
         <translation>nicht zu sagen</translation>
     </message>
     <message>
+        <source>nothing: stems weigh as typed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>number</source>
         <translation>Zahl</translation>
     </message>
@@ -6049,6 +6309,10 @@
     <message>
         <source>on no plot can it be known what is hidden</source>
         <translation>auf keiner Probefläche ist bekannt, was verdeckt ist</translation>
+    </message>
+    <message>
+        <source>on no plot do all stems of the pattern have a dbh</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
@@ -6387,6 +6651,14 @@
         <translation>Baumart</translation>
     </message>
     <message>
+        <source>species keep to themselves</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>species mix more than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>spreads</source>
         <translation>Streuungen</translation>
     </message>
@@ -6463,8 +6735,20 @@
         <translation>Stämme je ha</translation>
     </message>
     <message>
+        <source>stems stand evenly around each other</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stems stand in groups</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stems that are gone</source>
         <translation>Stämme, die fehlen</translation>
+    </message>
+    <message>
+        <source>stems that are in have no place, and a stand edge cuts the plot</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>stems were measured from other points too</source>
@@ -6483,6 +6767,10 @@
         <translation>Stratum, zu dem die Probefläche gehört</translation>
     </message>
     <message>
+        <source>stronger than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>taper cm per m</source>
         <translation>Abholzigkeit, cm je m</translation>
     </message>
@@ -6497,6 +6785,18 @@
     <message>
         <source>the %1 in %2 and its like was taken as a %3, but nothing settles it. If that is wrong, save the file with another decimal mark.</source>
         <translation>das %1 in %2 und Ähnlichem wurde als %3 genommen, aber nichts klärt es. Wenn das falsch ist, die Datei mit anderem Dezimalzeichen speichern.</translation>
+    </message>
+    <message>
+        <source>the area: the part of the circle inside, and the ratio of means for the survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the circle has no radius, so that no share of it can be told</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the circle was laid out on the slope, and a stand edge cuts it; that is not corrected</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the circle was laid out on the slope; on the map it is no circle</source>
@@ -6547,12 +6847,20 @@
         <translation>ist der Ort bekannt</translation>
     </message>
     <message>
+        <source>the plot centre lies outside the stand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the plot is not forest</source>
         <translation>die Probefläche ist kein Wald</translation>
     </message>
     <message>
         <source>the plot was not reached</source>
         <translation>die Probefläche wurde nicht erreicht</translation>
+    </message>
+    <message>
+        <source>the polygons of the stand were not found</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the radius of the design holds</source>
@@ -6563,8 +6871,24 @@
         <translation>die Baumart der Stämme oder ihrer Nachbarn fehlt</translation>
     </message>
     <message>
+        <source>the stand edge bends within reach of the plot, where the mirage is not exact; take another correction</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the stems were measured at the stem, not from the centre</source>
         <translation>die Stämme wurden am Stamm gemessen, nicht vom Mittelpunkt</translation>
+    </message>
+    <message>
+        <source>the stems: each counts once more for every reflected plot centre that reaches it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the stems: each counts twice when as far again behind it is outside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the stems: each weighs 1 / share of its own inclusion zone inside the stand</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the unit in %1 and its like was left out of the number.</source>
@@ -6583,8 +6907,20 @@
         <translation>einen Azimut {typed} gibt es nicht</translation>
     </message>
     <message>
+        <source>these stems are thicker than their neighbours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>these stems are thinner than their neighbours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>they name the visits</source>
         <translation>sie benennen die Aufnahmen</translation>
+    </message>
+    <message>
+        <source>this form has no test of its own</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>thousands mark</source>
@@ -6689,6 +7025,14 @@
     <message>
         <source>warning</source>
         <translation>Warnung</translation>
+    </message>
+    <message>
+        <source>weaker than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what L(r) shows</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>who</source>

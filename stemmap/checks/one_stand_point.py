@@ -49,8 +49,8 @@ def one_stand_point(case: Case) -> Iterator[Batch]:
             rows,
             "From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at "
             "{sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about "
-            "{missed_stems:.1f} stems ({missed_low:.1f} to {missed_high:.1f}), {missed_percent:.0f} % of all, may "
-            "stand unseen.",
+            "{missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, "
+            "may stand unseen.",
             evidence={
                 "hidden_percent": 100.0 * made.ground.share[rows],
                 "missed_stems": missed.expected,

@@ -16,8 +16,8 @@ from stemmap.survey.records import Remark
 
 Kind = Literal["plots", "stems", "stations", "stems with plots"]
 
-#: Unplaced columns that are named one by one; the rest is counted.
-_NAMED_COLUMNS = 30
+#: So many unplaced columns are named; the rest is counted.
+_NAMED_COLUMNS = 12
 _OF_PLOTS = frozenset(item.name for item in fields_of("plots"))
 _OF_STEMS = frozenset(item.name for item in fields_of("stems"))
 _ONLY_PLOTS = _OF_PLOTS - _OF_STEMS
@@ -221,26 +221,51 @@ def _tell_unplaced(placing: _Placing, kind: Kind) -> None:
         place for place in unplaced if placing.heading(place) not in twice and placing.heading(place) != SURPLUS
     ]
     source = placing.sheet.source
-    for place in unplaced[:_NAMED_COLUMNS]:
+    elsewhere, unknown, unnamed = [], [], []
+    for place in unplaced:
         heading = placing.heading(place)
-        if not heading:
-            if placing.sheet.columns[place].filled.any():
-                sentence = f"Column {place + 1} has no heading; its cells are kept, but not interpreted."
-                placing.said.append(Remark(remarks.COLUMN_UNNAMED, sentence, source, column=f"column {place + 1}"))
-            continue
-        if placing.meanings[place]:
-            reason = f"is not a field of a table of {kind}"
-        else:
-            near = nearest(heading)
-            reason = f"is not known; near it: {', '.join(near)}" if near else "is not known"
+        if heading:
+            (elsewhere if placing.meanings[place] else unknown).append(heading)
+        elif placing.sheet.columns[place].filled.any():
+            unnamed.append(place + 1)
+    if unnamed:
+        places = _listed([str(place) for place in unnamed])
         sentence = (
-            f"The heading {remarks.quoted(heading)} {reason}. The column is kept, but not interpreted; if it is a "
-            "field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING."
+            f"Column {places} has no heading; its cells are kept, but not interpreted."
+            if len(unnamed) == 1
+            else f"Columns {places} have no heading; their cells are kept, but not interpreted."
         )
-        placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source, column=heading[:200]))
-    if len(unplaced) > _NAMED_COLUMNS:
-        sentence = f"{len(unplaced) - _NAMED_COLUMNS:,} more columns are not known and were kept uninterpreted."
-        placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source))
+        placing.said.append(Remark(remarks.COLUMN_UNNAMED, sentence, source, column=f"column {unnamed[0]}"))
+    for headings, alike in ((elsewhere, False), (unknown, True)):
+        if headings:
+            sentence = _unplaced_sentence(headings, kind, alike=alike)
+            placing.said.append(Remark(remarks.COLUMN_NOT_PLACED, sentence, source, column=headings[0][:200]))
+
+
+def _unplaced_sentence(headings: list[str], kind: Kind, *, alike: bool) -> str:
+    """One sentence for all headings that are left for one reason; if `alike`, with known headings near the first."""
+    named = _listed([remarks.quoted(heading) for heading in headings])
+    near = [nearest(heading, count=2 if len(headings) == 1 else 1) for heading in headings[:6] if alike]
+    known = ", ".join(dict.fromkeys(name for names in near for name in names))
+    if len(headings) == 1:
+        reason = f"is not known; near it: {known}" if known else "is not known"
+        return (
+            f"The heading {named} {reason if alike else f'is not a field of a table of {kind}'}. The column is kept, "
+            "but not interpreted; if it is a field, say which one under Columns of the upload in the window, or with "
+            "--map FIELD=HEADING."
+        )
+    reason = f"are not known; near them: {known}" if known else "are not known"
+    return (
+        f"The headings {named} {reason if alike else f'are no fields of a table of {kind}'}. Their columns are kept, "
+        "but not interpreted; if one is a field, say which one under Columns of the upload in the window, or with "
+        "--map FIELD=HEADING."
+    )
+
+
+def _listed(names: list[str]) -> str:
+    """The first of many names; the rest is counted."""
+    named = ", ".join(names[:_NAMED_COLUMNS])
+    return f"{named} and {len(names) - _NAMED_COLUMNS:,} more" if len(names) > _NAMED_COLUMNS else named
 
 
 def unknown_sentence(sheet: Sheet) -> str:

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from stemmap.progress import Progress
 from stemmap.reading import Preview, Understood, preview_upload
 from stemmap.reading.headings import likely_fields
-from stemmap.reading.remarks import COLUMN_NOT_PLACED, HEADINGS_UNKNOWN, PLOT_COLUMN_MISSING
+from stemmap.reading.remarks import HEADINGS_UNKNOWN, PLOT_COLUMN_MISSING
 from stemmap.survey.records import Upload
 from stemmap.survey.settings import Settings, columns_above
 from stemmap.tasks.workup import settings_of
@@ -100,7 +100,7 @@ def looks_unmapped(upload: Upload) -> bool:
         return True
     if not len(upload.stems):
         return False
-    unplaced = [remark.column for remark in upload.remarks if remark.check == COLUMN_NOT_PLACED and remark.column]
+    unplaced = [heading for records in (upload.plots, upload.stems, upload.stations) for heading in records.other]
     lacking = {name for name in ("azimuth", "distance_m") if name not in upload.stems.columns}
     only_listed = len(lacking) == 2 and any(name in upload.stems.columns for name in _DIAMETERS)
     lacking |= {"plot" for remark in upload.remarks if remark.check == PLOT_COLUMN_MISSING}

@@ -128,7 +128,17 @@ def test_column_without_heading_is_kept_and_said(read):
     assert [remark.check for remark in upload.remarks] == ["column-unnamed"]
 
 
-def test_many_unknown_columns_are_counted():
+def test_many_unknown_columns_are_one_remark_that_counts_them():
     placement = _place("plot", *(f"q{n}zz" for n in range(100)))
-    assert _slugs(placement).count("column-not-placed") == 31
-    assert "70 more" in placement.remarks[-1].sentence
+    assert _slugs(placement) == ["column-not-placed"]
+    assert placement.remarks[0].column == "q0zz"
+    assert "'q0zz', 'q1zz'" in placement.remarks[0].sentence
+    assert "'q11zz' and 88 more are not known" in placement.remarks[0].sentence
+
+
+def test_headings_of_another_table_and_unknown_ones_are_two_remarks():
+    placement = _place("plot", "lon", "lat", "date", "height", "quux", "quuux")
+    assert _slugs(placement) == ["column-not-placed", "column-not-placed"]
+    assert [remark.column for remark in placement.remarks] == ["height", "quux"]
+    assert placement.remarks[0].sentence.startswith("The heading 'height' is not a field of a table of plots.")
+    assert placement.remarks[1].sentence.startswith("The headings 'quux', 'quuux' are not known")

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.last_visit import map_of, revisit, stems_of_visits
+from stemmap.core.neighbours import threads
 from stemmap.core.revisit import Map, matches, placed, rigid_fit, worth_of_pairs
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
@@ -128,7 +129,7 @@ def _most_alike(
     here, there = here.take(known[0]), there.take(known[1])
     tree = cKDTree(np.column_stack([here.x_m, here.y_m, here.dbh_cm - growth_cm[0]]) / scale)
     points = np.column_stack([there.x_m, there.y_m, there.dbh_cm]) / scale
-    _, near = tree.query(points, k=min(_ABOUT, tree.n), distance_upper_bound=1.0, workers=-1)
+    _, near = tree.query(points, k=min(_ABOUT, tree.n), distance_upper_bound=1.0, workers=threads(len(points)))
     last, column = np.nonzero(near.reshape(len(points), -1) < tree.n)
     this = near.reshape(len(points), -1)[last, column]
     # A stem that has several about it counts once.

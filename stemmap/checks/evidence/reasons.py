@@ -57,8 +57,8 @@ _REASONS = (
 )
 _FITS = ("the order", "free ground", "the last visit")
 _PROPOSED = 0.1
-#: Instead of a reason: place of the other record, but not its dbh.
-_REPEATED = len(_REASONS)
+#: Instead of a reason: place of the other record, but not its dbh; its number; both.
+_REPEATED, _SAME_NUMBER, _REPEATED_NUMBER = range(len(_REASONS), len(_REASONS) + 3)
 #: Part of the doubt from which the line above is named.
 _ABOVE = 0.3
 
@@ -85,6 +85,13 @@ class Reasons:
         """The words for one suspect, with places for its figures."""
         quantity, first, second, slip, fits = (int(each) for each in self.code[row])
         if quantity < 0:
+            if first == _REPEATED_NUMBER:
+                return (
+                    "No. {stem} is there twice with the same azimuth and distance, but a dbh of {dbh_cm:g} cm against "
+                    "{twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again."
+                )
+            if first == _SAME_NUMBER:
+                return "No. {stem} is there twice and looks entered again: {apart_m:.2f} m apart, dbh {dbh_cm:g} cm."
             if first == _REPEATED:
                 return (
                     "No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm "
@@ -173,9 +180,11 @@ def reasons(case: Case) -> Reasons:
     for name in ("azimuth", "distance_m"):
         typed_numbers = case.survey.stems.numbers(name)
         again &= typed_numbers[rows] == typed_numbers[twin]
-    two[:, 0] = np.where(quantity < 0, np.where(again, _REPEATED, -1), two[:, 0])
-    code = np.stack([quantity, two[:, 0], two[:, 1], slip, np.where(slip == -2, 0, fits)], axis=1)
     labels = _labels(case)
+    same = (labels(rows) == labels(twin)) & ~np.isin(labels(rows), ("", "?"))
+    of_two = np.where(again, np.where(same, _REPEATED_NUMBER, _REPEATED), np.where(same, _SAME_NUMBER, -1))
+    two[:, 0] = np.where(quantity < 0, of_two, two[:, 0])
+    code = np.stack([quantity, two[:, 0], two[:, 1], slip, np.where(slip == -2, 0, fits)], axis=1)
     evidence = {
         "typed": text,
         "meant": np.array([f"{value:g}" for value in np.where(fitting, meant.value[chosen], np.nan)], dtype=object),
