@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from stemmap import __version__
-from stemmap.cli import survey_files
+from stemmap.cli import spatial, survey_files
 from stemmap.cli.options import (
     Uploads,
     as_of_option,
@@ -229,7 +229,7 @@ def checks() -> None:
     write_catalogue(sys.stdout)
 
 
-for verb in (survey_files.add, survey_files.decide, survey_files.journal, survey_files.repair):
+for verb in (survey_files.add, survey_files.decide, survey_files.journal, survey_files.repair, spatial.structure):
     cli.add_command(verb)
 
 

@@ -61,7 +61,7 @@ class Curve:
         }
 
 
-def tested(
+def against_chance(
     r: Floats,
     curves: Floats,
     *,
@@ -96,7 +96,7 @@ def tested(
         return None
     r, curves = r[known], curves[:, known]
     made = global_envelope(curves[0], curves[1:])
-    ground = f"(p = {shown_p(made.p)}, {counted(stems, plots)})"
+    ground = f"({shown_p(made.p)}, {counted(stems, plots)})"
     parts = [
         f"{words} {distances(r[made.leaves == sign])}"
         for sign, words in ((1, above), (-1, below))
@@ -117,9 +117,9 @@ def tested(
 
 
 def distances(r: Floats) -> str:
-    """The distances as words: "at 2 to 4 m", or the one."""
+    """The distances as words: "2 to 4 m", or the one."""
     first, last = float(r.min()), float(r.max())
-    return f"at {first:g} m" if first == last else f"at {first:g} to {last:g} m"
+    return f"{first:g} m" if first == last else f"{first:g} to {last:g} m"
 
 
 def counted(stems: int, plots: int) -> str:
@@ -129,7 +129,9 @@ def counted(stems: int, plots: int) -> str:
 
 def shown_p(p: float) -> str:
     """P as people read it."""
-    return f"{p:.3f}" if p < 0.1 else f"{p:.2f}"
+    if p < 0.001:
+        return "p < 0.001"
+    return f"p = {p:.3f}" if p < 0.1 else f"p = {p:.2f}"
 
 
 def simulated_p(values: Floats) -> float | None:

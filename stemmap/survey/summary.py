@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from stemmap.core import estimates, neighbours, stand
 from stemmap.core.design import RESOLUTION
+from stemmap.survey.ground import CARRIED
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.plot_status import PlotStatus, plot_status
 from stemmap.survey.settings import sampling_design
@@ -29,6 +30,7 @@ _NO_STEMS = "no stems were uploaded and the plot is not said to be empty"
 _UNDECIDED = "for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)"
 _ANGLE_COUNT = "an angle count has no one inclusion rule for all its stems"
 _ON_SLOPE = "the circle was laid out on the slope; on the map it is no circle"
+_CUT = "the stand edge cuts the circle"
 _NO_DBH = "some stems that are in have no dbh"
 _TOO_FEW = "too few stems"
 _NO_SPECIES = "the species of the stems or of their neighbours is missing"
@@ -175,6 +177,9 @@ class Summary:
         for name in ("in", "borderline", "species", "dbh_classes", "dead", "pattern_stems"):
             if values[name] is None or (name == "dead" and density):
                 reason[name] = density or pattern
+        if (cut := self.measured.stand_edge) is not None:
+            values["share_inside"] = known("share_inside", cut.share[row], "")
+            values["edge_correction"] = CARRIED[cut.method]
         values["reasons"] = reason
         return values
 
@@ -205,6 +210,8 @@ class Summary:
         radius = self.pattern_radius_m[row]
         if self.pattern_reason[row] or not np.isfinite(radius):
             return None
+        if self.survey.settings.design.kind == "concentric":
+            return f"living stems of the inner circle, within {radius:g} m, one position a tree"
         return f"living stems within {radius:g} m, one position a tree"
 
     def _species_json(self, row: int) -> list[dict[str, Any]]:
@@ -221,6 +228,13 @@ class Summary:
             for place in range(first, last)
         ]
 
+    @cached_property
+    def sampled(self) -> NDArray[np.bool_]:
+        """Which plots belong to the sample of the stand, by visit: forest, and not outside the stand's edge."""
+        cut = self.measured.stand_edge
+        forest = self.status != PlotStatus.NON_FOREST
+        return forest if cut is None else forest & cut.sampled
+
     def strata_json(self) -> list[dict[str, Any]]:
         """Mean, standard error and interval of each stratum and of the survey, visit by visit."""
         return list(self._strata())
@@ -231,7 +245,7 @@ class Summary:
         strata, code = [words[place] for place in present.tolist()], np.searchsorted(present, code)
         several = len(strata) > 1
         for visit, rows in _visit_groups(self.survey):
-            used = rows[self.status[rows] != PlotStatus.NON_FOREST]
+            used = rows[self.sampled[rows]]
             whole = [(None, np.zeros(len(used), np.int64), 1)]
             for names, codes, count in [*whole, *([(strata, code[used], len(strata))] if several else [])]:
                 told = {
@@ -354,6 +368,9 @@ def _density_reasons(survey: Survey, measured: Measured, status: NDArray[np.int8
         reason[np.isnan(measured.radius_m) & (status != PlotStatus.EMPTY)] = _NO_RADIUS
     without = visits.stem_count == 0
     reason[without & ((status == PlotStatus.UNKNOWN) | (status == PlotStatus.MEASURED))] = _NO_STEMS
+    if measured.stand_edge is not None:
+        at_edge = measured.stand_edge.reason
+        reason = np.where(at_edge != "", at_edge, reason)
     reason[status == PlotStatus.NOT_REACHED] = _NOT_REACHED
     reason[status == PlotStatus.NON_FOREST] = _NON_FOREST
     return reason
@@ -366,6 +383,8 @@ def _pattern_discs(
     design = survey.settings.design
     reason = density_reason.copy()
     radius = measured.radius_m.copy()
+    if measured.stand_edge is not None:
+        reason[(measured.stand_edge.share < 1.0) & (reason == "")] = _CUT
     if design.kind == "angle_count":
         reason[reason == ""] = _ANGLE_COUNT
         radius[:] = np.nan

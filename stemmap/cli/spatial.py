@@ -1,0 +1,38 @@
+"""Verbs that tell how the stems stand to each other."""
+
+from __future__ import annotations
+
+import click
+
+from stemmap.cli.options import Uploads, as_of_option, output_option, progress_line, target, upload_options
+
+
+@click.command()
+@upload_options
+@as_of_option
+@click.option("--by", type=click.Choice(["species"]), help="Also each species among the others.")
+@click.option("--simulations", type=click.IntRange(min=39), default=199, metavar="N", help="Of each plot; usually 199.")
+@click.option("--seed", type=click.IntRange(min=0), default=1, metavar="N", help="Of the simulations; usually 1.")
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
+@output_option
+def structure(
+    uploads: Uploads,
+    *,
+    as_of: str | None,
+    by: str | None,
+    simulations: int,
+    seed: int,
+    form: str,
+    output: str,
+) -> None:
+    """Tell whether stems stand clumped or regular, and how species and dbh mingle, each against chance."""
+    from stemmap.survey.structure import structure as told
+    from stemmap.writing.output import text_output
+    from stemmap.writing.structure import write_structure
+
+    workup, _ = uploads.worked_up(as_of)
+    progress, done = progress_line()
+    made = told(workup.summary, by_species=by == "species", simulations=simulations, seed=seed, progress=progress)
+    done()
+    with text_output(target(output)) as stream:
+        write_structure(stream, made, form)

@@ -1,0 +1,110 @@
+"""Spatial structure as a table, JSON or CSV."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, TextIO
+
+from stemmap.survey.structure import CAUTION, Structure, SurveyStructure
+from stemmap.writing.tables import write_csv, write_json_list, write_text_table
+
+#: Forms that the structure can be written in.
+FORMS = ("table", "json", "csv")
+_INDICES = ("uniform_angle", "mingling", "differentiation", "dominance", "competition")
+_CURVES = ("l_minus_r", "g", "mark_correlation", "nearest")
+
+
+def write_structure(stream: TextIO, made: SurveyStructure, form: str) -> None:
+    """Write the spatial structure of each plot visit, of the strata and pooled, in one of `FORMS`."""
+    if form == "json":
+        write_json_list(stream, "plots", (plot.json() for plot in made.plots), made.rest_json())
+    elif form == "csv":
+        _write_csv(stream, made)
+    else:
+        _write_table(stream, made)
+
+
+def write_curves(stream: TextIO, made: Structure) -> None:
+    """Write the curves of one result as CSV, a row for each curve and distance."""
+    write_csv(
+        stream,
+        ["curve", "species", "r_m", "value", "chance", "low", "high", "n"],
+        (
+            [name, species, *values, curve["n"]]
+            for name, species, curve in (
+                *((name, None, curve.json()) for name, curve in made.curves.items()),
+                *(("l_minus_r", name, curve.json()) for name, curve in made.species.items()),
+            )
+            for values in zip(
+                curve["r_m"],
+                curve["value"],
+                curve["chance"],
+                curve["low"] or [None] * len(curve["r_m"]),
+                curve["high"] or [None] * len(curve["r_m"]),
+                strict=True,
+            )
+        ),
+    )
+
+
+def _all(made: SurveyStructure) -> Iterator[tuple[str, Structure]]:
+    for plot in made.plots:
+        yield "plot", plot
+    for stratum in made.strata:
+        yield "stratum", stratum
+    yield "pooled", made.pooled
+
+
+def _write_csv(stream: TextIO, made: SurveyStructure) -> None:
+    headings = ["level", "plot", "visit", "stratum", "n", "plots", "inclusion", "reason"]
+    headings += ["clark_evans_r", "clark_evans_z", "clark_evans_p", "clark_evans_plain_r", "clark_evans_cdf_r"]
+    headings += [f"{name}{part}" for name in _INDICES for part in ("", "_chance", "_p", "_n")]
+    headings += [f"{name}_p" for name in _CURVES if name != "g"] + ["sentence"]
+    write_csv(stream, headings, (_row(level, one) for level, one in _all(made)))
+
+
+def _row(level: str, one: Structure) -> list[Any]:
+    index = one.indices
+    ce = index.get("clark_evans", {})
+    donnelly = ce.get("donnelly", {})
+    return [
+        level,
+        *(one.heading.get(name) for name in ("plot", "visit", "stratum")),
+        one.stems,
+        one.plots,
+        one.inclusion,
+        one.reason or None,
+        *(donnelly.get(name) for name in ("r", "z", "p")),
+        *(ce.get(form, {}).get("r") for form in ("none", "cdf")),
+        *(index.get(name, {}).get(part) for name in _INDICES for part in ("value", "chance", "p", "n")),
+        *(one.curves[name].p if name in one.curves else None for name in _CURVES if name != "g"),
+        one.curves["l_minus_r"].sentence if "l_minus_r" in one.curves else None,
+    ]
+
+
+def _write_table(stream: TextIO, made: SurveyStructure) -> None:
+    headings = ["plot", "visit", "stems", "Clark-Evans", "angle", "mingling", "dbh diff.", "what L(r) shows"]
+    units = ["", "", "", "R (p)", "", "", "", ""]
+    write_text_table(stream, headings, (_line(level, one) for level, one in _all(made)), units=units)
+    for level, one in _all(made):
+        if level == "plot":
+            continue
+        title = "All plots" if level == "pooled" else f"Stratum {one.heading['stratum'] or '(none)'}"
+        stream.write(f"\n{title}, last visits\n")
+        for sentence in one.sentences():
+            stream.write(f"  {sentence}\n")
+    stream.write(f"\n{made.simulations} simulations, seed {made.seed}. {CAUTION}\n")
+
+
+def _line(level: str, one: Structure) -> list[str | None]:
+    name = {"plot": one.heading.get("plot"), "stratum": one.heading.get("stratum") or "(none)", "pooled": "all"}[level]
+    ce = one.indices.get("clark_evans", {}).get("donnelly")
+    shown = (one.indices.get(key, {}).get("value") for key in ("uniform_angle", "mingling", "differentiation"))
+    return [
+        str(name),
+        str(one.heading.get("visit") or ("" if level == "plot" else "last")),
+        str(one.stems),
+        None if ce is None else f"{ce['r']:.2f} ({ce['p']:.3f})",
+        *(None if value is None else f"{value:.2f}" for value in shown),
+        one.curves["l_minus_r"].sentence if "l_minus_r" in one.curves else one.reason,
+    ]

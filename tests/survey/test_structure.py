@@ -1,0 +1,118 @@
+"""Spatial structure of plots and surveys."""
+
+import json
+from io import StringIO
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from stemmap.core.neighbours import clark_evans
+from stemmap.core.windows import Disc
+from stemmap.survey.settings import Settings
+from stemmap.survey.structure import Structure, SurveyStructure, structure
+from stemmap.tasks.workup import open_uploads
+from stemmap.writing.structure import write_structure
+
+
+def made_survey(folder: Path, patterns: list[np.ndarray], *, kinds: list[list[str]] | None = None) -> Path:
+    """An upload of one pattern a plot, in discs of 10 m."""
+    folder.mkdir(exist_ok=True)
+    lines = ["plot,easting,northing,crs,tree,azimuth,distance_m,dbh_cm,species"]
+    for plot, xy in enumerate(patterns):
+        azimuth = np.degrees(np.arctan2(xy[:, 0], xy[:, 1])) % 360.0
+        for stem, (angle, distance) in enumerate(zip(azimuth, np.hypot(*xy.T), strict=True)):
+            kind = kinds[plot][stem] if kinds else "beech"
+            place = f"{plot + 1},500000,5500000,EPSG:25832,{stem + 1}"
+            lines.append(f"{place},{angle:.6f},{distance:.6f},{20 + stem % 7},{kind}")
+    path = folder / "stems.csv"
+    path.write_text("\n".join(lines) + "\n", "utf-8")
+    return path
+
+
+def told(path: Path, *, by_species: bool = False, seed: int = 1) -> SurveyStructure:
+    settings = Settings().having("design.radius_m", 10.0)
+    return structure(open_uploads([path], settings=settings).summary, by_species=by_species, simulations=99, seed=seed)
+
+
+def lattice(step: float) -> np.ndarray:
+    x = np.arange(-12, 13) * step + 0.7
+    grid = np.stack(np.meshgrid(x, x), axis=-1).reshape(-1, 2)
+    inside: np.ndarray = grid[np.hypot(*grid.T) < 9.5]
+    return inside
+
+
+def random(seed: int, count: int) -> np.ndarray:
+    return Disc((0.0, 0.0), 9.99).random(count, np.random.default_rng(seed))
+
+
+def as_text(made: SurveyStructure, form: str) -> str:
+    stream = StringIO()
+    write_structure(stream, made, form)
+    return stream.getvalue()
+
+
+def test_a_lattice_is_regular_and_a_group_is_clumped(tmp_path: Path) -> None:
+    group = random(2, 12) * 0.2 + 3.0
+    made = told(made_survey(tmp_path, [lattice(3.0), np.vstack([group, random(3, 8)])]))
+    assert made.plots[0].curves["l_minus_r"].sentence.startswith("Regular")
+    assert made.plots[1].curves["l_minus_r"].sentence.startswith("Clumped")
+
+
+def test_indices_of_a_plot_are_those_of_core(tmp_path: Path) -> None:
+    xy = random(4, 25)
+    index = told(made_survey(tmp_path, [xy])).plots[0].indices["clark_evans"]
+    for form in ("none", "donnelly", "cdf"):
+        expected = clark_evans(xy, Disc((0.0, 0.0), 10.0), correction=form)
+        assert index[form]["r"] == pytest.approx(expected.r, abs=1e-4)
+        if form != "cdf":
+            assert index[form]["p"] == pytest.approx(expected.p, abs=1e-3)
+
+
+def test_one_plot_pooled_says_what_the_plot_says(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(5, 20)]))
+    assert made.pooled.sentences() == made.plots[0].sentences()
+
+
+def test_too_few_stems_say_so_and_nothing_else(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(5, 7)]))
+    plot = made.plots[0].json()
+    assert (plot["n"], plot["reason"], plot["indices"], plot["curves"]) == (7, "too few stems", None, None)
+    assert made.pooled.reason
+
+
+def test_random_plots_are_rarely_said_to_have_a_pattern(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(100 + plot, 20) for plot in range(200)]))
+    curves = [plot.curves["l_minus_r"] for plot in made.plots]
+    # 200 plots: five in a hundred is 10; more than 18 has a probability below 0.5 %.
+    assert sum(not curve.sentence.startswith("Neither") for curve in curves) <= 18
+
+
+def test_species_apart_are_said_to_be_so_where_the_places_are_random(tmp_path: Path) -> None:
+    patterns = [random(300 + plot, 30) for plot in range(4)]
+    kinds = [["oak" if x > 0.0 else "ash" for x in xy[:, 0]] for xy in patterns]
+    made = told(made_survey(tmp_path, patterns, kinds=kinds), by_species=True).pooled
+    assert set(made.species) == {"oak", "ash"}
+    assert "stands in groups" in made.species["oak"].sentence
+    assert made.indices["mingling"]["sentence"].endswith("species keep to themselves.")
+
+
+def test_the_same_seed_gives_the_same_text_and_another_seed_another(tmp_path: Path) -> None:
+    path = made_survey(tmp_path, [random(6, 15), random(7, 12)])
+    for form in ("json", "csv", "table"):
+        assert as_text(told(path), form) == as_text(told(path), form)
+    assert as_text(told(path), "json") != as_text(told(path, seed=2), "json")
+
+
+def test_a_plot_does_not_change_the_result_of_another(tmp_path: Path) -> None:
+    alone = told(made_survey(tmp_path / "a", [random(6, 15)])).plots[0]
+    beside = told(made_survey(tmp_path / "b", [random(6, 15), random(7, 30)])).plots[0]
+    assert alone.json() == beside.json()
+
+
+def test_json_has_a_reason_beside_each_null(tmp_path: Path) -> None:
+    made: Structure = told(made_survey(tmp_path, [random(6, 15)])).plots[0]
+    plot = json.loads(as_text(told(tmp_path / "stems.csv"), "json"))["plots"][0]
+    assert plot["indices"]["clark_evans"]["cdf"]["p"] is None
+    assert plot["reasons"]["clark_evans.cdf.p"]
+    assert plot["curves"]["l_minus_r"]["n"] == made.stems == 15
