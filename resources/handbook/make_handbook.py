@@ -44,7 +44,7 @@ COMPUTED = (
 
 SEVERITIES = {"error": "error", "warning": "to look at", "note": "note"}
 
-_SETTING_SECTIONS = ("measurement", "design", "errors", "instrument", "recheck", "status")
+_SETTING_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
 
 STYLE = (
     "table{border-collapse:collapse} td,th{padding:3px 10px 3px 0;text-align:left;vertical-align:top} "
@@ -140,7 +140,7 @@ def _files() -> str:
 
 
 def _settings() -> str:
-    from stemmap.survey.settings import CircleSettings, Settings
+    from stemmap.survey.settings import CircleSettings, Settings, StratumSettings
 
     helps = _offered()
     rows: list[list[str]] = []
@@ -153,10 +153,10 @@ def _settings() -> str:
             rows += [_setting(f"survey.{key}", "", "text", helps) for key in ("name", "crs")]
             continue
         for key, value in _values(part):
-            if key == "circles":
+            if key in ("circles", "strata"):
+                one = CircleSettings(radius_m=float("nan")) if key == "circles" else StratumSettings("")
                 rows += [
-                    _setting(f"design.circles.{inner}", _said(default), "", helps)
-                    for inner, default in _values(CircleSettings(radius_m=float("nan")))
+                    _setting(f"{section}.{key}.{inner}", _said(default), "", helps) for inner, default in _values(one)
                 ]
             else:
                 allowed = get_args(get_type_hints(type(part))[key])

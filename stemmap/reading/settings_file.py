@@ -15,7 +15,9 @@ from stemmap.reading.files import is_settings
 from stemmap.survey.records import Remark
 from stemmap.survey.settings import Settings, parse_settings
 
-_SECTIONS = frozenset({"survey", "measurement", "design", "errors", "instrument", "recheck", "status", "columns"})
+_SECTIONS = frozenset(
+    {"survey", "measurement", "design", "sample", "errors", "instrument", "recheck", "status", "columns"}
+)
 _MOST_BYTES = 1 << 20
 
 

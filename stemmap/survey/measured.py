@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.core import bearings, inclusion, locate
 from stemmap.core.design import Membership, membership
+from stemmap.survey.ground import StandEdge, stand_edge
 from stemmap.survey.north import north
 from stemmap.survey.place import Centres, centres, results_crs
 from stemmap.survey.records import Column
@@ -84,6 +85,9 @@ class Measured:
         Stems per hectare that it stands for on average over what the record may have been: 0 when it is surely out.
     borderline
         Whether the stem is too close to its limit to be decided from the centre.
+    stand_edge
+        How the edge of the stand cuts the plots, where the settings name its polygons; its weights are in
+        `expansion_per_ha` and `expected_per_ha` already.
     """
 
     centres: Centres
@@ -110,6 +114,7 @@ class Measured:
     expansion_per_ha: Floats
     expected_per_ha: Floats
     borderline: NDArray[np.bool_]
+    stand_edge: StandEdge | None = None
 
     @property
     def borderline_by_dbh(self) -> NDArray[np.bool_]:
@@ -145,6 +150,23 @@ def measure(survey: Survey) -> Measured:
     x, y = locate.offsets(grid_azimuth, seen.distance_m)
     status, known = stem_status(stems.records.columns.get("status"), len(stems), settings.status)
     member, chance = _membership(survey, seen, dbh, sight=sight)
+    cut = None
+    if settings.design.stand is not None:
+        cut = stand_edge(
+            settings,
+            survey.ground,
+            places,
+            crs=crs,
+            convergence_deg=turn.convergence_deg,
+            radii_m=circle_radii(survey),
+            visit=row,
+            place=np.column_stack([x, y]),
+            limit_m=member.limiting_distance_m,
+            circle=member.circle,
+            inside=member.inside,
+        )
+        member = replace(member, expansion_per_ha=member.expansion_per_ha * cut.weight)
+        chance = replace(chance, expected_per_ha=chance.expected_per_ha * cut.weight)
     if settings.design.membership == "first_visit":
         member, chance = _as_first_visit(survey, member, chance)
     gap = np.abs(member.compared_distance_m - member.limiting_distance_m)
@@ -175,6 +197,7 @@ def measure(survey: Survey) -> Measured:
         expansion_per_ha=member.expansion_per_ha,
         expected_per_ha=chance.expected_per_ha,
         borderline=near | (gap <= settings.errors.borderline_m),
+        stand_edge=cut,
     )
 
 
@@ -206,6 +229,14 @@ def largest_radius(survey: Survey) -> Floats:
     elif design.max_radius_m is not None:
         radius[:] = design.max_radius_m * unit
     return radius
+
+
+def circle_radii(survey: Survey) -> Floats:
+    """Radii of the circles of the design in metres, shape (visits, circles); NaN where the design gives none."""
+    design, unit = survey.settings.design, METRES[survey.settings.measurement.length_unit]
+    if design.kind == "concentric" and design.circles:
+        return np.tile([circle.radius_m * unit for circle in design.circles], (len(survey.visits), 1))
+    return largest_radius(survey)[:, None]
 
 
 def _turned(errors: locate.PositionErrors, degrees: Floats) -> locate.PositionErrors:

@@ -54,6 +54,26 @@ class DesignSettings:
     min_dbh_cm: float | None = None
     membership: Literal["each_visit", "first_visit"] = "each_visit"
     outside_recorded_to_m: float | None = None
+    stand: str | None = None  # file of the stand's polygons, beside the settings or the uploads
+    edge: Literal["area_weight", "mirage", "walkthrough", "part_plot", "none"] = "area_weight"
+
+
+@dataclass(frozen=True)
+class StratumSettings:
+    """Size of a stratum: its area, or the points of a first, larger sample that fell in it."""
+
+    name: str
+    area_ha: float | None = None
+    points: float | None = None
+
+
+@dataclass(frozen=True)
+class SampleSettings:
+    """How the plots were drawn from the survey's area."""
+
+    layout: Literal["random", "systematic"] = "random"
+    area_ha: float | None = None
+    strata: tuple[StratumSettings, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -118,7 +138,7 @@ class Settings:
         The survey's name, for titles.
     crs
         Coordinate system of the results; None: the UTM zone of the plots.
-    measurement, design, errors, instrument, recheck, status
+    measurement, design, sample, errors, instrument, recheck, status
         See there.
     columns
         Canonical field to the heading used in the files.
@@ -130,6 +150,7 @@ class Settings:
     crs: str | None = None
     measurement: Measurement = Measurement()
     design: DesignSettings = DesignSettings()
+    sample: SampleSettings = SampleSettings()
     errors: Errors = Errors()
     instrument: Instrument = Instrument()
     recheck: Recheck = Recheck()
@@ -161,8 +182,12 @@ class Settings:
         return replace(self, **{section: _section(section, type(part), {key: value}, base=part)}, said=said)
 
 
-_SECTIONS = ("measurement", "design", "errors", "instrument", "recheck", "status")
+_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
 _SURVEY_KEYS: Mapping[str, Any] = MappingProxyType({"name": str, "crs": str | None})
+#: Lists of tables: what an item is called and the key that it needs.
+_ITEMS: Mapping[Any, tuple[str, str]] = MappingProxyType(
+    {CircleSettings: ("circle", "radius_m"), StratumSettings: ("stratum", "name")}
+)
 #: Numbers that may be below zero.
 _SIGNED = frozenset({"declination_deg"})
 #: Numbers that may be zero; all other numbers of the settings must be above zero.
@@ -255,6 +280,8 @@ def _section(section: str, kind: type, content: Mapping[str, Any], base: Any = N
     made = kind(**values) if base is None else replace(base, **values)
     if isinstance(made, DesignSettings):
         _check_design(made)
+    if isinstance(made, SampleSettings):
+        _check_sample(made)
     if isinstance(made, StatusWords):
         made = _without_claimed(made, values)
     if isinstance(made, Errors) and made.borderline_probability >= 0.5:
@@ -281,6 +308,16 @@ def _check_design(design: DesignSettings) -> None:
     for circle in design.circles:
         if circle.max_dbh_cm is not None and circle.max_dbh_cm <= (circle.min_dbh_cm or 0.0):
             raise InputError("[design] circles: max_dbh_cm must be above min_dbh_cm.")
+
+
+def _check_sample(sample: SampleSettings) -> None:
+    """Strata are named once and weighed by one kind of size."""
+    names = [stratum.name for stratum in sample.strata]
+    if len(set(names)) < len(names):
+        raise InputError("[sample] strata: each stratum must have its own name.")
+    sizes = {(stratum.area_ha is None, stratum.points is None) for stratum in sample.strata}
+    if sizes - {(False, True)} and sizes - {(True, False)}:
+        raise InputError("[sample] strata: give each stratum its area_ha, or each the points of the first sample.")
 
 
 def _checked(hints: Mapping[str, Any], section: str, content: Mapping[str, Any]) -> dict[str, Any]:
@@ -315,17 +352,19 @@ def _value(hint: Any, place: str, value: Any) -> Any:
 def _items(kind: Any, place: str, value: Any) -> tuple[Any, ...]:
     if not isinstance(value, list | tuple):
         raise InputError(f"{place} must be a list.")
-    if kind is not CircleSettings:
+    if kind not in _ITEMS:
         return tuple(str(item) for item in value)
-    circles = []
+    word, needed = _ITEMS[kind]
+    section = place.partition("]")[0].lstrip("[")
+    made = []
     for item in value:
-        if isinstance(item, CircleSettings):
-            circles.append(item)
+        if isinstance(item, kind):
+            made.append(item)
             continue
-        if not isinstance(item, Mapping) or "radius_m" not in item:
-            raise InputError(f"{place}: each circle needs at least radius_m.")
-        circles.append(CircleSettings(**_checked(get_type_hints(CircleSettings), "design", item)))
-    return tuple(circles)
+        if not isinstance(item, Mapping) or needed not in item:
+            raise InputError(f"{place}: each {word} needs at least {needed}.")
+        made.append(kind(**_checked(get_type_hints(kind), section, item)))
+    return tuple(made)
 
 
 def _number(place: str, value: Any) -> float:
@@ -370,12 +409,12 @@ def said_values(settings: Settings) -> dict[str, dict[str, Any]]:
         else:
             value = getattr(getattr(settings, section), key)
         if isinstance(value, tuple):
-            value = [_as_table(item) if isinstance(item, CircleSettings) else item for item in value]
+            value = [_as_table(item) if type(item) in _ITEMS else item for item in value]
         if value is not None:
             tables.setdefault(section, {})[key] = value
     return tables
 
 
-def _as_table(circle: CircleSettings) -> dict[str, float]:
-    values = {item.name: (getattr(circle, item.name), item.default) for item in fields(circle)}
+def _as_table(one: CircleSettings | StratumSettings) -> dict[str, Any]:
+    values = {item.name: (getattr(one, item.name), item.default) for item in fields(one)}
     return {key: value for key, (value, default) in values.items() if value != default}

@@ -178,7 +178,9 @@ class Summary:
             if values[name] is None or (name == "dead" and density):
                 reason[name] = density or pattern
         if (cut := self.measured.stand_edge) is not None:
-            values["share_inside"] = known("share_inside", cut.share[row], "")
+            values["share_inside"] = known(
+                "share_inside", cut.share[row], str(cut.reason[row]) if np.isnan(cut.share[row]) else ""
+            )
             values["edge_correction"] = CARRIED[cut.method]
         values["reasons"] = reason
         return values
@@ -233,7 +235,7 @@ class Summary:
         """Which plots belong to the sample of the stand, by visit: forest, and not outside the stand's edge."""
         cut = self.measured.stand_edge
         forest = self.status != PlotStatus.NON_FOREST
-        return forest if cut is None else forest & cut.sampled
+        return np.asarray(forest if cut is None else forest & cut.sampled)
 
     def strata_json(self) -> list[dict[str, Any]]:
         """Mean, standard error and interval of each stratum and of the survey, visit by visit."""

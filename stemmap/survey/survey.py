@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TYPE_CHECKING
 from urllib.parse import quote
 
 import numpy as np
@@ -13,6 +14,9 @@ from numpy.typing import NDArray
 from stemmap.survey.decided import NOTHING_DECIDED, Decisions
 from stemmap.survey.records import Column, Records, Upload
 from stemmap.survey.settings import Settings
+
+if TYPE_CHECKING:
+    from stemmap.survey.ground import StandGround
 
 #: Dates of one plot that lie no further apart than this belong to one visit.
 VISIT_GAP_DAYS = 182
@@ -201,6 +205,8 @@ class Survey:
         The records as typed, from which the survey can be put together again under other settings.
     decisions
         What was decided about them; the values that it changes stand in `stems`.
+    ground
+        The polygons of the stand, where the settings name them and they were found.
     """
 
     settings: Settings
@@ -210,6 +216,7 @@ class Survey:
     unplaced: Records
     upload: Upload
     decisions: Decisions = NOTHING_DECIDED
+    ground: StandGround | None = None
 
     def under(self, settings: Settings) -> Survey:
         """The same records under other settings."""

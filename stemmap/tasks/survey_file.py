@@ -21,7 +21,7 @@ from stemmap.survey.settings import Settings
 from stemmap.survey.survey import Survey, assemble
 from stemmap.tasks.gis_layers import layers_of
 from stemmap.tasks.stored import load
-from stemmap.tasks.workup import Workup, settings_of, work_up
+from stemmap.tasks.workup import Workup, settings_of, with_stand, work_up
 from stemmap.writing.settings import settings_text
 
 _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
@@ -118,7 +118,7 @@ def add_uploads(
         number = add_upload(connection, upload, files, who=who, replaces=bool(replace_known), gone=gone)
         if known is None or chosen != known.settings:
             add_settings(connection, settings_text(chosen), who=who)
-        workup = work_up(load(survey_file), progress)
+        workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         progress.step("Writing layers")
         _write_layers(survey_file, workup)
     return Added(number, told, workup)
@@ -158,7 +158,7 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
         When the file cannot be read or written.
     """
     with opened(path, write=True) as survey_file:
-        workup = work_up(load(survey_file), progress)
+        workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         with survey_file.writing():
             _write_layers(survey_file, workup)
 

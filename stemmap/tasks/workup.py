@@ -17,6 +17,7 @@ from stemmap.checks.evidence.fieldwork import fieldwork
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
+from stemmap.reading.stand import read_stand
 from stemmap.store.survey_file import is_survey_file
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
@@ -98,13 +99,33 @@ def open_uploads(
         progress.step(f"Reading {files[0].name}")
         survey = load_path(files[0], as_of)
         _, chosen = settings_of([], settings=settings or survey.settings, radius_m=radius_m)
-        return work_up(survey.under(chosen), progress)
+        return work_up(with_stand(survey.under(chosen), files[0].parent, progress), progress)
     if as_of is not None:
         raise InputError("Only a survey file knows how it was earlier; make one with stemmap add.")
     found, chosen = settings_of(files, settings=settings, radius_m=radius_m, columns=columns)
     upload = read_upload(files, columns=chosen.columns, progress=progress)
     upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
-    return work_up(assemble(upload, chosen), progress)
+    folder = (found.path or files[0]).parent
+    return work_up(with_stand(assemble(upload, chosen), folder, progress), progress)
+
+
+def with_stand(survey: Survey, folder: Path, progress: Progress | None = None) -> Survey:
+    """The survey with the polygons of the stand that its settings name.
+
+    Parameters
+    ----------
+    survey
+        The survey.
+    folder
+        Where the file lies when its name says no folder.
+
+    Raises
+    ------
+    InputError
+        When the file cannot be used.
+    """
+    named = survey.settings.design.stand
+    return replace(survey, ground=None if named is None else read_stand(folder / named, progress))
 
 
 def settings_of(

@@ -8,6 +8,7 @@ from stemmap.errors import InputError
 from stemmap.survey.settings import (
     CircleSettings,
     Settings,
+    StratumSettings,
     assumed,
     parse_settings,
     said_values,
@@ -39,6 +40,13 @@ VALUES = {
         "min_dbh_cm": 7.0,
         "membership": "first_visit",
         "outside_recorded_to_m": 2.0,
+        "stand": "stands.gpkg",
+        "edge": "part_plot",
+    },
+    "sample": {
+        "layout": "systematic",
+        "area_ha": 120.0,
+        "strata": [{"name": "A", "area_ha": 70.0}, {"name": "B", "area_ha": 50.0}],
     },
     "errors": {
         "azimuth_sd_deg": 0.5,
@@ -67,7 +75,7 @@ KEYS = [(section, key) for section, content in VALUES.items() for key in content
 
 
 def test_every_key_is_tried_here():
-    sections = ("measurement", "design", "errors", "instrument", "recheck", "status")
+    sections = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
     known = {(section, each.name) for section in sections for each in fields(getattr(Settings(), section))}
     assert known | {("survey", "name"), ("survey", "crs")} == set(KEYS)
     assert VALUES["design"]["circles"][0].keys() == {each.name for each in fields(CircleSettings)}
@@ -80,6 +88,8 @@ def test_key_is_taken_and_said(section, key):
     taken = getattr(made if section == "survey" else getattr(made, section), key)
     if key == "circles":
         assert taken == tuple(CircleSettings(**circle) for circle in value)
+    elif key == "strata":
+        assert taken == tuple(StratumSettings(**stratum) for stratum in value)
     else:
         assert taken == (tuple(value) if isinstance(value, list) else value)
     assert made.said == {f"{section}.{key}"}
@@ -118,6 +128,9 @@ def test_nothing_said_means_the_defaults():
         ({"design": {"radius_m": float("nan")}}, ["radius_m", "number"]),
         ({"design": {"radius_m": float("inf")}}, ["radius_m", "number"]),
         ({"design": {"circles": 7.98}}, ["circles", "list"]),
+        ({"sample": {"strata": [{"area_ha": 3.0}]}}, ["strata", "name"]),
+        ({"sample": {"strata": [{"name": "A", "area_ha": 3.0}, {"name": "B", "points": 9}]}}, ["area_ha", "points"]),
+        ({"sample": {"strata": [{"name": "A", "area_ha": 3.0}, {"name": "A", "area_ha": 9}]}}, ["own name"]),
         ({"design": {"circles": [7.98]}}, ["circles", "radius_m"]),
         ({"design": {"circles": [{"min_dbh_cm": 12}]}}, ["circles", "radius_m"]),
         ({"design": {"circles": [{"radius_m": 8, "mindbh": 12}]}}, ["'mindbh'", "min_dbh_cm"]),

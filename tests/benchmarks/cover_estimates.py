@@ -1,0 +1,110 @@
+"""How often 95 % intervals of survey totals hold the truth, and for which species they cannot.
+
+Plots of 500 m² in an invented forest whose stem numbers follow a gamma mixture of Poisson numbers (density changes from
+place to place); the common species fills two thirds of it and the others are ever rarer.
+Run: python -m tests.benchmarks.cover_estimates [surveys]
+"""
+
+from __future__ import annotations
+
+import sys
+
+import numpy as np
+
+from stemmap.core import estimates
+
+#: Mean stems per hectare of the species, from common to rare; stems per plot are a twentieth.
+SPECIES = (400.0, 120.0, 40.0, 12.0, 4.0)
+PLOTS = (20, 50, 100)
+DESIGNS = ("simple", "stratified", "after", "clusters", "part plots", "double, strata")
+
+
+def draw(rng: np.random.Generator, plots: int, design: str) -> estimates.Estimate:
+    """One survey of an invented forest: its total and then each species.
+
+    Parameters
+    ----------
+    rng
+        Where chance comes from.
+    plots
+        Number of plots.
+    design
+        One of `DESIGNS`.
+    """
+    stratum = np.arange(plots) % 2
+    if design != "stratified":
+        stratum = (rng.random(plots) < 0.5).astype(int)
+    shape = np.full(plots, 6.0)
+    patch = rng.gamma(shape, 1.0 / shape)[:, None] * np.where(stratum == 1, 1.3, 0.7)[:, None]
+    if design == "clusters":
+        patch = np.repeat(rng.gamma(6.0, 1.0 / 6.0, plots), 4)[:, None] * rng.gamma(12.0, 1.0 / 12.0, (4 * plots, 1))
+    rare = rng.gamma(2.0, 0.5, (len(patch), len(SPECIES)))
+    rare[:, 0] = 1.0
+    size = np.ones((len(patch), 1))
+    if design == "part plots":
+        size = np.where(rng.random((plots, 1)) < 0.3, rng.uniform(0.05, 1.0, (plots, 1)), 1.0)
+    count = rng.poisson(np.array(SPECIES) / 20.0 * patch * rare * size) * 20.0
+    values = np.column_stack([count.sum(axis=1), count])
+    if design == "stratified":
+        return estimates.stratified(values, stratum, [1.0, 1.0])
+    if design == "after":
+        return estimates.stratified(values, stratum, [1.0, 1.0], after=True)
+    if design == "double, strata":
+        points = np.bincount(stratum, minlength=2) + rng.multinomial(9 * plots, [0.5, 0.5])
+        return estimates.double_stratified(values, stratum, points)
+    if design == "clusters":
+        return estimates.clustered(values, np.repeat(np.arange(plots), 4))
+    if design == "part plots":
+        made = np.column_stack([estimates.ratio_values(column, size[:, 0]) for column in values.T])
+        return estimates.stratified(made, np.zeros(plots, int), [1.0])
+    return estimates.stratified(values, np.zeros(plots, int), [1.0])
+
+
+def coverage(plots: int, design: str, *, surveys: int, seed: int = 4) -> np.ndarray:
+    """Per cent of intervals that hold the truth: of the total and of each species, shape (1 + species,).
+
+    Parameters
+    ----------
+    plots, design
+        As in `draw`.
+    surveys
+        Number of surveys drawn.
+    seed
+        Of the random numbers.
+    """
+    rng = np.random.default_rng(seed)
+    truth = np.array([sum(SPECIES), *SPECIES])
+    held = np.zeros(len(truth))
+    for _ in range(surveys):
+        made = draw(rng, plots, design)
+        held += (made.low <= truth) & (truth <= made.high)
+    return 100.0 * held / surveys
+
+
+def coverage_by_presence(*, plots: int, surveys: int, seed: int = 6) -> dict[str, float]:
+    """Per cent of intervals of one species that hold the truth, by the number of plots it is expected on.
+
+    Parameters
+    ----------
+    plots, surveys, seed
+        As in `coverage`.
+    """
+    rng = np.random.default_rng(seed)
+    made = {}
+    for mean in (0.02, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2):
+        counts = rng.poisson(mean * rng.gamma(1.0, 1.0, (surveys, plots)))
+        told = estimates.stratified(counts.T.astype(float), np.zeros(plots, int), [1.0])
+        present = (counts > 0).sum(axis=1).mean()
+        made[f"{present:.1f} of {plots}"] = 100.0 * float(np.mean((told.low <= mean) & (mean <= told.high)))
+    return made
+
+
+if __name__ == "__main__":
+    number = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
+    print("design          plots  total   " + "  ".join(f"{mean:5.0f}/ha" for mean in SPECIES))
+    for design in DESIGNS:
+        for plots in PLOTS:
+            held = coverage(plots, design, surveys=number)
+            print(f"{design:16}{plots:4}  {held[0]:5.1f}   " + "  ".join(f"{value:8.1f}" for value in held[1:]))
+    for plots in PLOTS:
+        print("one species, plots with it:", coverage_by_presence(plots=plots, surveys=number))
