@@ -131,7 +131,7 @@ def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats
     limit = measured.limiting_distance_m[stem] + np.nan_to_num(wide)
     too_thin = np.zeros(len(stem))
     if design is not None:
-        least = dbh_classes(design)[0].lower_cm
+        least = min((each.lower_cm for each in dbh_classes(design) if each.circle >= 0), default=-np.inf)
         below = least - meant.dbh_cm
         thick = 0.15 * least + 3.0 * dbh_sd(meant.dbh_cm, settings.errors)
         too_thin = np.where(below > 0.0, np.clip(below / thick, 0.0, 1.0), 0.0) if np.isfinite(least) else too_thin
