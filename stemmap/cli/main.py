@@ -59,7 +59,7 @@ def view(open_window: OpenWindow, uploads: Uploads) -> None:
 @cli.command()
 @click.pass_obj
 def demo(open_window: OpenWindow) -> None:
-    """Show the sample survey: in the window, or without a display as files in ./stemmap-demo/."""
+    """Show the sample survey. Without a display it is written as files to ./stemmap-demo/."""
     from stemmap.drawing.application import display_available
     from stemmap.tasks.demo import sample_files, write_demo
 
@@ -84,7 +84,7 @@ def check(
     output: str,
     fail_on: str | None,
 ) -> None:
-    """Report what is doubtful in uploads."""
+    """Report what is doubtful in uploads or a survey file."""
     from stemmap.writing.findings import write_findings
     from stemmap.writing.output import text_output
 
@@ -108,7 +108,7 @@ def summary(
     form: str,
     output: str,
 ) -> None:
-    """Sum up each plot per hectare, and strata and survey with their sampling error."""
+    """Sum up each plot per hectare, strata and survey. These with their sampling error."""
     from stemmap.writing.output import text_output
     from stemmap.writing.summary import write_summary
 
@@ -166,7 +166,7 @@ def sheets(
     printed: datetime | None,
     output: str,
 ) -> None:
-    """Print a map of each plot at true scale, with its list of stems to measure again."""
+    """Print a map of each plot at true scale. Each with its list of stems to measure again."""
     from stemmap.tasks.recheck import recheck_list
     from stemmap.tasks.sheets import write_sheets
 
@@ -210,7 +210,7 @@ def recheck(
     form: str,
     output: str,
 ) -> None:
-    """List what is worth a walk: the most change of the result for each minute of crew time first."""
+    """List what is worth a walk. What changes the result most for each minute of crew time comes first."""
     from stemmap.tasks.recheck import recheck_list
     from stemmap.writing.output import text_output
     from stemmap.writing.recheck import write_recheck

@@ -22,10 +22,15 @@ _SURVEY = click.argument("survey", type=click.Path(path_type=Path))
 @click.command()
 @_SURVEY
 @upload_options
-@click.option("--who", default="", metavar="NAME", help="Who adds it.")
-@click.option("--replace/--keep", "replaces", default=None, help="What to do with records of known plots that differ.")
+@click.option("--who", default="", metavar="NAME", help="Who adds it; not given: who is logged in.")
+@click.option("--replace/--keep", "replaces", default=None, help="Which records hold where known plots differ: the new or the old.")
 def add(survey: Path, uploads: Uploads, *, who: str, replaces: bool | None) -> None:
-    """Add uploads to a survey file (.gpkg), which is made when there is none."""
+    """Add uploads to a survey file.
+
+    The survey file (.gpkg) is made when there is none. It keeps every record as it was typed, so the same upload again
+    adds nothing. Records of known plots that differ are told, and --replace or --keep says what is to happen: with
+    --replace the new ones hold and the old ones stay readable as they were, with --keep the old ones hold.
+    """
     from stemmap.tasks.survey_file import add_uploads
 
     progress, done = progress_line()
@@ -48,12 +53,25 @@ def add(survey: Path, uploads: Uploads, *, who: str, replaces: bool | None) -> N
 @click.argument("finding")
 @click.argument("decision", required=False)
 @click.argument("why", nargs=-1)
-@click.option("--who", default="", metavar="NAME", help="Who decides.")
+@click.option("--who", default="", metavar="NAME", help="Who decides; not given: who is logged in.")
 def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...], *, who: str) -> None:
-    """Store a decision on a finding: correct, correct=2, value=X, keep or recheck.
+    """Store a decision on a finding.
 
-    With - in place of FINDING, one decision a line is read from standard input: finding, decision, reason. With undo
-    or redo in its place, the last decision, or the one whose entry is named, is undone or redone.
+    FINDING is the id that stemmap check tells. DECISION is one of
+
+    \b
+      correct    the most probable proposal holds; correct=2: the second
+      value=X    this value holds
+      keep       the record is right as it is
+      recheck    a crew shall look again
+
+    All further words are the reason. The record stays as typed: the decision is an entry of the journal, and the last
+    entry on a finding holds. It is on the disk when "ok", the number of the entry and the finding are printed.
+
+    \b
+      stemmap decide SURVEY undo [ENTRY]   take the last decision back, or that one
+      stemmap decide SURVEY redo [ENTRY]   let it hold again
+      stemmap decide SURVEY -              read one decision a line: finding, decision, reason
     """
     from stemmap.store.survey_file import opened
 
@@ -133,7 +151,7 @@ def _bring_layers_up_to_date(survey: Path) -> bool:
 @click.option("--as-of", metavar="WHEN", help="Up to an entry's number or a time such as 2026-11-25.")
 @output_option
 def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
-    """Show all decisions: who, when, what, why."""
+    """Show all decisions: who, when, what, why. Those taken back stand in it too."""
     from stemmap.store.decisions import entries
     from stemmap.store.survey_file import opened
     from stemmap.survey.journal import moment, until
@@ -150,9 +168,12 @@ def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
 
 @click.command()
 @_SURVEY
-@click.option("-o", "--output", metavar="OUT", type=click.Path(path_type=Path), help="File for what can be read.")
+@click.option("-o", "--output", metavar="OUT", type=click.Path(path_type=Path), help="The new file; not given: SURVEY-repaired.gpkg beside it.")
 def repair(survey: Path, *, output: Path | None) -> None:
-    """Save what can be read from a damaged survey file into a new one."""
+    """Save what can be read from a damaged survey file.
+
+    The damaged file stays as it is; everything that can still be read goes into a new one, and it is told what is lost.
+    """
     from stemmap.tasks.survey_file import repair_survey
 
     target = output or survey.with_name(f"{survey.stem}-repaired{survey.suffix}")
