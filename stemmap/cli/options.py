@@ -72,10 +72,18 @@ def upload_options(verb: _Verb) -> Any:
     for option in reversed(
         (
             click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path)),
-            click.option("--settings", type=click.Path(path_type=Path), help="Settings file (TOML); not given: the one beside the uploads or in the survey file."),
+            click.option(
+                "--settings",
+                type=click.Path(path_type=Path),
+                help="Settings file (TOML); not given: the one beside the uploads or in the survey file.",
+            ),
             click.option("--radius", type=float, metavar="M", help="Radius of the plots, one fixed circle."),
             click.option(
-                "--map", "columns", multiple=True, metavar="FIELD=COLUMN", callback=_map_option, help="Say which column is a field: dbh_cm=BHD1."
+                *("--map", "columns"),
+                multiple=True,
+                metavar="FIELD=COLUMN",
+                callback=_map_option,
+                help="Say which column is a field: dbh_cm=BHD1.",
             ),
         )
     ):

@@ -23,7 +23,11 @@ _SURVEY = click.argument("survey", type=click.Path(path_type=Path))
 @_SURVEY
 @upload_options
 @click.option("--who", default="", metavar="NAME", help="Who adds it; not given: who is logged in.")
-@click.option("--replace/--keep", "replaces", default=None, help="Which records hold where known plots differ: the new or the old.")
+@click.option(
+    *("--replace/--keep", "replaces"),
+    default=None,
+    help="Which records hold where known plots differ: the new or the old.",
+)
 def add(survey: Path, uploads: Uploads, *, who: str, replaces: bool | None) -> None:
     """Add uploads to a survey file.
 
@@ -72,7 +76,7 @@ def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...
       stemmap decide SURVEY undo [ENTRY]   take the last decision back, or that one
       stemmap decide SURVEY redo [ENTRY]   let it hold again
       stemmap decide SURVEY -              read one decision a line: finding, decision, reason
-    """
+    """  # noqa: D301 - the backspace tells click to keep the lines as they are
     from stemmap.store.survey_file import opened
 
     with opened(survey, write=True) as survey_file:
@@ -168,7 +172,12 @@ def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
 
 @click.command()
 @_SURVEY
-@click.option("-o", "--output", metavar="OUT", type=click.Path(path_type=Path), help="The new file; not given: SURVEY-repaired.gpkg beside it.")
+@click.option(
+    *("-o", "--output"),
+    metavar="OUT",
+    type=click.Path(path_type=Path),
+    help="The new file; not given: SURVEY-repaired.gpkg beside it.",
+)
 def repair(survey: Path, *, output: Path | None) -> None:
     """Save what can be read from a damaged survey file.
 
