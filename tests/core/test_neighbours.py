@@ -11,9 +11,14 @@ import pytest
 from stemmap.core.neighbours import (
     clark_evans,
     clark_evans_by_plot,
+    competition,
+    differentiation,
+    dominance,
+    mingling,
     nearest,
     neighbourhoods,
     uniform_angle,
+    weighted_mingling,
 )
 from stemmap.core.windows import Disc, Rectangle
 from stemmap.errors import InputError
@@ -387,3 +392,132 @@ def test_mingling_is_missing_where_a_species_is_unknown():
 def test_edge_handling_that_cannot_be_done_is_refused(edge, to_edge):
     with pytest.raises(InputError, match="cannot be done"):
         neighbourhoods([[0.0, 0.0]], [0], plots=1, species=[0], edge=edge, to_edge=to_edge)
+
+
+# Marks of the neighbours
+
+
+AROUND = [[0.0, 0.0], [0.0, 3.0], [5.0, 0.0], [-2.0, 0.0], [0.0, -7.0]]
+
+
+def four_around():
+    return nearest(AROUND, np.zeros(5, dtype=int), 4)
+
+
+@pytest.mark.parametrize(("other", "expected"), [(15, 0.5), (20, 1 / 3), (30, 0.0), (45, 1 / 3)])
+def test_differentiation_of_one_neighbour(other, expected):
+    near = nearest(AROUND[:2], [0, 0], 1)
+
+    assert differentiation(near, [30, other])[0] == pytest.approx(expected)  # computed
+
+
+def test_differentiation_and_dominance_of_four_neighbours():
+    dbh = np.array([30.0, 15.0, 30.0, 45.0, 20.0])
+
+    assert differentiation(four_around(), dbh)[0] == pytest.approx((1 / 2 + 0 + 1 / 3 + 1 / 3) / 4)
+    # Thinner are two; the equal one is not.
+    assert dominance(four_around(), dbh)[0] == 0.5
+
+
+def test_mingling_counts_strangers_and_weighs_rich_neighbourhoods():
+    species = np.array([1, 1, 2, 3, 3])
+
+    assert mingling(four_around(), species)[0] == 0.75
+    assert weighted_mingling(four_around(), species)[0] == pytest.approx(0.75 * 3 / 5)
+    assert weighted_mingling(four_around(), np.array([1, 2, 3, 4, 5]))[0] == 1.0
+    assert mingling(four_around(), np.ones(5, dtype=int))[0] == 0.0
+
+
+def test_many_ways_to_deal_out_marks_go_at_once():
+    dealt = np.array([[1, 1, 2, 3, 3], [1, 1, 1, 1, 1]])
+
+    assert mingling(four_around(), dealt)[:, 0].tolist() == [0.75, 0.0]
+    assert dominance(four_around(), 10.0 * dealt).shape == (2, 5)
+
+
+def test_unknown_marks_leave_no_value():
+    dbh = np.array([30.0, 15.0, np.nan, 45.0, 20.0])
+
+    assert np.isnan(differentiation(four_around(), dbh)).all()
+    assert np.isnan(dominance(four_around(), dbh)).all()
+    assert np.isnan(mingling(four_around(), np.array([1, 2, -1, 1, 1]))).all()
+    assert np.isnan(differentiation(nearest(AROUND[:3], [0, 0, 0], 4), [1.0, 2.0, 3.0])).all()
+
+
+def test_competition_within_a_radius():
+    dbh = [30.0, 25.0, 40.0, 18.0, 60.0]
+
+    assert competition(AROUND, dbh, radius=6.0)[0] == pytest.approx(0.844444, abs=5e-7)  # computed
+    assert competition(AROUND, dbh, radius=7.0)[0] == pytest.approx(25 / 90 + 40 / 150 + 18 / 60 + 60 / 210)
+    assert competition(AROUND, dbh, radius=1.0).tolist() == [0.0] * 5
+
+
+def test_competition_stays_within_the_plot_and_says_what_it_cannot():
+    xy = np.array([*AROUND[:3], [0.1, 0.0], [np.nan, 0.0], [0.1, 0.0]])
+    dbh = [30.0, 25.0, 0.0, 50.0, 20.0, 10.0]
+
+    together = competition(xy, dbh, radius=4.0, plot=[7, 7, 7, 8, 8, 8])
+
+    assert together[:2] == pytest.approx([25 / 30 / 3, 30 / 25 / 3])
+    assert np.isnan(together[[2, 4]]).all()
+    assert np.isinf(together[[3, 5]]).all()
+    assert competition(np.empty((0, 2)), [], radius=4.0).shape == (0,)
+
+
+# Edge handling
+
+
+def test_buffer_takes_stems_far_enough_inside_only():
+    rng = np.random.default_rng(4)
+    xy, plot = scattered(rng, plots=30, stems=30)
+    to_edge = 12.62 - np.hypot(*xy.T)
+    species = rng.integers(0, 3, len(xy))
+
+    inner = neighbourhoods(xy, plot, plots=30, species=species, edge="buffer", to_edge=to_edge, buffer_m=4.0)
+    by_hand = [np.mean(uniform_angle(xy[plot == i])[to_edge[plot == i] >= 4.0]) for i in range(30)]
+
+    assert inner.edge == "buffer"
+    assert inner.counted.tolist() == [np.sum(to_edge[plot == i] >= 4.0) for i in range(30)]
+    np.testing.assert_allclose(inner.uniform_angle, by_hand)
+
+
+def test_weights_by_neighbours_mend_what_the_edge_hides():
+    """Stems with far neighbours are lost near the edge; weights bring their share back."""
+    rng = np.random.default_rng(9)
+    xy, plot = scattered(rng, plots=3000, stems=25)
+    to_edge = 12.62 - np.hypot(*xy.T)
+    near = nearest(xy, plot, 4).distance[:, 3]
+    counts = near < to_edge
+    weight = np.where(counts, 1.0 / (12.62 - np.where(counts, near, 0.0)) ** 2, 0.0)
+    density = 25 / (math.pi * 12.62**2)
+    # Mean squared distance to the fourth neighbour in the unbounded random wood: 4 / (π density).
+    true = 4 / (math.pi * density)
+
+    assert np.average(near**2, weights=weight) == pytest.approx(true, rel=0.02)
+    assert np.mean(near[counts] ** 2) < 0.9 * true
+
+    result = neighbourhoods(
+        xy, plot, plots=3000, species=plot, edge="weighted", to_edge=to_edge, radius=np.full(len(xy), 12.62)
+    )
+    angle = uniform_angle(xy[plot == 5])
+    own = weight[plot == 5]
+    assert result.uniform_angle[5] == pytest.approx(np.average(angle[own > 0], weights=own[own > 0]))
+
+
+@pytest.mark.parametrize("edge", ["nearest", "buffer", "weighted", "plus"])
+def test_edge_handling_without_what_it_needs_is_refused(edge):
+    with pytest.raises(InputError, match=f'"{edge}" cannot be done'):
+        neighbourhoods([[0.0, 0.0]], [0], plots=1, species=[1], edge=edge)
+
+
+def test_differences_in_diameter_are_told_by_plot_when_dbh_is_given():
+    near = four_around()
+    dbh = np.array([30.0, 15.0, 30.0, 45.0, 20.0])
+
+    with_dbh = neighbourhoods(AROUND, np.zeros(5, dtype=int), plots=1, species=np.ones(5, dtype=int), dbh=dbh)
+    without = neighbourhoods(AROUND, np.zeros(5, dtype=int), plots=1, species=np.ones(5, dtype=int))
+
+    assert with_dbh.differentiation[0] == pytest.approx(differentiation(near, dbh).mean())
+    assert with_dbh.dominance[0] == pytest.approx(dominance(near, dbh).mean())
+    assert (with_dbh.counted_dbh[0], without.counted_dbh[0]) == (5, 0)
+    assert math.isnan(without.differentiation[0])
