@@ -8,7 +8,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core.neighbours import threads
+from stemmap.core.nearest import threads
 
 __all__ = [
     "Map",

@@ -221,7 +221,9 @@ def _tell_unplaced(placing: _Placing, kind: Kind) -> None:
         place for place in unplaced if placing.heading(place) not in twice and placing.heading(place) != SURPLUS
     ]
     source = placing.sheet.source
-    elsewhere, unknown, unnamed = [], [], []
+    elsewhere: list[str] = []
+    unknown: list[str] = []
+    unnamed: list[int] = []
     for place in unplaced:
         heading = placing.heading(place)
         if heading:

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.last_visit import map_of, revisit, stems_of_visits
-from stemmap.core.neighbours import threads
+from stemmap.core.nearest import threads
 from stemmap.core.revisit import Map, matches, placed, rigid_fit, worth_of_pairs
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case

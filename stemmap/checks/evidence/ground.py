@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.repeats import tree_codes
 from stemmap.checks.evidence.typed import judged_visits
-from stemmap.core.neighbours import threads
+from stemmap.core.nearest import threads
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
