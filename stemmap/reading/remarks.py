@@ -28,6 +28,14 @@ FILE_UNUSABLE = _declare(
     why="stems or plots that stand in it are missing from every map and every sum.",
     todo="mend or replace the file as the sentence says and open the upload again.",
 )
+SURVEY_FILE_DAMAGED = _declare(
+    "survey-file-damaged",
+    "error",
+    "A survey file is damaged.",
+    what="the survey file is not as it was written; what can be read from it was read.",
+    why="the last decision or more may be missing, and nothing can be written into it.",
+    todo="keep it, save what can be read into a new file with stemmap repair, and look for what damaged it.",
+)
 HEADINGS_UNKNOWN = _declare(
     "headings-unknown",
     "error",

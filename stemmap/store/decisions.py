@@ -11,7 +11,7 @@ from typing import Any, Literal
 
 from stemmap.errors import InputError
 from stemmap.store.schema import quoted
-from stemmap.store.survey_file import SurveyFile, damaged, now, told
+from stemmap.store.survey_file import Damaged, SurveyFile, now, told
 from stemmap.survey.fields import FIELDS
 from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
 
@@ -65,21 +65,25 @@ def entries(survey_file: SurveyFile) -> tuple[Entry, ...]:
 
     Raises
     ------
-    InputError
-        When an entry is missing or is not as it was stored: the file is damaged.
+    Damaged
+        When an entry is missing or is not as it was stored.
     """
     with told(survey_file.path):
-        rows = survey_file.connection.execute(f"{_SELECT.replace(' FROM', ', seal FROM')} ORDER BY entry").fetchall()
+        rows = survey_file.connection.execute(
+            f"{_SELECT.replace(' FROM', ', seal FROM')} WHERE entry > 0 ORDER BY entry"
+        ).fetchall()
     read = []
     for number, (*row, sealed) in enumerate(rows, start=1):
         entry = entry_of(row)
         if entry.entry != number or seal(entry) != sealed:
-            raise InputError(damaged(survey_file.path))
+            raise Damaged(survey_file.path)
         read.append(entry)
     return tuple(read)
 
 
-def _entries(connection: sqlite3.Connection, where: str = "", values: tuple[object, ...] = ()) -> tuple[Entry, ...]:
+def _entries(
+    connection: sqlite3.Connection, where: str = "WHERE entry > 0", values: tuple[object, ...] = ()
+) -> tuple[Entry, ...]:
     return tuple(map(entry_of, connection.execute(f"{_SELECT} {where} ORDER BY entry", values)))
 
 

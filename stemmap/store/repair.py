@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 import sqlite3
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from stemmap.errors import InputError, OutputError
 from stemmap.store import schema
-from stemmap.store.decisions import entry_of, seal
+from stemmap.store.decisions import entries, entry_of, seal
 from stemmap.store.pages import Pages, Row
-from stemmap.store.survey_file import opened
+from stemmap.store.survey_file import Damaged, SurveyFile, opened
 
 
 @dataclass(frozen=True)
@@ -105,6 +107,36 @@ def repair(damaged: Path, repaired: Path) -> Saved:
     journal = sorted(tables["journal"].rows)
     missing = sorted(set(range(1, journal[-1] + 1)) - set(journal)) if journal else []
     return Saved({name: len(table.rows) for name, table in tables.items()}, len(journal), tuple(missing))
+
+
+@contextmanager
+def readable(path: Path, tell: Callable[[str], None]) -> Iterator[SurveyFile]:
+    """A survey file to be read; of one whose journal is damaged, what a repair can save, in a file for the moment.
+
+    Parameters
+    ----------
+    tell
+        Called with a sentence when the file is damaged.
+
+    Raises
+    ------
+    Damaged
+        When nothing can be saved.
+    """
+    try:
+        with opened(path) as survey_file:
+            entries(survey_file)
+    except Damaged as fault:
+        with TemporaryDirectory() as folder:
+            saved = Path(folder) / path.name
+            if not repair(path, saved).rows["uploads"]:
+                raise
+            tell(f"{str(fault).removesuffix('.')}; what can be read was read.")
+            with opened(saved) as survey_file:
+                yield survey_file
+    else:
+        with opened(path) as survey_file:
+            yield survey_file
 
 
 def _tables(pages: Pages, connection: sqlite3.Connection) -> dict[str, _Table]:

@@ -90,9 +90,24 @@ def create(connection: sqlite3.Connection, *, made_with: str, made_at: str) -> N
             "INSERT INTO record_columns (records, name, field) VALUES (?, ?, ?)",
             [(name, field.name, field.name) for field in fields_of(name)],
         )
+    _fill_journal(connection)
     connection.execute("CREATE INDEX records_stems_line ON records_stems (source, line)")
     connection.execute(
         "INSERT INTO survey_file (schema_version, made_with, made_at) VALUES (?, ?, ?)", (SCHEMA, made_with, made_at)
+    )
+
+
+def _fill_journal(connection: sqlite3.Connection) -> None:
+    """Two entries below the first, that say nothing, so that the journal's tree has a branch from the beginning.
+
+    A kill between the page writes of one decision can tear a copy of the file that is taken without its rollback
+    journal. As long as no row of the journal ever moves to another page, such a copy still holds every decision that
+    was acknowledged; the only time that rows would move is when the first page of the tree becomes a branch.
+    """
+    connection.executemany(
+        "INSERT INTO journal (entry, time, who, finding, decision, why, changes, seal) "
+        "VALUES (?, '', '', '', '', ?, '', '')",
+        [(-1, " " * 3000), (0, " " * 1500)],
     )
 
 

@@ -37,6 +37,16 @@ def is_survey_file(path: Path) -> bool:
         return False
 
 
+class Damaged(InputError):
+    """A survey file is not as it was written."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(
+            f"{path.name} is damaged; nothing was changed. Keep it, and save what can be read from it with "
+            f"stemmap repair {path.name}."
+        )
+
+
 @dataclass(frozen=True)
 class SurveyFile:
     """An open survey file.
@@ -214,16 +224,8 @@ def told(path: Path) -> Iterator[None]:
     except sqlite3.DatabaseError as fault:
         name = getattr(fault, "sqlite_errorname", "") or ""
         if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
-            raise InputError(damaged(path)) from fault
+            raise Damaged(path) from fault
         raise OutputError(f"{path.name}: {_REASONS.get(name, _reason(name, fault))}") from fault
-
-
-def damaged(path: Path) -> str:
-    """What to say of a damaged file."""
-    return (
-        f"{path.name} is damaged; nothing was changed. Keep it, and save what can be read from it with "
-        f"stemmap repair {path.name}."
-    )
 
 
 _REASONS = {

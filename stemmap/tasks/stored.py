@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 
+from stemmap.reading.remarks import SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
 from stemmap.store.records import read_stored
-from stemmap.store.survey_file import SurveyFile, opened
+from stemmap.store.repair import readable
+from stemmap.store.survey_file import SurveyFile
 from stemmap.survey.decided import Decisions
 from stemmap.survey.journal import moment, until
+from stemmap.survey.records import Remark
 from stemmap.survey.settings import parse_settings
 from stemmap.survey.survey import Survey, assemble
 
@@ -37,12 +41,16 @@ def load(survey_file: SurveyFile, as_of: str | None = None) -> Survey:
 
 
 def load_path(path: Path, as_of: str | None = None) -> Survey:
-    """The survey of the file at a path; as in `load`.
+    """The survey of the file at a path; as in `load`. Of a damaged journal what can be read, with a finding.
 
     Raises
     ------
     InputError
         When there is no such file too.
     """
-    with opened(path) as survey_file:
-        return load(survey_file, as_of)
+    damage: list[Remark] = []
+    with readable(
+        path, lambda sentence: damage.append(Remark(SURVEY_FILE_DAMAGED, sentence, path.name))
+    ) as survey_file:
+        survey = load(survey_file, as_of)
+    return replace(survey, upload=replace(survey.upload, remarks=(*damage, *survey.upload.remarks)))

@@ -1,26 +1,35 @@
-"""Kills, full disks and failing disks for the survey file, through its command line; also run by hand in large numbers.
+"""Kills for the survey file, through its command line; also run by hand in large numbers.
 
-Run from the top of a checkout: python -m tests.store.crash --kills 10000
+Run from the top of a checkout: python -m tests.store.crash --kills 10000 --forked
 """
 
 import argparse
+import os
 import random
 import shutil
 import signal
 import sqlite3
 import subprocess
 import sys
+import tempfile
 import threading
 import time
+from collections import Counter
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from stemmap.cli.main import cli
 from stemmap.store.decisions import entries
-from stemmap.store.survey_file import opened
+from stemmap.store.repair import readable
 from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads
+from tests.store.validity import faults
 
 STEMMAP = (sys.executable, "-m", "stemmap")
+#: So many decisions a process is fed at most; numbers in their reasons never repeat.
+_FED = 2_000
+#: After so many kills the next one starts with a new file, because reading the journal takes longer and longer.
+_KILLS_OF_A_FILE = 50
 
 
 def make_survey(folder: Path) -> tuple[Path, list[str]]:
@@ -46,111 +55,135 @@ class Decider:
         Where and about what.
     first
         Number in the reason of the first decision; each next one is one more.
+    forked
+        Whether the verb runs in a copy of this process, which starts sooner than a new one.
     """
 
     survey: Path
     findings: list[str]
     first: int
+    forked: bool = False
     answered: list[tuple[int, int]] = field(default_factory=list)
-    said: list[str] = field(default_factory=list)
+    refused: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.process = subprocess.Popen(
-            [*STEMMAP, "decide", str(self.survey), "-", "--who", "Ida"],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-        )
-        self.reader = threading.Thread(target=self._read)
-        self.reader.start()
+        arguments = ["decide", str(self.survey), "-", "--who", "Ida"]
+        asked, ask = os.pipe()
+        told, tell = os.pipe()
+        if self.forked:
+            self.pid = os.fork()
+            if not self.pid:
+                _run_forked(arguments, asked, tell, (ask, told))
+        else:
+            with subprocess.Popen([*STEMMAP, *arguments], stdin=asked, stdout=tell, stderr=subprocess.DEVNULL) as made:
+                self.pid = made.pid
+                made.returncode = 0  # waited for below
+        os.close(asked)
+        os.close(tell)
+        self.ask, self.told = os.fdopen(ask, "w", encoding="utf-8"), os.fdopen(told, encoding="utf-8")
+        self.threads = [threading.Thread(target=each) for each in (self._feed, self._read)]
+        for thread in self.threads:
+            thread.start()
 
-    def feed(self, count: int) -> None:
-        """Write decisions; what was acknowledged is read beside it."""
-        assert self.process.stdin is not None
+    def _feed(self) -> None:
         try:
-            for number in range(self.first, self.first + count):
+            for number in range(self.first, self.first + _FED):
                 finding = self.findings[number % len(self.findings)]
-                self.process.stdin.write(f"{finding} {('keep', 'recheck')[number % 2]} reason {number}\n")
-                self.process.stdin.flush()
-            self.process.stdin.close()
-        except (BrokenPipeError, OSError):
+                self.ask.write(f"{finding} {('keep', 'recheck')[number % 2]} reason {number}\n")
+                self.ask.flush()
+        except BrokenPipeError:
             pass
 
     def _read(self) -> None:
-        assert self.process.stdout is not None
-        for line in self.process.stdout:
+        for line in self.told:
             word, *rest = line.split(" ", 2)
             if line.endswith("\n") and word == "ok":
-                self.answered.append((int(rest[0]), self.first + len(self.answered) + len(self.said)))
+                self.answered.append((int(rest[0]), self.first + len(self.answered) + len(self.refused)))
             elif line.endswith("\n"):
-                self.said.append(line)
+                self.refused.append(line)
 
-    def end(self, sign: int | None = None) -> None:
-        """Wait for the end, after a signal if one is given."""
-        if sign is not None:
-            self.process.send_signal(sign)
-        self.process.wait()
-        self.reader.join()
+    def kill(self) -> None:
+        """End it at once, and read what it had still said."""
+        os.kill(self.pid, signal.SIGKILL)
+        os.waitpid(self.pid, 0)
+        for thread in self.threads:
+            thread.join()
+        try:
+            self.ask.close()
+        except BrokenPipeError:
+            pass
+        self.told.close()
 
 
-def lost(survey: Path, answered: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    """Acknowledged decisions (entry, number in the reason) that the file does not hold."""
-    with opened(survey) as survey_file:
+def _run_forked(arguments: list[str], asked: int, tell: int, others: tuple[int, int]) -> None:
+    for each in others:
+        os.close(each)
+    os.dup2(asked, 0)
+    os.dup2(tell, 1)
+    sys.stdin, sys.stdout = os.fdopen(0, encoding="utf-8"), os.fdopen(1, "w", encoding="utf-8")
+    cli.main(arguments, standalone_mode=False)
+    os._exit(0)
+
+
+def lost(survey: Path, answered: list[tuple[int, int]]) -> int:
+    """How many acknowledged decisions (entry, number in the reason) `stemmap journal` would not tell."""
+    with readable(survey, lambda _: None) as survey_file:
         held = {entry.entry: entry.why for entry in entries(survey_file)}
-    return [(entry, number) for entry, number in answered if held.get(entry) != f"reason {number}"]
+    return sum(held.get(entry) != f"reason {number}" for entry, number in answered)
 
 
-def is_sound(survey: Path) -> bool:
-    """Whether SQLite finds the file whole."""
-    with sqlite3.connect(survey) as connection:
-        sound = connection.execute("PRAGMA integrity_check").fetchone() == ("ok",)
-    connection.close()
-    return sound
+def kill_at_random(folder: Path, kills: int, *, seed: int = 1, forked: bool = False) -> Counter[str]:
+    """Kill a deciding process again and again; what was acknowledged, lost, and found damaged.
 
-
-def kill_at_random(survey: Path, findings: list[str], kills: int, seed: int = 1) -> dict[str, int]:
-    """Kill a deciding process again and again; what was acknowledged, lost, and found damaged."""
+    A file that is used again was rolled back in between. A copy of the bare file is taken right after each kill: what
+    that holds counts too, not only what a rollback journal beside it can still mend.
+    """
     dice = random.Random(seed)
-    told = {"kills": 0, "acknowledged": 0, "lost": 0, "damaged": 0}
-    copy = survey.with_name("copy.gpkg")
-    first = 0
-    for _ in range(kills):
-        decider = Decider(survey, findings, first)
-        feeder = threading.Thread(target=decider.feed, args=(100_000,))
-        feeder.start()
-        if dice.random() < 0.9:
-            # Mostly while decisions are stored, sometimes before the first.
-            while not decider.answered and decider.process.poll() is None:
-                time.sleep(0.001)
-            time.sleep(dice.random() * 0.02)
-        else:
-            time.sleep(dice.random() * 0.3)
-        decider.end(signal.SIGKILL)
-        feeder.join()
-        # What a copy of the bare file holds counts, not what a rollback journal beside it could still mend.
-        shutil.copy(survey, copy)
+    made, findings = make_survey(folder)
+    survey, bare = folder / "killed.gpkg", folder / "bare.gpkg"
+    told: Counter[str] = Counter(kills=0, acknowledged=0, lost=0, lost_in_copy=0, invalid=0, copy_torn=0)
+    answered: list[tuple[int, int]] = []
+    for kill in range(kills):
+        if kill % _KILLS_OF_A_FILE == 0:
+            shutil.copy(made, survey)
+            answered = []
+        decider = Decider(survey, findings, kill * _FED, forked)
+        deadline = time.monotonic() + 20
+        while not decider.answered and time.monotonic() < deadline:
+            time.sleep(0.0005)
+        time.sleep(dice.random() * 0.03)
+        decider.kill()
+        shutil.copy(survey, bare)
+        answered += decider.answered
         told["kills"] += 1
         told["acknowledged"] += len(decider.answered)
-        told["lost"] += len(lost(survey, decider.answered))
-        first += 100_000
-        if True:
-            told["damaged"] += (not is_sound(survey)) + (not is_sound(copy))
-            told["lost"] += len(lost(copy, decider.answered))
+        told["lost_in_copy"] += lost(bare, answered)
+        told["lost"] += lost(survey, answered)
+        told["invalid"] += bool(faults(survey))
+        told["copy_torn"] += not _is_whole(bare)
     return told
+
+
+def _is_whole(path: Path) -> bool:
+    connection = sqlite3.connect(path)
+    try:
+        return bool(connection.execute("PRAGMA integrity_check").fetchone() == ("ok",))
+    except sqlite3.DatabaseError:
+        return False
+    finally:
+        connection.close()
 
 
 def main() -> None:
     """Kill as often as asked and print what came of it."""
-    import tempfile
-
     asked = argparse.ArgumentParser()
     asked.add_argument("--kills", type=int, default=10_000)
     asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--forked", action="store_true", help="start each process as a copy of this one, which is faster")
     options = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
-        survey, findings = make_survey(Path(folder))
-        print(kill_at_random(survey, findings, options.kills, options.seed))  # noqa: T201 - the result of the script
+        told = kill_at_random(Path(folder), options.kills, seed=options.seed, forked=options.forked)
+    print(dict(told))  # noqa: T201 - the result of the script
 
 
 if __name__ == "__main__":
