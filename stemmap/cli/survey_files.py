@@ -157,12 +157,12 @@ def _bring_layers_up_to_date(survey: Path) -> bool:
 def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
     """Show all decisions: who, when, what, why. Those taken back stand in it too."""
     from stemmap.store.decisions import entries
-    from stemmap.store.survey_file import opened
+    from stemmap.store.repair import readable
     from stemmap.survey.journal import moment, until
     from stemmap.writing.journal import write_journal
     from stemmap.writing.output import text_output
 
-    with opened(survey) as survey_file:
+    with readable(survey, lambda sentence: click.echo(f"stemmap: {sentence}", err=True)) as survey_file:
         told = entries(survey_file)
     if as_of is not None:
         told = until(told, moment(as_of))
