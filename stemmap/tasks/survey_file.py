@@ -60,7 +60,7 @@ class Added:
         if self.difference is None:
             return f"{name} holds the upload now."
         changes = f" {self.difference.sentence()}" if self.difference.changes else ""
-        return f"{name} holds the upload now: {self.difference.new} records are about nothing known before.{changes}"
+        return f"{name} holds the upload now; new records: {self.difference.new}.{changes}"
 
 
 def add_uploads(
