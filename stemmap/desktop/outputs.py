@@ -15,6 +15,7 @@ from stemmap.desktop.session import WHOLE_SURVEY, Session
 
 if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
+    from stemmap.desktop.structure_panel import Told
     from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
     from stemmap.survey.settings import Settings
@@ -118,6 +119,20 @@ class Outputs(QObject):
 
         name = f"plot {workup.survey.visits.plot[visit]}.png"
         self._ask(self.tr("Map as a picture"), name, self.tr("PNG (*.png);;SVG (*.svg)"), work)
+
+    def choose_diagrams(self, told: Told | None) -> None:
+        """Ask where to write the diagrams of the spatial structure and write them."""
+        if told is None:
+            return
+
+        def work(path: Path, _progress: Progress) -> str:
+            from stemmap.tasks.diagrams import write_diagrams
+
+            write_diagrams(told.diagrams, path)
+            return self.tr("The diagrams were written to {path}.").format(path=path)
+
+        kinds = self.tr("SVG (*.svg);;PNG (*.png);;CSV (*.csv)")
+        self._ask(self.tr("Save diagrams"), "structure.svg", kinds, work)
 
     @Slot()
     def copy_map(self) -> None:

@@ -18,6 +18,7 @@ from stemmap.desktop.round_card import RoundView
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 from stemmap.desktop.settings_panel import SettingsPanel
 from stemmap.desktop.stems_table import StemsTable
+from stemmap.desktop.structure_panel import StructurePanel
 from stemmap.desktop.summary_panel import SummaryPanel
 from stemmap.desktop.survey_panel import SurveyPanel
 
@@ -25,7 +26,7 @@ _tr = QCoreApplication.translate
 _LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
 _BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
 #: To be raised when panels come, go or change their names: an older layout is then no longer restored.
-_LAYOUT = 2
+_LAYOUT = 3
 
 
 class Panels:
@@ -53,6 +54,7 @@ class Panels:
         MarkedInTable(self.map_panel.canvas.marked_plots, self.plots_panel, first=-WHOLE_SURVEY)
         self.findings_panel = FindingsPanel(session)
         self.summary_panel = SummaryPanel(session, jobs)
+        self.structure_panel = StructurePanel(session, jobs)
         self.survey_panel = SurveyPanel(session)
         self.settings_panel = SettingsPanel(session)
         self.docks = {
@@ -63,6 +65,7 @@ class Panels:
             "survey": self._dock("survey", _tr("panels", "Survey"), self.survey_panel, _BOTTOM),
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
+            "structure": self._dock("structure", _tr("panels", "Structure"), self.structure_panel, _RIGHT),
             "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _RIGHT),
         }
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
@@ -129,6 +132,14 @@ class Panels:
                 ),
             ),
             (
+                self.docks["structure"],
+                _tr(
+                    "panels",
+                    "How the stems of the selected plot, or of the whole survey, stand to each other: clumped or "
+                    "regular, how dbh and species mingle, each compared with chance.",
+                ),
+            ),
+            (
                 self.docks["settings"],
                 _tr(
                     "panels",
@@ -174,7 +185,8 @@ class Panels:
             ("all-findings", "stems"),
             ("survey", "all-findings"),
             ("summary", "findings"),
-            ("settings", "summary"),
+            ("structure", "summary"),
+            ("settings", "structure"),
         ):
             docks[name].setFloating(False)
             window.tabifyDockWidget(docks[above], docks[name])

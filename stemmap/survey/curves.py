@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -68,8 +69,8 @@ def against_chance(
     chance: Floats | None = None,
     stems: int,
     plots: int,
-    above: str,
-    below: str,
+    above: Callable[[str], str],
+    below: Callable[[str], str],
     neither: str,
 ) -> Curve | None:
     """A curve against simulated ones.
@@ -83,9 +84,9 @@ def against_chance(
     chance
         What chance gives; None: the mean of the simulated curves.
     above, below
-        Begins the sentence where the curve is above or below its envelope; distances and p follow.
+        Words for distances where the curve is above or below its envelope.
     neither
-        The sentence where it is inside; p and the number of stems follow.
+        Words where it is inside; p and the number of stems follow all of them.
 
     Returns
     -------
@@ -96,12 +97,11 @@ def against_chance(
         return None
     r, curves = r[known], curves[:, known]
     made = global_envelope(curves[0], curves[1:])
-    ground = f"({shown_p(made.p)}, {counted(stems, plots)})"
-    parts = [
-        f"{words} {distances(r[made.leaves == sign])}"
-        for sign, words in ((1, above), (-1, below))
-        if (made.leaves == sign).any()
-    ]
+    behind = ground(made.p, stems, plots)
+    signs = [sign for sign in (1, -1) if (made.leaves == sign).any()]
+    # What happens at the shorter distances is told first.
+    signs.sort(key=lambda sign: int(np.argmax(made.leaves == sign)))
+    parts = [(above if sign > 0 else below)(distances(r, made.leaves == sign)) for sign in signs]
     shows = made.p <= SIGNIFICANT and bool(parts)
     return Curve(
         r=r,
@@ -112,19 +112,25 @@ def against_chance(
         p=made.p,
         stems=stems,
         plots=plots,
-        sentence=f"{'; '.join(parts)} {ground}." if shows else f"{neither} {ground}.",
+        sentence="; ".join([*(parts if shows else [neither]), behind]) + ".",
     )
 
 
-def distances(r: Floats) -> str:
-    """The distances as words: "2 to 4 m", or the one."""
-    first, last = float(r.min()), float(r.max())
-    return f"{first:g} m" if first == last else f"{first:g} to {last:g} m"
+def distances(r: Floats, chosen: NDArray[np.bool_]) -> str:
+    """The chosen distances, such as "2–4 m" or "1, 2.5–3 m"."""
+    steps = np.flatnonzero(np.diff(np.concatenate([[False], chosen, [False]]).astype(np.int8)))
+    runs = [(r[first], r[last - 1]) for first, last in zip(steps[::2], steps[1::2], strict=True)]
+    return ", ".join(f"{first:g}" if first == last else f"{first:g}–{last:g}" for first, last in runs) + " m"
 
 
 def counted(stems: int, plots: int) -> str:
     """The stems behind a value, and their plots where there are several."""
     return f"{stems} stems" if plots == 1 else f"{stems} stems on {plots} plots"
+
+
+def ground(p: float, stems: int, plots: int = 1) -> str:
+    """What a sentence rests on: p, and the stems and plots behind it."""
+    return f"{shown_p(p)}, {stems} stems" if plots == 1 else f"{shown_p(p)}, {stems} stems on {plots} plots"
 
 
 def shown_p(p: float) -> str:

@@ -9,7 +9,7 @@ the stems of their plot. So neither a density nor a mixture that differs from pl
 from __future__ import annotations
 
 import zlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -126,6 +126,7 @@ def structure(
     by_species: bool = False,
     simulations: int = SIMULATIONS,
     seed: int = 1,
+    rows: Collection[int] | None = None,
     progress: Progress | None = None,
 ) -> SurveyStructure:
     """Tell the spatial structure of each plot visit, and pooled over the last visits.
@@ -138,6 +139,8 @@ def structure(
         Of each plot.
     seed
         Each plot has its own random numbers from it and its name, so that no plot changes those of another.
+    rows
+        Rows of the visits wanted, which are also those pooled; None: all.
 
     Raises
     ------
@@ -147,12 +150,13 @@ def structure(
     progress = progress or Progress()
     visits = summary.survey.visits
     words, code = visits.words("stratum")
-    last = np.append(visits.plot[1:] != visits.plot[:-1], True)
+    last = np.isin(np.arange(len(visits)), last_visits(summary))
     r = _distances(summary)
     of_plot = summary.survey.stems.visit_row[summary.pattern_rows]
     plots, whole, strata = [], Sums(), {int(place): Sums() for place in np.unique(code)}
-    for row in range(len(visits)):
-        progress.step("Comparing with chance", row / len(visits))
+    wanted = range(len(visits)) if rows is None else sorted(rows)
+    for place, row in enumerate(wanted):
+        progress.step("Comparing with chance", place / len(wanted))
         heading = {
             "plot": visits.plot[row],
             "visit": visits.visit[row] or None,
@@ -184,6 +188,13 @@ def structure(
         simulations=simulations,
         seed=seed,
     )
+
+
+def last_visits(summary: Summary) -> list[int]:
+    """Rows of the last visit of each plot."""
+    visits = summary.survey.visits
+    rows: list[int] = np.flatnonzero(np.append(visits.plot[1:] != visits.plot[:-1], True)[: len(visits)]).tolist()
+    return rows
 
 
 def _distances(summary: Summary) -> Floats:

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.curves import SIGNIFICANT, Curve, against_chance, counted, shown_p, simulated_p
+from stemmap.survey.curves import SIGNIFICANT, Curve, against_chance, counted, ground, simulated_p
 
 Floats = NDArray[np.float64]
 
@@ -72,13 +72,13 @@ def _index(sums: Mapping[str, Any], name: str, title: str, higher: str, lower: s
     if value is None:
         sentence = f"{title} is not known: {_NONE_CERTAIN}."
     elif chance is None or p is None:
-        sentence = f"{title} is {value:.2f} ({stems} stems)."
+        sentence = f"{title} is {value:.2f}; {stems} stems."
     else:
-        told = f"{title} is {value:.2f}, by chance {chance:.2f} ({shown_p(p)}, {stems} stems)"
+        told = f"{title} is {value:.2f}, by chance {chance:.2f}; {ground(p, stems)}"
         if p > SIGNIFICANT or value == chance:
-            sentence = f"{told}: no difference is shown."
+            sentence = f"{told}; no difference is shown."
         else:
-            sentence = f"{told}: {higher if value > chance else lower}."
+            sentence = f"{told}; {higher if value > chance else lower}."
     return {"value": value, "chance": chance, "p": p, "n": stems, "edge": _EDGE, "sentence": sentence}
 
 
@@ -100,10 +100,10 @@ def _clark_evans(sums: Mapping[str, Any], reasons: dict[str, str]) -> dict[str, 
     r, p = made["donnelly"]["r"], made["donnelly"]["p"]
     begins = (
         f"The nearest stem is {nearest[0] / stems:.2f} m away on average, {r:.2f} times what chance gives"
-        f" ({shown_p(p)}, {counted(stems, plots)})"
+        f"; {ground(p, stems, plots)}"
     )
     kind = "farther apart than by chance" if r > 1.0 else "closer together than by chance"
-    made["sentence"] = f"{begins}: {kind}." if p <= SIGNIFICANT else f"{begins}: no difference from chance is shown."
+    made["sentence"] = f"{begins}; {kind}." if p <= SIGNIFICANT else f"{begins}; no difference is shown."
     return made
 
 
@@ -120,8 +120,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 chance=np.zeros(len(r)),
                 stems=stems,
                 plots=plots,
-                above="Clumped: more neighbours than by chance within",
-                below="Regular: fewer neighbours than by chance within",
+                above=lambda at: f"Clumped: more neighbours than by chance within {at}",
+                below=lambda at: f"Regular: fewer neighbours than by chance within {at}",
                 neither=f"Neither clumping nor regularity is shown up to {r[-1]:g} m",
             ),
             _NOT_SIMULATED,
@@ -138,8 +138,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 ),
                 stems=int(sums["near_counted"]),
                 plots=plots,
-                above="More stems than by chance have their nearest neighbour within",
-                below="Fewer stems than by chance have their nearest neighbour within",
+                above=lambda at: f"More stems than by chance have their nearest neighbour within {at}",
+                below=lambda at: f"Fewer stems than by chance have their nearest neighbour within {at}",
                 neither="Distances to the nearest stem are not shown to differ from chance",
             ),
             _UNCERTAIN_EDGE,
@@ -156,8 +156,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 chance=np.ones(len(r)),
                 stems=int(sums["mark_stems"]),
                 plots=int(sums["mark_plots"]),
-                above="Thicker than average are stems that have another at",
-                below="Thinner than average are stems that have another at",
+                above=lambda at: f"Thicker than average are stems that have another at {at}",
+                below=lambda at: f"Thinner than average are stems that have another at {at}",
                 neither="No relation between dbh and the distance to other stems is shown",
             )
             if "mark" in sums
@@ -183,30 +183,28 @@ def _pair_correlation(g: Floats, r: Floats, *, stems: int, plots: int) -> Curve:
         stems=stems,
         plots=plots,
         sentence=(
-            f"Pairs of stems are most frequent {r[most]:g} m apart, {g[most]:.2f} times as many as by chance, and "
-            f"least frequent {r[least]:g} m apart, {g[least]:.2f} times ({counted(stems, plots)}). "
-            "This curve is not tested; whether there is a pattern is told by L(r)."
+            f"Pairs of stems are most frequent {r[most]:g} m apart, {g[most]:.2f} times as many as by chance; "
+            f"least frequent {r[least]:g} m apart, {g[least]:.2f} times; {counted(stems, plots)}. "
+            "This curve is not tested: L(r) tells whether there is a pattern."
         ),
     )
 
 
 def species_of(sums: Mapping[str, Any], r: Floats) -> dict[str, Curve]:
     """L(r) - r of each species against random labelling of the stems."""
-    made = {}
-    for key in sums:
-        kind, _, name = key.partition(" ")
-        if kind != "kind":
-            continue
-        k = np.asarray(sums[key]) / sums[f"kind_pairs {name}"]
-        curve = against_chance(
-            r,
-            np.sqrt(k / math.pi) - r,
-            stems=int(sums[f"kind_stems {name}"]),
-            plots=int(sums[f"kind_plots {name}"]),
-            above=f"{name} stands in groups among the other stems: more of its own than by chance within",
-            below=f"{name} is spread among the other stems: fewer of its own than by chance within",
-            neither=f"{name} is not shown to be grouped or spread among the other stems",
-        )
-        if curve is not None:
-            made[name] = curve
-    return dict(sorted(made.items()))
+    names = sorted(name for kind, _, name in (key.partition(" ") for key in sums) if kind == "kind")
+    made = ((name, _of_species(sums, name, r)) for name in names)
+    return {name: curve for name, curve in made if curve is not None}
+
+
+def _of_species(sums: Mapping[str, Any], name: str, r: Floats) -> Curve | None:
+    k = np.asarray(sums[f"kind {name}"]) / sums[f"kind_pairs {name}"]
+    return against_chance(
+        r,
+        np.sqrt(k / math.pi) - r,
+        stems=int(sums[f"kind_stems {name}"]),
+        plots=int(sums[f"kind_plots {name}"]),
+        above=lambda at: f"{name} stands in groups among the other stems: more of its own than by chance within {at}",
+        below=lambda at: f"{name} is spread among the other stems: fewer of its own than by chance within {at}",
+        neither=f"{name} is not shown to be grouped or spread among the other stems",
+    )

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any, TextIO
 
+import numpy as np
+
+from stemmap.survey.curves import Curve
+from stemmap.survey.profiles import Profile
 from stemmap.survey.structure import CAUTION, Structure, SurveyStructure
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 
@@ -24,27 +28,30 @@ def write_structure(stream: TextIO, made: SurveyStructure, form: str) -> None:
         _write_table(stream, made)
 
 
-def write_curves(stream: TextIO, made: Structure) -> None:
-    """Write the curves of one result as CSV, a row for each curve and distance."""
-    write_csv(
-        stream,
-        ["curve", "species", "r_m", "value", "chance", "low", "high", "n"],
-        (
-            [name, species, *values, curve["n"]]
-            for name, species, curve in (
-                *((name, None, curve.json()) for name, curve in made.curves.items()),
-                *(("l_minus_r", name, curve.json()) for name, curve in made.species.items()),
-            )
-            for values in zip(
-                curve["r_m"],
-                curve["value"],
-                curve["chance"],
-                curve["low"] or [None] * len(curve["r_m"]),
-                curve["high"] or [None] * len(curve["r_m"]),
-                strict=True,
-            )
-        ),
-    )
+def write_diagram_values(stream: TextIO, diagrams: Iterable[tuple[str, Curve | Profile]]) -> None:
+    """Write what diagrams show as CSV: a row for each distance of a curve and each class of a profile.
+
+    Parameters
+    ----------
+    diagrams
+        Name and content of each.
+    """
+    headings = ["diagram", "species", "from", "to", "value", "chance", "low", "high", "n"]
+    write_csv(stream, headings, (row for name, content in diagrams for row in _value_rows(name, content)))
+
+
+def _value_rows(name: str, content: Curve | Profile) -> Iterator[list[Any]]:
+    if isinstance(content, Profile):
+        for species, counts in content.counts.items():
+            for lower, upper, count in zip(content.edges[:-1], content.edges[1:], counts, strict=True):
+                yield [name, species, lower, upper, count, content.expected, None, None, content.stems]
+        return
+    missing = np.full(len(content.r), np.nan)
+    low = missing if content.low is None else content.low
+    high = missing if content.high is None else content.high
+    kind, _, species = name.partition(" ")
+    for row in zip(content.r, content.r, content.value, content.chance, low, high, strict=True):
+        yield [kind, species, *row, content.stems]
 
 
 def _all(made: SurveyStructure) -> Iterator[tuple[str, Structure]]:

@@ -9,6 +9,7 @@ import pytest
 
 from stemmap.core.neighbours import clark_evans
 from stemmap.core.windows import Disc
+from stemmap.survey.curves import distances
 from stemmap.survey.settings import Settings
 from stemmap.survey.structure import Structure, SurveyStructure, structure
 from stemmap.tasks.workup import open_uploads
@@ -40,6 +41,11 @@ def lattice(step: float) -> np.ndarray:
     grid = np.stack(np.meshgrid(x, x), axis=-1).reshape(-1, 2)
     inside: np.ndarray = grid[np.hypot(*grid.T) < 9.5]
     return inside
+
+
+def test_distances_in_words_leave_out_what_lies_between() -> None:
+    r = np.arange(1.0, 7.0)
+    assert distances(r, np.array([1, 0, 1, 1, 0, 1], dtype=bool)) == "1, 3–4, 6 m"
 
 
 def random(seed: int, count: int) -> np.ndarray:
