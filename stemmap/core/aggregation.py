@@ -6,14 +6,17 @@ All stems of a pattern must share one inclusion rule.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stemmap.core.arcs import Circles, second_moment
+from stemmap.core.edge import boundary
 from stemmap.core.nearest import FloatArray, IntArray, nearest, plot_mean
-from stemmap.core.windows import Window
+from stemmap.core.windows import CutDisc, Rectangle, Window
 from stemmap.errors import InputError
 
 Correction = Literal["none", "donnelly", "cdf"]
@@ -34,7 +37,8 @@ class ClarkEvans:
     r
         Observed over expected mean distance to the nearest stem: 1 random, below clumped, above regular.
     z, p
-        Standard normal deviate and two-sided probability under randomness; NaN for "cdf": no such test.
+        Standard normal deviate and two-sided probability under randomness; NaN for "cdf": no such test. With
+        simulations p is their share, which holds for every correction, window and number of stems.
     n
         Number of stems with a position.
     expected
@@ -45,6 +49,8 @@ class ClarkEvans:
         Observed mean distance, m (for "cdf" the one of the corrected distribution).
     too_few
         Whether there are fewer than eight stems.
+    simulations
+        Patterns at random that p comes from; 0: p is that of the normal deviate.
     """
 
     r: float
@@ -55,6 +61,29 @@ class ClarkEvans:
     correction: Correction
     mean_nearest: float
     too_few: bool
+    simulations: int = 0
+
+
+@dataclass(frozen=True)
+class Aggregation:
+    """An index of aggregation of one pattern.
+
+    Attributes
+    ----------
+    value
+        The index: 1 random.
+    p
+        Two-sided share of patterns at random that are as extreme; NaN without simulations.
+    n
+        Number of stems with a position.
+    simulations
+        Patterns at random in the same window that it was compared with.
+    """
+
+    value: float
+    p: float
+    n: int
+    simulations: int
 
 
 @dataclass(frozen=True)
@@ -70,7 +99,14 @@ class ClarkEvansByPlot:
     too_few: NDArray[np.bool_]
 
 
-def clark_evans(xy: ArrayLike, window: Window, *, correction: Correction = "none") -> ClarkEvans:
+def clark_evans(
+    xy: ArrayLike,
+    window: Window,
+    *,
+    correction: Correction = "none",
+    simulations: int = 999,
+    rng: np.random.Generator | None = None,
+) -> ClarkEvans:
     """Compute the Clark-Evans aggregation index of one pattern.
 
     "none" is the index as published: expected distance 1 / (2 √λ), standard error √((4 - π) / (4 π n λ)) with
@@ -93,6 +129,10 @@ def clark_evans(xy: ArrayLike, window: Window, *, correction: Correction = "none
         The ground in which all stems were recorded.
     correction
         Edge correction.
+    simulations
+        How many patterns of as many stems at random in the window make p.
+    rng
+        Source of these patterns; None: p is that of the normal deviate.
 
     Raises
     ------
@@ -119,22 +159,44 @@ def clark_evans(xy: ArrayLike, window: Window, *, correction: Correction = "none
     """
     position = np.asarray(xy, dtype=np.float64).reshape(-1, 2)
     position = position[np.isfinite(position).all(axis=1)]
-    plot = np.zeros(len(position), dtype=np.int64)
-    distance = nearest(position, plot, 1).distance[:, 0]
-    mean = plot_mean(distance, plot, plots=1)[0]
-    if correction == "cdf":
-        mean[0] = _censored_mean(distance, window.to_edge(position), window)
+    mean = _nearest_means(position, window, patterns=1, correction=correction)
     result = clark_evans_by_plot(mean, np.array([len(position)]), window.area, window.perimeter, correction=correction)
+    p, made = float(result.p[0]), 0
+    if rng is not None and len(position) >= 2:
+        points = window.random(simulations * len(position), rng)
+        p = _extreme_share(mean[0], _nearest_means(points, window, patterns=simulations, correction=correction))
+        made = simulations
     return ClarkEvans(
         r=float(result.r[0]),
         z=float(result.z[0]),
-        p=float(result.p[0]),
+        p=p,
         n=len(position),
         expected=float(result.expected[0]),
         correction=correction,
         mean_nearest=float(mean[0]),
         too_few=bool(result.too_few[0]),
+        simulations=made,
     )
+
+
+def _nearest_means(points: FloatArray, window: Window, *, patterns: int, correction: Correction) -> FloatArray:
+    """Mean nearest distance of patterns of equal size that follow one another, corrected where "cdf" asks for it."""
+    plot = np.repeat(np.arange(patterns), len(points) // patterns)
+    distance = nearest(points, plot, 1).distance[:, 0]
+    if correction != "cdf" or not len(points):
+        return plot_mean(distance, plot, plots=patterns)[0]
+    shape, margin = (patterns, -1), window.to_edge(points)
+    pairs = zip(distance.reshape(shape), margin.reshape(shape), strict=True)
+    return np.array([_censored_mean(own, edge, window) for own, edge in pairs])
+
+
+def _extreme_share(observed: float, simulated: FloatArray) -> float:
+    """Two-sided Monte-Carlo p: twice the smaller tail, the observed value among the others; NaN are left out."""
+    known = simulated[np.isfinite(simulated)]
+    if not math.isfinite(observed):
+        return math.nan
+    tail = 1 + min(int((known <= observed).sum()), int((known >= observed).sum()))
+    return min(1.0, 2.0 * tail / (len(known) + 1))
 
 
 def clark_evans_by_plot(
@@ -206,3 +268,111 @@ def _censored_mean(distance: FloatArray, to_edge: FloatArray, window: Window) ->
     share = -np.diff(survival, prepend=1.0)
     total = share.sum()
     return float((steps[:-1] * share).sum() / total) if total > 0.0 else math.nan
+
+
+def pielou(
+    xy: ArrayLike, window: Window, *, simulations: int = 99, rng: np.random.Generator | None = None
+) -> Aggregation:
+    """Pielou's index: π × stems per m² × mean squared distance from the places of the window to their nearest stem.
+
+    1 random, above clumped (large gaps), below regular. The mean is taken over all places, exactly, not over a sample;
+    near the edge a nearer stem beyond it is not known, which makes the index a little too large; p knows of that.
+
+    Parameters
+    ----------
+    xy
+        Positions, shape (n, 2), m; missing positions are left out.
+    window
+        The ground in which all stems were recorded.
+    simulations, rng
+        As in `clark_evans`; None: no p.
+
+    References
+    ----------
+    Pielou, E. C. (1959). The use of point-to-plant distances in the study of the pattern of plant populations.
+    Journal of Ecology 47, 607-613.
+    """
+    return _compared(_pielou, xy, window, simulations=simulations, rng=rng)
+
+
+def hopkins_skellam(
+    xy: ArrayLike, window: Window, *, simulations: int = 99, rng: np.random.Generator | None = None
+) -> Aggregation:
+    """Index of Hopkins and Skellam: mean squared distance of stems over that of places to their nearest stem.
+
+    1 random, below clumped, above regular. All stems and all places are taken, exactly, not a sample of each; this is
+    what the index by sampling tends to. Parameters as in `pielou`.
+
+    References
+    ----------
+    Hopkins, B. & Skellam, J. G. (1954). A new method for determining the type of distribution of plant individuals.
+    Annals of Botany 18, 213-227.
+    """
+    return _compared(_hopkins_skellam, xy, window, simulations=simulations, rng=rng)
+
+
+def _compared(
+    index: Callable[[FloatArray, Window], float],
+    xy: ArrayLike,
+    window: Window,
+    *,
+    simulations: int,
+    rng: np.random.Generator | None,
+) -> Aggregation:
+    """Compute an index and its p among patterns at random."""
+    position = np.asarray(xy, dtype=np.float64).reshape(-1, 2)
+    position = position[np.isfinite(position).all(axis=1)]
+    n = len(position)
+    if n < 2:
+        return Aggregation(value=math.nan, p=math.nan, n=n, simulations=0)
+    value = index(position, window)
+    if rng is None:
+        return Aggregation(value=value, p=math.nan, n=n, simulations=0)
+    chance = np.array([index(window.random(n, rng), window) for _ in range(simulations)])
+    return Aggregation(value=value, p=_extreme_share(value, chance), n=n, simulations=simulations)
+
+
+def _pielou(position: FloatArray, window: Window) -> float:
+    return math.pi * len(position) / window.area * mean_squared_gap(position, window)
+
+
+def _hopkins_skellam(position: FloatArray, window: Window) -> float:
+    distance = nearest(position, np.zeros(len(position), dtype=np.int64), 1).distance[:, 0]
+    return float(np.mean(distance**2)) / mean_squared_gap(position, window)
+
+
+def mean_squared_gap(xy: ArrayLike, window: Window) -> float:
+    """Mean squared distance from the places of a window to their nearest stem, m², exactly over the stems' cells.
+
+    Parameters
+    ----------
+    xy
+        Positions in the window, at least one, shape (n, 2), m.
+    window
+        The ground.
+    """
+    import shapely
+    from scipy.spatial import Voronoi
+
+    given = np.unique(np.asarray(xy, dtype=np.float64).reshape(-1, 2), axis=0)
+    middle = given[0]
+    stems = given - middle
+    # Four places so far off that nobody in the window is nearer to them bound all cells.
+    far = 20.0 * window.half_diagonal * np.array([[1.0, 1.0], [1.0, -1.0], [-1.0, 1.0], [-1.0, -1.0]])
+    drawn = Voronoi(np.vstack([stems, far]))
+    corners = [drawn.vertices[drawn.regions[region]] for region in drawn.point_region[: len(stems)]]
+    cells = shapely.convex_hull(np.array([shapely.MultiPoint(own) for own in corners], dtype=np.object_))
+    stand = None
+    if isinstance(window, Rectangle):
+        stand = np.array([shapely.box(window.x0, window.y0, window.x1, window.y1)], dtype=np.object_)
+    elif isinstance(window, CutDisc):
+        stand = np.array([window.polygon], dtype=np.object_)
+    if stand is not None:
+        cells = shapely.intersection(cells, shapely.transform(stand, lambda corner: corner - middle))
+    discs = []
+    if not isinstance(window, Rectangle):
+        disc = window.disc if isinstance(window, CutDisc) else window
+        centre = np.tile(np.asarray(disc.centre) - middle, (len(stems), 1))
+        discs.append(Circles(centre, np.full(len(stems), disc.radius)))
+    total = second_moment(discs, boundary(cells), np.arange(len(stems)), stems)
+    return float(total.sum()) / window.area

@@ -88,6 +88,39 @@ def arcs_within(circles: Circles, others: Sequence[Circles], ground: Boundary, p
     return Arcs(of[within], start[within], stop[within])
 
 
+def second_moment(discs: Sequence[Circles], ground: Boundary, plot: Rows, about: Floats) -> Floats:
+    """Integral of the squared distance to a point over what discs and the ground of a plot share, m⁴.
+
+    ¼ ∮ |z|² (x dy - y dx) along chords and arcs, z = (x, y) counted from the point.
+
+    Parameters
+    ----------
+    discs
+        Any number of discs an item, no two of an item the same.
+    ground, plot
+        As in `arcs_within`.
+    about
+        The points, shape (items, 2), m.
+    """
+    item, first, last, p, d = _chords(discs, ground, plot)
+    a, b = p + first[:, None] * d - about[item], p + last[:, None] * d - about[item]
+    squares = (a * a + a * b + b * b).sum(axis=1) / 3.0
+    crossed = np.where(last > first, 0.25 * (a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]) * squares, 0.0)
+    total: Floats = np.asarray(np.bincount(item, crossed, minlength=len(plot)), dtype=np.float64)
+    for number, disc in enumerate(discs):
+        arcs = arcs_within(disc, [*discs[:number], *discs[number + 1 :]], ground, plot)
+        r, (x, y) = disc.radius[arcs.item], (disc.centre - about)[arcs.item].T
+        turn = arcs.stop - arcs.start
+        once = x * (np.sin(arcs.stop) - np.sin(arcs.start)) - y * (np.cos(arcs.stop) - np.cos(arcs.start))
+        twice = 0.5 * (x * x + y * y) * turn
+        twice += 0.25 * (x * x - y * y) * (np.sin(2.0 * arcs.stop) - np.sin(2.0 * arcs.start))
+        twice -= 0.5 * x * y * (np.cos(2.0 * arcs.stop) - np.cos(2.0 * arcs.start))
+        both = x * x + y * y + r * r
+        along = both * r * r * turn + (both * r + 2.0 * r**3) * once + 2.0 * r * r * twice
+        total += np.bincount(arcs.item, 0.25 * along, minlength=len(plot))
+    return total
+
+
 def shared(discs: Sequence[Circles], ground: Boundary, plot: Rows) -> tuple[Floats, Floats]:
     """Area and length of the border of what discs and the ground of a plot share, m² and m, one value an item.
 
@@ -100,12 +133,7 @@ def shared(discs: Sequence[Circles], ground: Boundary, plot: Rows) -> tuple[Floa
     ground, plot
         As in `arcs_within`.
     """
-    item, piece = ground.pairs(plot)
-    p, d = ground.start[piece], ground.end[piece] - ground.start[piece]
-    first, last = np.zeros(len(item)), np.ones(len(item))
-    for disc in discs:
-        enters, leaves = _inside_share(p - disc.centre[item], d, disc.radius[item])
-        first, last = np.maximum(first, enters), np.minimum(last, leaves)
+    item, first, last, p, d = _chords(discs, ground, plot)
     chord = np.maximum(last - first, 0.0)
     crossed = 0.5 * chord * (p[:, 0] * d[:, 1] - p[:, 1] * d[:, 0])
     area: Floats = np.asarray(np.bincount(item, crossed, minlength=len(plot)), dtype=np.float64)
@@ -118,6 +146,17 @@ def shared(discs: Sequence[Circles], ground: Boundary, plot: Rows) -> tuple[Floa
         area += np.bincount(arcs.item, 0.5 * radius * (radius * turn + moved), minlength=len(plot))
         length += np.bincount(arcs.item, radius * turn, minlength=len(plot))
     return area, length
+
+
+def _chords(discs: Sequence[Circles], ground: Boundary, plot: Rows) -> tuple[Rows, Floats, Floats, Floats, Floats]:
+    """Item, shares of its length between which it lies in all discs, start and way of every straight piece."""
+    item, piece = ground.pairs(plot)
+    p, d = ground.start[piece], ground.end[piece] - ground.start[piece]
+    first, last = np.zeros(len(item)), np.ones(len(item))
+    for disc in discs:
+        enters, leaves = _inside_share(p - disc.centre[item], d, disc.radius[item])
+        first, last = np.maximum(first, enters), np.minimum(last, leaves)
+    return item, first, last, p, d
 
 
 def _inside_share(p: Floats, d: Floats, radius: Floats) -> tuple[Floats, Floats]:
