@@ -4,12 +4,12 @@ Run from the top of a checkout: python -m tests.store.crash --kills 10000 --fork
 """
 
 import argparse
+import contextlib
 import os
 import random
 import shutil
 import signal
 import sqlite3
-import subprocess
 import sys
 import tempfile
 import threading
@@ -25,7 +25,6 @@ from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads
 from tests.store.validity import faults
 
-STEMMAP = (sys.executable, "-m", "stemmap")
 #: So many decisions a process is fed at most; numbers in their reasons never repeat.
 _FED = 2_000
 #: After so many kills the next one starts with a new file, because reading the journal takes longer and longer.
@@ -57,12 +56,15 @@ class Decider:
         Number in the reason of the first decision; each next one is one more.
     forked
         Whether the verb runs in a copy of this process, which starts sooner than a new one.
+    count
+        So many decisions are asked for; then the process brings the layers up to date.
     """
 
     survey: Path
     findings: list[str]
     first: int
     forked: bool = False
+    count: int = _FED
     answered: list[tuple[int, int]] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
 
@@ -75,9 +77,16 @@ class Decider:
             if not self.pid:
                 _run_forked(arguments, asked, tell, (ask, told))
         else:
-            with subprocess.Popen([*STEMMAP, *arguments], stdin=asked, stdout=tell, stderr=subprocess.DEVNULL) as made:
-                self.pid = made.pid
-                made.returncode = 0  # waited for below
+            self.pid = os.posix_spawn(
+                sys.executable,
+                [sys.executable, "-m", "stemmap", *arguments],
+                os.environ,
+                file_actions=[
+                    (os.POSIX_SPAWN_DUP2, asked, 0),
+                    (os.POSIX_SPAWN_DUP2, tell, 1),
+                    (os.POSIX_SPAWN_OPEN, 2, os.devnull, os.O_WRONLY, 0),
+                ],
+            )
         os.close(asked)
         os.close(tell)
         self.ask, self.told = os.fdopen(ask, "w", encoding="utf-8"), os.fdopen(told, encoding="utf-8")
@@ -87,10 +96,11 @@ class Decider:
 
     def _feed(self) -> None:
         try:
-            for number in range(self.first, self.first + _FED):
+            for number in range(self.first, self.first + self.count):
                 finding = self.findings[number % len(self.findings)]
                 self.ask.write(f"{finding} {('keep', 'recheck')[number % 2]} reason {number}\n")
                 self.ask.flush()
+            self.ask.close()
         except BrokenPipeError:
             pass
 
@@ -108,10 +118,8 @@ class Decider:
         os.waitpid(self.pid, 0)
         for thread in self.threads:
             thread.join()
-        try:
+        with contextlib.suppress(BrokenPipeError):
             self.ask.close()
-        except BrokenPipeError:
-            pass
         self.told.close()
 
 
@@ -147,11 +155,12 @@ def kill_at_random(folder: Path, kills: int, *, seed: int = 1, forked: bool = Fa
         if kill % _KILLS_OF_A_FILE == 0:
             shutil.copy(made, survey)
             answered = []
-        decider = Decider(survey, findings, kill * _FED, forked)
+        few = dice.random() < 0.2
+        decider = Decider(survey, findings, kill * _FED, forked, count=3 if few else _FED)
         deadline = time.monotonic() + 20
         while not decider.answered and time.monotonic() < deadline:
             time.sleep(0.0005)
-        time.sleep(dice.random() * 0.03)
+        time.sleep(dice.random() * (0.3 if few else 0.03))
         decider.kill()
         shutil.copy(survey, bare)
         answered += decider.answered
@@ -179,7 +188,9 @@ def main() -> None:
     asked = argparse.ArgumentParser()
     asked.add_argument("--kills", type=int, default=10_000)
     asked.add_argument("--seed", type=int, default=1)
-    asked.add_argument("--forked", action="store_true", help="start each process as a copy of this one, which is faster")
+    asked.add_argument(
+        "--forked", action="store_true", help="start each process as a copy of this one, which is faster"
+    )
     options = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         told = kill_at_random(Path(folder), options.kills, seed=options.seed, forked=options.forked)

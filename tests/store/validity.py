@@ -10,7 +10,7 @@ from pathlib import Path
 
 def faults(path: Path) -> list[str]:
     """What is wrong with a file; nothing when all is well."""
-    with open(path, "rb") as stream:
+    with path.open("rb") as stream:
         head = stream.read(100)
     found = []
     if head[:16] != b"SQLite format 3\0":
