@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QKeySequence
 
 from stemmap.desktop.about import show_about
 from stemmap.desktop.actions import SEPARATOR, Entry
+from stemmap.desktop.deciding_commands import deciding_commands
 from stemmap.desktop.map_commands import MAP_MENU, map_commands
 from stemmap.desktop.panel_commands import FIND_MENU, ORIENTATION_MENU, PANEL_MENU, panel_commands
 
@@ -20,7 +21,7 @@ _Key = QKeySequence.StandardKey
 _Role = QAction.MenuRole
 
 FILE_MENU = (
-    *("open", "sample", "upload-columns", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
+    *("open", "sample", "upload-columns", "survey-file", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
     *("export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
@@ -39,6 +40,7 @@ def window_commands(window: MainWindow) -> tuple[Entry, ...]:
         *_of_files(window),
         *map_commands(window),
         *_of_round(window),
+        *deciding_commands(window),
         *_of_going(window),
         *panel_commands(window),
         *_of_window(window),

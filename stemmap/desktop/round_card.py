@@ -75,7 +75,9 @@ class RoundCard(QFrame):
             progress=progress,
             sentence=told.message,
             remainder=finding_remainder(told),
-            keys=self.tr("Space goes on, Backspace goes back, Esc ends the round."),
+            keys=self.tr(
+                "C correct, K keep, R measure again, E other value.\nSpace goes on, Backspace goes back, Esc ends."
+            ),
             evidence=evidence_lines(told),
         )
 

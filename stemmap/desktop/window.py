@@ -26,6 +26,8 @@ from PySide6.QtWidgets import (
 
 from stemmap.desktop.actions import fill_menu, make_action
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
+from stemmap.desktop.deciding import Deciding
+from stemmap.desktop.deciding_commands import DECIDE_MENU
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
@@ -36,15 +38,18 @@ from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.recent import RecentMenu
 from stemmap.desktop.scheme_menu import SchemeMenu
+from stemmap.desktop.sentences import field_words
 from stemmap.desktop.session import Opened, Session, prepare, relocated
 from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.upload_columns import UploadColumns
 from stemmap.desktop.uploads import Uploads
+from stemmap.desktop.value_line import ValueLine
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled, HeadingsUnknown, InputError
 
 if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
+    from stemmap.desktop.journal_window import JournalWindow
     from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
 
@@ -88,6 +93,7 @@ class MainWindow(QMainWindow):
         self._preparing.timeout.connect(self._prepare)
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
+        self._journal: JournalWindow | None = None
         self.session = Session(self)
         self.jobs = Jobs(self)
         self.message_bar = MessageBar()
@@ -95,6 +101,8 @@ class MainWindow(QMainWindow):
         self.uploads = Uploads(self.jobs, self)
         self.outputs = Outputs(self.session, self.jobs, self)
         self.upload_columns = UploadColumns(self)
+        self.deciding = Deciding(self)
+        self.value_line = ValueLine()
         self._lay_out()
         commands = window_commands(self)
         self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
@@ -140,6 +148,7 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.message_bar)
+        column.addWidget(self.value_line)
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
         self._pointed = OneLine()
@@ -167,6 +176,7 @@ class MainWindow(QMainWindow):
         self._schemes = self._view_menu.addMenu(self.schemes)
         self._view_menu.addMenu(LanguageMenu(self, self.message_bar.tell))
         fill_menu(bar.addMenu(self.tr("&Go")), made, GO_MENU)
+        fill_menu(bar.addMenu(self.tr("&Decide")), made, DECIDE_MENU)
         fill_menu(bar.addMenu(self.tr("&Help")), made, HELP_MENU)
 
     def _connect(self) -> None:
@@ -180,6 +190,8 @@ class MainWindow(QMainWindow):
         self.uploads.refused.connect(self._on_refused)
         self.outputs.begun.connect(self._enable_actions)
         self.outputs.written.connect(self._on_written)
+        self.deciding.told.connect(self.message_bar.tell)
+        self.value_line.given.connect(self.deciding.decide)
         self.start_page.open_wanted.connect(self.uploads.choose)
         self.start_page.sample_wanted.connect(self.uploads.open_sample)
         self.start_page.recent_wanted.connect(self.uploads.read)
@@ -296,6 +308,25 @@ class MainWindow(QMainWindow):
     def toggle_full_screen(self) -> None:
         """Full screen and back."""
         self.setWindowState(self.windowState() ^ Qt.WindowState.WindowFullScreen)
+
+    def ask_value(self) -> None:
+        """Ask for another value than the proposed ones, for the selected finding."""
+        chosen = self.session.selected_finding
+        if chosen is None or chosen.stem is None or chosen.field is None:
+            self.message_bar.tell(self.tr("Choose a finding about a value of a stem first: N goes to the next one."))
+        else:
+            self.value_line.ask(chosen.stem, field_words(chosen.field))
+
+    def show_journal(self) -> None:
+        """Show the journal beside the window."""
+        if self._journal is None:
+            from stemmap.desktop.journal_window import JournalWindow
+
+            self._journal = JournalWindow(self)
+        self._journal.read()
+        self._journal.show()
+        self._journal.raise_()
+        self._journal.activateWindow()
 
     def show_handbook(self) -> None:
         """Show the handbook beside the window."""

@@ -121,6 +121,12 @@ def add_settings(connection: sqlite3.Connection, toml: str, *, who: str) -> None
     )
 
 
+def latest_settings(survey_file: SurveyFile) -> str:
+    """Text of the settings that hold."""
+    row = survey_file.connection.execute("SELECT toml FROM settings ORDER BY id DESC LIMIT 1").fetchone()
+    return str(row[0]) if row else ""
+
+
 def _add_records(connection: sqlite3.Connection, records: Records, upload: int, first: int) -> None:
     names = {name: name for name in records.columns} | {
         heading: column_for(connection, records.table, heading) for heading in records.other

@@ -12,7 +12,7 @@ from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.layers import write_layers
-from stemmap.store.records import UploadedFile, add_settings, add_upload, uploads_of
+from stemmap.store.records import UploadedFile, add_settings, add_upload, latest_settings, uploads_of
 from stemmap.store.repair import Saved, repair
 from stemmap.store.survey_file import SurveyFile, opened
 from stemmap.survey.difference import Difference, difference
@@ -161,6 +161,21 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
         workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         with survey_file.writing():
             _write_layers(survey_file, workup)
+
+
+def keep_settings(path: Path, settings: Settings, *, who: str) -> None:
+    """Store settings in a survey file, if they are others than it holds.
+
+    Raises
+    ------
+    InputError, OutputError
+        When the file cannot be read or written.
+    """
+    with opened(path, write=True) as survey_file:
+        text = settings_text(settings)
+        if text != latest_settings(survey_file):
+            with survey_file.writing() as connection:
+                add_settings(connection, text, who=who)
 
 
 def repair_survey(damaged: Path, repaired: Path) -> Saved:
