@@ -246,7 +246,7 @@ class Summary:
         present = np.unique(code)
         strata, code = [words[place] for place in present.tolist()], np.searchsorted(present, code)
         several = len(strata) > 1
-        for visit, rows in _visit_groups(self.survey):
+        for visit, rows in visit_groups(self.survey):
             used = rows[self.sampled[rows]]
             whole = [(None, np.zeros(len(used), np.int64), 1)]
             for names, codes, count in [*whole, *([(strata, code[used], len(strata))] if several else [])]:
@@ -284,7 +284,7 @@ def _finite(value: float) -> float | None:
     return float(value) if np.isfinite(value) else None
 
 
-def _visit_groups(survey: Survey) -> Iterator[tuple[str | None, NDArray[np.int64]]]:
+def visit_groups(survey: Survey) -> Iterator[tuple[str | None, NDArray[np.int64]]]:
     """Visits that are summed up together: those of one name where plots share names, else each plot's last."""
     visits = survey.visits
     names, code = np.unique(visits.visit.astype(str), return_inverse=True)

@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, TextIO
 
+from stemmap.survey.change import change_json
+from stemmap.survey.estimates import error_budget_json, estimates_json
 from stemmap.survey.summary import Summary
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 
@@ -38,7 +40,14 @@ def _plots(summary: Summary) -> Any:
 
 
 def _write_json(stream: TextIO, summary: Summary, fieldwork: Fieldwork) -> None:
-    write_json_list(stream, "plots", _plots(summary), {"strata": summary.strata_json(), "survey": fieldwork})
+    rest = {
+        "strata": summary.strata_json(),
+        "survey": fieldwork,
+        "estimates": estimates_json(summary),
+        "change": change_json(summary),
+        "error_budget": error_budget_json(summary),
+    }
+    write_json_list(stream, "plots", _plots(summary), rest)
 
 
 def _write_csv(stream: TextIO, summary: Summary, _fieldwork: Fieldwork) -> None:
@@ -67,7 +76,97 @@ def _write_table(stream: TextIO, summary: Summary, _fieldwork: Fieldwork) -> Non
         ["stratum", "visit", "plots", "stems per ha", "(95 % interval)", "basal area m²/ha", "(95 % interval)", "note"],
         [_stratum_row(row) for row in summary.strata_json()],
     )
-    stream.write("\nMeans and intervals are those of simple random sampling.\n")
+    stream.write("\nMeans and intervals of strata are those of simple random sampling.\n")
+    _write_estimates(stream, summary)
+    _write_change(stream, summary)
+    _write_budget(stream, summary)
+
+
+def _write_estimates(stream: TextIO, summary: Summary) -> None:
+    """The survey by its own design: stems, basal area and every species."""
+    for told in estimates_json(summary):
+        stream.write(f"\nSurvey, visit {told['visit'] or 'last'}: {told['method']}, {told['plots']} plots.\n")
+        for caution in told["cautions"]:
+            stream.write(f"{caution[0].upper()}{caution[1:]}.\n")
+        if "edge_correction" in told:
+            stream.write(f"Plots at the stand edge are corrected by {told['edge_correction']}.\n")
+        parts = [("all", told), *((part["species"] or "(none)", part) for part in told["species"])]
+        write_text_table(
+            stream,
+            [
+                "species",
+                "stems",
+                "std. error",
+                "(95 % interval)",
+                "basal area",
+                "std. error",
+                "(95 % interval)",
+                "note",
+            ],
+            [_estimate_row(name, part) for name, part in parts],
+            units=["", "per ha", "per ha", "", "m²/ha", "m²/ha", "", ""],
+        )
+        density = told["density"]
+        stream.write(
+            f"Reineke's index {_number(density['reineke_per_ha'], 0) or '–'} per ha "
+            f"(summed {_number(density['reineke_summed_per_ha']['mean'], 0) or '–'}), "
+            f"relative density {_number(density['relative_density'], 1) or '–'}.\n"
+        )
+
+
+def _estimate_row(name: str, part: Mapping[str, Any]) -> list[str | None]:
+    stems, area = part["stems_per_ha"], part["basal_area_m2_per_ha"]
+    return [
+        name,
+        _number(stems["mean"], 0),
+        _number(stems["standard_error"], 0),
+        _interval(stems, 0),
+        _number(area["mean"], 2),
+        _number(area["standard_error"], 2),
+        _interval(area, 2),
+        part.get("note") or "",
+    ]
+
+
+def _write_change(stream: TextIO, summary: Summary) -> None:
+    for told in change_json(summary):
+        years = "" if told["years"] is None else f", {told['years']:.1f} years"
+        stream.write(
+            f"\nChange from visit {told['from_visit'] or 'before'} to {told['to_visit'] or 'last'}: "
+            f"{told['plots']} plots measured twice{years}.\n"
+        )
+        write_text_table(
+            stream,
+            ["part", "stems", "std. error", "basal area", "std. error", "meaning"],
+            [
+                [
+                    name.replace("_", " "),
+                    *(_number(told["stems_per_ha"][name][key], 1) for key in ("mean", "standard_error")),
+                    *(_number(told["basal_area_m2_per_ha"][name][key], 2) for key in ("mean", "standard_error")),
+                    meaning,
+                ]
+                for name, meaning in told["meaning"].items()
+            ],
+            units=["", "per ha", "per ha", "m²/ha", "m²/ha", ""],
+        )
+
+
+def _write_budget(stream: TextIO, summary: Summary) -> None:
+    for told in error_budget_json(summary):
+        stream.write(f"\nWhat the error is made of and what would mend it, visit {told['visit'] or 'last'}.\n")
+        write_text_table(
+            stream,
+            ["", "stems per ha", "basal area m²/ha", "meaning"],
+            [
+                [
+                    name.replace("_", " "),
+                    _number(told["stems_per_ha"][name], 1),
+                    _number(told["basal_area_m2_per_ha"][name], 3),
+                    note,
+                ]
+                for name, note in told["notes"].items()
+            ],
+        )
 
 
 def _table_row(plot: Mapping[str, Any]) -> list[str | None]:

@@ -21,7 +21,7 @@ def text_of(made, form, **rest):
 def test_json_holds_plots_and_strata(written):
     told = json.loads(text_of(written, "json", fieldwork=[{"by": "survey"}]))
     made = summarise(written, measure(written))
-    assert list(told) == ["plots", "strata", "survey"]
+    assert list(told) == ["plots", "strata", "survey", "estimates", "change", "error_budget"]
     assert told["plots"] == [made.plot_json(row) for row in range(3)]
     assert told["strata"] == made.strata_json()
     assert told["survey"] == [{"by": "survey"}]
