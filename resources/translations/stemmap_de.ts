@@ -167,6 +167,62 @@
     </message>
 </context>
 <context>
+    <name>Deciding</name>
+    <message>
+        <source>Choose a finding first: N goes to the next one.</source>
+        <extracomment>So long after the last decision the layers of the survey file follow, milliseconds.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
+        <translation>Entscheidungen stehen in einer Datei der Erhebung: Datei, Als Erhebungsdatei behalten.</translation>
+    </message>
+    <message>
+        <source>Stored: {old} was meant to be {new}.</source>
+        <translation>Gespeichert: Gemeint war {new} statt {old}.</translation>
+    </message>
+    <message>
+        <source>Stored: {new} holds in place of {old}.</source>
+        <translation>Gespeichert: {new} gilt statt {old}.</translation>
+    </message>
+    <message>
+        <source>Stored: right as recorded.</source>
+        <translation>Gespeichert: richtig wie aufgenommen.</translation>
+    </message>
+    <message>
+        <source>Stored: the crew measures it again.</source>
+        <translation>Gespeichert: wird nachgemessen.</translation>
+    </message>
+    <message>
+        <source>Undone: entry {of}.</source>
+        <translation>Zurückgenommen: Eintrag {of}.</translation>
+    </message>
+    <message>
+        <source>Done again: entry {of}.</source>
+        <translation>Gilt wieder: Eintrag {of}.</translation>
+    </message>
+    <message>
+        <source>Who decides?</source>
+        <translation>Wer entscheidet?</translation>
+    </message>
+    <message>
+        <source>Your name, as it shall stand in the journal:</source>
+        <translation>Ihr Name, wie er im Journal stehen soll:</translation>
+    </message>
+    <message>
+        <source>Keep as survey file</source>
+        <translation>Als Erhebungsdatei behalten</translation>
+    </message>
+    <message>
+        <source>Survey file (*.gpkg)</source>
+        <translation>Erhebungsdatei (*.gpkg)</translation>
+    </message>
+    <message>
+        <source>There is a file {name} already; choose another name.</source>
+        <translation>Eine Datei {name} gibt es schon; wählen Sie einen anderen Namen.</translation>
+    </message>
+</context>
+<context>
     <name>FindingsPanel</name>
     <message>
         <source>Findings of the plot</source>
@@ -260,6 +316,77 @@
     </message>
 </context>
 <context>
+    <name>JournalWindow</name>
+    <message>
+        <source>Journal – stemmap</source>
+        <translation>Journal – stemmap</translation>
+    </message>
+    <message>
+        <source>Filter by typing</source>
+        <translation>Filtern durch Tippen</translation>
+    </message>
+    <message>
+        <source>Filter of the journal</source>
+        <translation>Filter des Journals</translation>
+    </message>
+    <message>
+        <source>Journal</source>
+        <translation>Journal</translation>
+    </message>
+    <message>
+        <source>Uploads have no journal. Keep them as a survey file first: File, Keep as survey file.</source>
+        <translation>Uploads haben kein Journal. Behalten Sie sie zuerst als Erhebungsdatei: Datei, Als Erhebungsdatei behalten.</translation>
+    </message>
+    <message>
+        <source>Nothing was decided yet.</source>
+        <translation>Noch ist nichts entschieden.</translation>
+    </message>
+    <message>
+        <source>entry</source>
+        <translation>Eintrag</translation>
+    </message>
+    <message>
+        <source>time (UTC)</source>
+        <translation>Zeit (UTC)</translation>
+    </message>
+    <message>
+        <source>who</source>
+        <translation>wer</translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>Plot</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>stem</source>
+        <translation>Stamm</translation>
+    </message>
+    <message>
+        <source>decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>field</source>
+        <translation>Feld</translation>
+    </message>
+    <message>
+        <source>old</source>
+        <translation>alt</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>why</source>
+        <translation>warum</translation>
+    </message>
+</context>
+<context>
     <name>LanguageMenu</name>
     <message>
         <source>La&amp;nguage</source>
@@ -306,6 +433,10 @@
         <translation>&amp;Gehe zu</translation>
     </message>
     <message>
+        <source>&amp;Decide</source>
+        <translation>&amp;Entscheiden</translation>
+    </message>
+    <message>
         <source>&amp;Help</source>
         <translation>&amp;Hilfe</translation>
     </message>
@@ -320,6 +451,10 @@
     <message>
         <source>There is no error or thing to look at before this.</source>
         <translation>Davor gibt es keinen Fehler und nichts zu prüfen.</translation>
+    </message>
+    <message>
+        <source>Choose a finding about a value of a stem first: N goes to the next one.</source>
+        <translation>Wählen Sie zuerst einen Befund zu einem Wert eines Stamms: N geht zum nächsten.</translation>
     </message>
     <message>
         <source>What was open stays as it was.</source>
@@ -434,6 +569,18 @@
     <message>
         <source>PNG (*.png);;SVG (*.svg)</source>
         <translation>PNG (*.png);;SVG (*.svg)</translation>
+    </message>
+    <message>
+        <source>The diagrams were written to {path}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>SVG (*.svg);;PNG (*.png);;CSV (*.csv)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save diagrams</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The map is on the clipboard: as a picture, as SVG, and its stems as a table.</source>
@@ -553,9 +700,10 @@
 <context>
     <name>RoundCard</name>
     <message>
-        <source>Space goes on, Backspace goes back, Esc ends the round.</source>
+        <source>C correct, K keep, R measure again, E other value.
+Space goes on, Backspace goes back, Esc ends.</source>
         <extracomment>Free ground between the ring around a stem and the card.</extracomment>
-        <translation>Leertaste geht weiter, Rücktaste zurück, Esc beendet den Rundgang.</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Backspace goes back, Esc ends the round.</source>
@@ -899,6 +1047,54 @@
     </message>
 </context>
 <context>
+    <name>StructurePanel</name>
+    <message>
+        <source>Spatial structure</source>
+        <extracomment>Height over width of a diagram, and its least and most width in the panel.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save diagrams…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the diagrams as SVG or PNG, or their values as CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compute</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compare the stems with chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Comparing the stems with chance…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The comparison was stopped.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not known: {reason}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compared: {reason}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stratum {name}: {sentence}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>(none)</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>SummaryPanel</name>
     <message>
         <source>Summary</source>
@@ -1085,6 +1281,33 @@
     <message>
         <source>Open uploads</source>
         <translation>Aufnahmedaten öffnen</translation>
+    </message>
+</context>
+<context>
+    <name>ValueLine</name>
+    <message>
+        <source>Value that holds</source>
+        <translation>Wert, der gilt</translation>
+    </message>
+    <message>
+        <source>Reason, if there is one to say</source>
+        <translation>Grund, wenn es einen zu sagen gibt</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+    <message>
+        <source>Store</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>Leave it</source>
+        <translation>Lassen</translation>
+    </message>
+    <message>
+        <source>No. {stem}, {field}:</source>
+        <translation>Nr. {stem}, {field}:</translation>
     </message>
 </context>
 <context>
@@ -1509,6 +1732,94 @@
     <message>
         <source>Language and colours of the program</source>
         <translation>Sprache und Farben des Programms</translation>
+    </message>
+    <message>
+        <source>&amp;Keep as survey file…</source>
+        <translation>Als Erhe&amp;bungsdatei behalten…</translation>
+    </message>
+    <message>
+        <source>Put the uploads into one file that keeps every decision and opens in any GIS</source>
+        <translation>Die Uploads in eine Datei legen, die jede Entscheidung behält und sich in jedem GIS öffnet</translation>
+    </message>
+    <message>
+        <source>&amp;Correct as proposed</source>
+        <translation>Be&amp;richtigen wie vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>The most probable proposal was meant; what was typed stays in the records</source>
+        <translation>Der wahrscheinlichste Vorschlag war gemeint; was getippt wurde, bleibt in den Aufnahmen</translation>
+    </message>
+    <message>
+        <source>Correct: &amp;second proposal</source>
+        <translation>Berichtigen: &amp;zweiter Vorschlag</translation>
+    </message>
+    <message>
+        <source>The second proposal was meant</source>
+        <translation>Der zweite Vorschlag war gemeint</translation>
+    </message>
+    <message>
+        <source>Correct: &amp;third proposal</source>
+        <translation>Berichtigen: &amp;dritter Vorschlag</translation>
+    </message>
+    <message>
+        <source>The third proposal was meant</source>
+        <translation>Der dritte Vorschlag war gemeint</translation>
+    </message>
+    <message>
+        <source>&amp;Other value…</source>
+        <translation>&amp;Anderer Wert…</translation>
+    </message>
+    <message>
+        <source>Another value than the proposed ones holds</source>
+        <translation>Ein anderer als die vorgeschlagenen Werte gilt</translation>
+    </message>
+    <message>
+        <source>&amp;Keep as recorded</source>
+        <translation>&amp;Behalten wie aufgenommen</translation>
+    </message>
+    <message>
+        <source>The record is right; the finding stays away until the record changes</source>
+        <translation>Die Aufnahme ist richtig; der Befund bleibt weg, bis sich die Aufnahme ändert</translation>
+    </message>
+    <message>
+        <source>Measure a&amp;gain</source>
+        <translation>&amp;Nachmessen</translation>
+    </message>
+    <message>
+        <source>Send the crew</source>
+        <translation>Den Trupp schicken</translation>
+    </message>
+    <message>
+        <source>&amp;Undo</source>
+        <translation>&amp;Rückgängig</translation>
+    </message>
+    <message>
+        <source>Undo the last decision; the journal keeps both</source>
+        <translation>Die letzte Entscheidung zurücknehmen; das Journal behält beides</translation>
+    </message>
+    <message>
+        <source>&amp;Redo</source>
+        <translation>&amp;Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Let the decision that was undone last hold again</source>
+        <translation>Die zuletzt zurückgenommene Entscheidung wieder gelten lassen</translation>
+    </message>
+    <message>
+        <source>&amp;Journal</source>
+        <translation>&amp;Journal</translation>
+    </message>
+    <message>
+        <source>All decisions: who, when, what, why</source>
+        <translation>Alle Entscheidungen: wer, wann, was, warum</translation>
+    </message>
+    <message>
+        <source>&amp;Who decides…</source>
+        <translation>We&amp;r entscheidet…</translation>
+    </message>
+    <message>
+        <source>The name that stands in the journal</source>
+        <translation>Der Name, der im Journal steht</translation>
     </message>
 </context>
 <context>
@@ -2158,6 +2469,10 @@
         <translation>Auswertung</translation>
     </message>
     <message>
+        <source>Structure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Settings</source>
         <translation>Einstellungen</translation>
     </message>
@@ -2188,6 +2503,10 @@
     <message>
         <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
         <translation>Was die gewählte Probefläche je Hektar ergibt, mit dem Grund, wo ein Wert nicht bekannt sein kann; für die ganze Inventur die Schätzungen ihrer Straten.</translation>
+    </message>
+    <message>
+        <source>How the stems of the selected plot, or of the whole survey, stand to each other: clumped or regular, how dbh and species mingle, each compared with chance.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>How this survey was measured: units, north, sampling design, errors. A change is computed and shown at once; it is kept when you save the settings.</source>
@@ -3555,6 +3874,10 @@
         <translation> oder </translation>
     </message>
     <message>
+        <source> over strata</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> with an error or something to look at</source>
         <translation> mit einem Fehler oder etwas zu prüfen</translation>
     </message>
@@ -3589,6 +3912,10 @@
     <message>
         <source>%1 cannot be read as a vector layer; the map stays as it was.</source>
         <translation>%1 kann nicht als Vektorlayer gelesen werden; die Karte bleibt, wie sie war.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read as polygons; save it again as GeoPackage.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 cannot be read: %2.</source>
@@ -3667,6 +3994,10 @@
         <translation>%1 enthält keine Objekte mit Eigenschaften.</translation>
     </message>
     <message>
+        <source>%1 has no plot</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 has points and columns of coordinates; the columns %2 were used.</source>
         <translation>%1 hat Punkte und Koordinatenspalten; benutzt wurden die Spalten %2.</translation>
     </message>
@@ -3675,12 +4006,20 @@
         <translation>%1 enthält keine Orte; die Karte bleibt, wie sie war.</translation>
     </message>
     <message>
+        <source>%1 holds no polygon of a stand; [design] stand needs its outline as an area.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 holds no records.</source>
         <translation>%1 enthält keine Aufnahmen.</translation>
     </message>
     <message>
         <source>%1 holds no records: it is empty or has headings only.</source>
         <translation>%1 enthält keine Aufnahmen: leer oder nur Überschriften.</translation>
+    </message>
+    <message>
+        <source>%1 holds the upload now; new records: %2.%3</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 in the settings must be a section with keys: [%2].</source>
@@ -3705,6 +4044,14 @@
     <message>
         <source>%1 is %2, but must be text.</source>
         <translation>%1 ist %2, muss aber Text sein.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, by chance %3; %4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is %2; %3 stems.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
@@ -3791,8 +4138,16 @@
         <translation>%1 ist kein Koordinatensystem für Orte auf der Erde; ein projiziertes wählen.</translation>
     </message>
     <message>
+        <source>%1 is not among [sample] strata</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 is not written in UTF-8; save it as UTF-8.</source>
         <translation>%1 ist nicht in UTF-8 geschrieben; als UTF-8 speichern.</translation>
+    </message>
+    <message>
+        <source>%1 is spread among the other stems: fewer of its own than by chance within %2</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 is the same file as %2; it was read once.</source>
@@ -3823,6 +4178,10 @@
         <translation>%1 zeigt Formelfehler in %2; diese Zellen gelten als leer. Die Formeln berichtigen.</translation>
     </message>
     <message>
+        <source>%1 stands in groups among the other stems: more of its own than by chance within %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 was not read: it has no heading of plots, stems or stations.</source>
         <translation>%1 wurde nicht gelesen: keine Überschrift von Probeflächen, Stämmen oder Standpunkten.</translation>
     </message>
@@ -3841,6 +4200,14 @@
     <message>
         <source>%1, %2 and %3</source>
         <translation>%1, %2 und %3</translation>
+    </message>
+    <message>
+        <source>%1, %2 stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2 stems on %3 plots</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1, layer %2</source>
@@ -3863,6 +4230,18 @@
         <translation>%1: Der Name muss auf %2 enden.</translation>
     </message>
     <message>
+        <source>%1; no difference is shown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1; no difference is shown; %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1; what can be read was read.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1… (%2 characters)</source>
         <translation>%1… (%2 Zeichen)</translation>
     </message>
@@ -3881,6 +4260,10 @@
     <message>
         <source>, %1 m²/ha</source>
         <translation>, %1 m²/ha</translation>
+    </message>
+    <message>
+        <source>, %1 years</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>, and </source>
@@ -4007,6 +4390,14 @@
         <translation>Ein Blatt zeigt Formelfehler.</translation>
     </message>
     <message>
+        <source>A survey file is damaged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Among the other stems: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>An angle count needs its basal_area_factor.</source>
         <translation>Eine Winkelzählprobe braucht basal_area_factor.</translation>
     </message>
@@ -4017,6 +4408,14 @@
     <message>
         <source>CRS unit</source>
         <translation>Einheit des Koordinatensystems</translation>
+    </message>
+    <message>
+        <source>Clumped or regular: L(r) - r</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clumped: more neighbours than by chance within %1</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Column %1 has no heading; its cells are kept, but not interpreted.</source>
@@ -4051,16 +4450,20 @@
         <translation>Tag und Monat eines Datums können vertauscht sein.</translation>
     </message>
     <message>
+        <source>Dbh by species</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Decimal points and decimal commas stand in one column.</source>
         <translation>Dezimalpunkte und Dezimalkommas stehen in einer Spalte.</translation>
     </message>
     <message>
-        <source>Drawing plot %1</source>
-        <translation>Probefläche %1 wird gezeichnet</translation>
+        <source>Distance to the nearest stem: G(r)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or &quot;nearest&quot; with distances to the edge.</source>
-        <translation>Die Randbehandlung &quot;%1&quot; geht nicht; &quot;none&quot; benutzen, oder &quot;nearest&quot; mit Abständen zum Rand.</translation>
+        <source>Drawing plot %1</source>
+        <translation>Probefläche %1 wird gezeichnet</translation>
     </message>
     <message>
         <source>Line %1, column %2: %3</source>
@@ -4083,6 +4486,14 @@
         <translation>%1 wird angesehen</translation>
     </message>
     <message>
+        <source>More stems lie towards %1° than on the other side; %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>More stems than by chance have their nearest neighbour within %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No file has a column for the %1: of no stem %2.</source>
         <translation>Keine Datei hat eine Spalte „%1“: Von keinem Stamm %2.</translation>
     </message>
@@ -4097,6 +4508,10 @@
     <message>
         <source>No heading of a file is known.</source>
         <translation>Keine Überschrift einer Datei ist bekannt.</translation>
+    </message>
+    <message>
+        <source>No side is shown to hold more stems than another; %1.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No stem is recorded in %1; they stand for plots without stems.</source>
@@ -4201,6 +4616,14 @@
     <message>
         <source>Not said, so assumed: {assumed}. Confirm them in the settings.</source>
         <translation>Nicht gesagt, darum angenommen: {assumed}. In den Einstellungen bestätigen.</translation>
+    </message>
+    <message>
+        <source>Pairs of stems are most frequent %1 m apart, %2 times as many as by chance; least frequent %3 m apart, %4 times; %5. This curve is not tested: L(r) tells whether there is a pattern.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pairs of stems by distance: g(r)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Parquet needs the package pyarrow; install it with: python3 -m pip install &apos;stemmap[parquet]&apos;</source>
@@ -4315,6 +4738,10 @@
         <translation>Aufnahmen eines Layers haben keinen Punkt.</translation>
     </message>
     <message>
+        <source>Regular: fewer neighbours than by chance within %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Settings files lie beside the upload, but none was used.</source>
         <translation>Neben den Aufnahmedaten liegen Einstellungsdateien, aber keine wurde benutzt.</translation>
     </message>
@@ -4333,6 +4760,14 @@
     <message>
         <source>Sheet %1 of %2 is hidden or holds no cells and was not read.</source>
         <translation>Blatt %1 von %2 ist verborgen oder leer und wurde nicht gelesen.</translation>
+    </message>
+    <message>
+        <source>Stems by azimuth</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems from the centre outwards</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Stems name no plot.</source>
@@ -4431,6 +4866,10 @@
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
     </message>
     <message>
+        <source> The last class also holds what is thicker; %1 stems.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 has headings, but no records below them; export it again with its records.</source>
         <translation>%1 hat Überschriften, aber keine Datensätze darunter; noch einmal mit den Datensätzen ausgeben.</translation>
     </message>
@@ -4449,6 +4888,18 @@
     <message>
         <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant under Columns of the upload in the window, or with --map %5=HEADING.</source>
         <translation>Die Spalten %1 und %2 (Spalte %3) beanspruchen beide das Feld %4; die erste wurde genommen, die andere bleibt daneben erhalten. Angeben, welche gemeint ist: unter Spalten der Aufnahmedaten im Fenster oder mit --map %5=HEADING.</translation>
+    </message>
+    <message>
+        <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or with distances to the edge &quot;nearest&quot;, &quot;buffer&quot; and its width, or &quot;weighted&quot; and the radii of the plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fewer stems than by chance have their nearest neighbour within %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm; %4.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the settings file.</source>
@@ -4479,6 +4930,10 @@
         <translation>Die Überschriften stehen in Zeile %1; was darüber steht, wurde übergangen.</translation>
     </message>
     <message>
+        <source>The inner half of the area holds %1 of %2 stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The largest radius of an angle count</source>
         <translation>Der größte Radius einer Winkelzählprobe</translation>
     </message>
@@ -4491,6 +4946,10 @@
         <translation>Die Messhöhen sehen nach Zentimetern aus: Die Hälfte ist {usual_height_m:g} oder mehr, und die Brusthöhe ist {breast_height_m:g}.</translation>
     </message>
     <message>
+        <source>The nearest stem is %1 m away on average, %2 times what chance gives; %3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The paper %1 is not known: choose one of %2.</source>
         <translation>Das Papier %1 ist nicht bekannt: eines wählen von %2.</translation>
     </message>
@@ -4501,6 +4960,10 @@
     <message>
         <source>The plot radius</source>
         <translation>Der Probeflächenradius</translation>
+    </message>
+    <message>
+        <source>The polygons of the stand, %1, are not in %2; put the file there or correct [design] stand.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The radius of a circle</source>
@@ -4671,12 +5134,20 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source> Coordinates: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> Lost: %1.</source>
         <translation> Verloren: %1.</translation>
     </message>
     <message>
         <source> None is missing between them.</source>
         <translation> Dazwischen fehlt keine.</translation>
+    </message>
+    <message>
+        <source> Printed %1.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source> on the re-check list</source>
@@ -4699,20 +5170,8 @@
         <translation>%1 enthält jetzt die Aufnahmedaten.</translation>
     </message>
     <message>
-        <source>%1 holds the upload now: %2 records are about nothing known before.%3</source>
-        <translation>%1 enthält jetzt die Aufnahmedaten: %2 Datensätze betreffen nichts vorher Bekanntes.%3</translation>
-    </message>
-    <message>
         <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.</source>
         <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.</translation>
-    </message>
-    <message>
-        <source>%1 is %2 (%3 stems).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 is %2, by chance %3 (%4, %5 stems)</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
@@ -4743,11 +5202,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>%1 is spread among the other stems: fewer of its own than by chance within</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 stands in groups among the other stems: more of its own than by chance within</source>
+        <source>%1 plots, %2 visits, %3 stems recorded.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4759,7 +5214,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>%1 to %2 m</source>
+        <source>%1 to %2</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4775,15 +5230,11 @@
         <translation>%1 wurde von einem älteren stemmap angelegt; im Fenster öffnen oder stemmap add verwenden, dann wird sie auf den neuen Stand gebracht und eine Kopie bleibt erhalten.</translation>
     </message>
     <message>
+        <source>%1. A finding is a doubt, not a verdict.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1: each %2 needs at least %3.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1: no difference from chance is shown.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1: no difference is shown.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4797,6 +5248,10 @@
     <message>
         <source>; the height is likelier wrong</source>
         <translation>; eher ist die Höhe falsch</translation>
+    </message>
+    <message>
+        <source>A report ends with .html or .pdf, not as %1 does; choose another name with -o.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>A stem can be of one kind only in a cross-type K.</source>
@@ -4819,12 +5274,20 @@
         <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
     </message>
     <message>
-        <source>Clumped: more neighbours than by chance within</source>
+        <source>Clark-Evans R</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clark-Evans R (p)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
         <translation>Die Spalten %1 haben keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
+    </message>
+    <message>
+        <source>Compared: %1. %2 simulations, seed %3. %4</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Comparing with chance</source>
@@ -4837,6 +5300,10 @@
     <message>
         <source>Crew %1 on %2</source>
         <translation>Trupp %1 am %2</translation>
+    </message>
+    <message>
+        <source>Distances need all stems inside the window, each with a position.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Distances to the nearest stem are not shown to differ from chance</source>
@@ -4867,16 +5334,28 @@
         <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
-        <source>Fewer stems than by chance have their nearest neighbour within</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, may stand unseen.</source>
         <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.0f} lebende Stämme ({missed_low:.0f} bis {missed_high:.0f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
     <message>
+        <source>Global, 95 %, by extreme rank length (Myllymäki et al. 2017, Journal of the Royal Statistical Society B 79: 381-404), against as many stems at random in the same circles; for marks, dealt out anew among the stems of each plot. A curve without a pattern leaves its envelope in 5 of 100 cases.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
         <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
+    </message>
+    <message>
+        <source>How it is made, and source</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Indices of all plots</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Indices of the four nearest stems</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Instrument %1</source>
@@ -4887,7 +5366,19 @@
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
     </message>
     <message>
-        <source>More stems than by chance have their nearest neighbour within</source>
+        <source>K(r) = A / (n (n - 1)) Σ w 1(d ≤ r) over ordered pairs d apart, isotropic edge weights w (Ripley 1976, Journal of Applied Probability 13: 255-266); L = √(K/π). Pooled: Σ n(n-1) K / Σ n(n-1) over plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mark correlation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean distance to the nearest stem over the one expected, 0.5 √(A/n) + (0.0514 + 0.041/√n) P/n, A area, P perimeter, n stems (Clark &amp; Evans 1954, Ecology 35: 445-453; Donnelly 1978, in: Simulation methods in archaeology, 91-95).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean product of the dbh of two stems r apart over the squared mean dbh of their plot, kernel of half-width 1 m (Stoyan &amp; Stoyan 1994).</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4927,6 +5418,10 @@
         <translation>Auf den Probeflächen, die in der Inventurdatei stehen, ist nichts anders.</translation>
     </message>
     <message>
+        <source>Nothing is told of all plots: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nothing is told: %1.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4943,15 +5438,7 @@
         <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
     </message>
     <message>
-        <source>Pairs of stems are most frequent %1 m apart, %2 times as many as by chance, and least frequent %3 m apart, %4 times (%5). This curve is not tested; whether there is a pattern is told by L(r).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Pairs of stems are thicker than the average at</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Pairs of stems are thinner than the average at</source>
+        <source>Pair correlation, Epanechnikov kernel of half-width 0.15 / √(n/A) (Stoyan &amp; Stoyan 1994, Fractals, random shapes and point fields).</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5043,7 +5530,11 @@
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
     <message>
-        <source>Regular: fewer neighbours than by chance within</source>
+        <source>Report on %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Report on a survey of sample plots</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5051,8 +5542,24 @@
         <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
     </message>
     <message>
+        <source>Share of stems whose nearest stem is within r, from those nearer to it than to the edge, weighed by the area in which they could be seen so (Hanisch 1984, Statistics 15: 409-416).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
         <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Spatial structure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems and basal area per hectare</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems in</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Stratification needs the area of every stratum, each a positive number.</source>
@@ -5060,6 +5567,14 @@
     </message>
     <message>
         <source>Stratum %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stratum %1: %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sum over the living stems that are in, each times 10000 / area of the circle it was sampled by, m² (angle count: basal area factor / basal area of the stem). Mean and interval: simple random sampling, Student&apos;s t.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5083,6 +5598,10 @@
         <translation>Die Randkorrektur %1 ist nicht bekannt; isotropic, translation oder border angeben.</translation>
     </message>
     <message>
+        <source>The edge correction %1 is not known; say kaplan_meier, hanisch or none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The finding has no proposal %1: %2.</source>
         <translation>Der Befund hat keinen Vorschlag %1: %2.</translation>
     </message>
@@ -5104,10 +5623,6 @@
     </message>
     <message>
         <source>The mean difference in dbh to the four nearest stems</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The nearest stem is %1 m away on average, %2 times what chance gives (%3, %4)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5139,6 +5654,10 @@
         <translation>Die Aufnahmedaten weichen von dem ab, was die Inventurdatei von denselben Probeflächen und Aufnahmen hat: %1 (Probeflächen %2).</translation>
     </message>
     <message>
+        <source>The values are those of the records as they were checked, with the decisions made so far; maps and coordinates are no legal survey. Whoever goes out to measure again minds weather, deadwood, slopes and the local rules of safety, which come before anything said here.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>There is a file %1 already; name another one.</source>
         <translation>Es gibt schon eine Datei %1; eine andere nennen.</translation>
     </message>
@@ -5155,8 +5674,40 @@
         <translation>Es gibt nichts zurückzunehmen: Keine Entscheidung gilt.</translation>
     </message>
     <message>
+        <source>Thicker than average are stems that have another at %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Thickness of neighbours: mark correlation of dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Thinner than average are stems that have another at %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too few stems to judge how they lie about the centre; %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too few stems to judge how they lie from the centre outwards; %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Uniform angle (Gadow et al. 1998), mingling and differentiation 1 - thinner / thicker dbh (Füldner 1995), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974); only stems whose fourth neighbour is nearer than the edge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Visits of %1</source>
         <translation>Aufnahmen von %1</translation>
+    </message>
+    <message>
+        <source>What the survey says per hectare</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What was said of how the survey was measured; all else holds as the handbook says.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Work of %1</source>
@@ -5319,6 +5870,10 @@
         <translation>blind</translation>
     </message>
     <message>
+        <source>body{font:15px/1.45 sans-serif;max-width:62em;margin:2em auto;padding:0 1em;color:#1c1c1c;background:#fff}h1{font-size:1.5em}h2{font-size:1.15em;margin:1.8em 0 .4em;border-bottom:1px solid #999}table{border-collapse:collapse;margin:.6em 0}th,td{padding:2px 10px 2px 0;text-align:left;vertical-align:top}th{border-bottom:1px solid #999}pre{background:#f3f3ef;padding:.6em;overflow:auto}figure{margin:1em 0}figure svg,figure img{max-width:100%;height:auto}figcaption{max-width:46em}@media print{h2,figure{break-inside:avoid}}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>borderline</source>
         <translation>Grenzbaum</translation>
     </message>
@@ -5363,6 +5918,22 @@
         <translation>Änderung cm</translation>
     </message>
     <message>
+        <source>change of the inclusion doubt with half the standard deviation of azimuths</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>change of the inclusion doubt with half the standard deviation of distances</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>change of the sampling error with one more plot drawn alike</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>change of what is missed if everything hidden is seen from there: at most this</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>changed plot row</source>
         <translation>geänderte Zeile einer Probefläche</translation>
     </message>
@@ -5405,6 +5976,10 @@
     <message>
         <source>cluster to which the plot belongs</source>
         <translation>Trakt, zu dem die Probefläche gehört</translation>
+    </message>
+    <message>
+        <source>clusters, %1, ratio of means</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>cm</source>
@@ -5523,6 +6098,10 @@
         <translation>BHD mm</translation>
     </message>
     <message>
+        <source>dbh, cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>decimal mark</source>
         <translation>Dezimalzeichen</translation>
     </message>
@@ -5631,12 +6210,20 @@
         <translation>Abstand nicht positiv</translation>
     </message>
     <message>
+        <source>distance r, m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>distances scaled alike</source>
         <translation>Entfernungen gemeinsam länger oder kürzer</translation>
     </message>
     <message>
         <source>distances unlike last visit</source>
         <translation>Entfernungen anders als bei der letzten Aufnahme</translation>
+    </message>
+    <message>
+        <source>double sampling for stratification</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>doubt</source>
@@ -5673,6 +6260,10 @@
     <message>
         <source>expected</source>
         <translation>erwartet</translation>
+    </message>
+    <message>
+        <source>expected to be missed behind other stems: a bias, not in the sampling error</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>export it as CSV or GeoPackage</source>
@@ -5785,6 +6376,10 @@
     <message>
         <source>grid</source>
         <translation>Gitter</translation>
+    </message>
+    <message>
+        <source>grid azimuth, degrees</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>grown cm</source>
@@ -6027,6 +6622,10 @@
         <translation>Zeilen ohne Stamm</translation>
     </message>
     <message>
+        <source>living stems of the inner circle, within %1 m, one position a tree</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>living stems under one inclusion rule on each plot&apos;s last visit, one position a tree</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6183,6 +6782,14 @@
         <translation>neue Stämme</translation>
     </message>
     <message>
+        <source>new stems that came in because their own circle has grown to reach them</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>new stems where they would have been in already at the smallest dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>nicht erreicht</source>
         <translation>nicht erreicht</translation>
     </message>
@@ -6275,6 +6882,10 @@
         <translation>nicht bekannt</translation>
     </message>
     <message>
+        <source>not known: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>not reached</source>
         <translation>nicht erreicht</translation>
     </message>
@@ -6289,6 +6900,10 @@
     <message>
         <source>number</source>
         <translation>Zahl</translation>
+    </message>
+    <message>
+        <source>number of stems</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>number of the stem</source>
@@ -6307,11 +6922,19 @@
         <translation>Vorkommen</translation>
     </message>
     <message>
+        <source>of stems in and living both times, at the weight of the first visit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>on no plot can it be known what is hidden</source>
         <translation>auf keiner Probefläche ist bekannt, was verdeckt ist</translation>
     </message>
     <message>
         <source>on no plot do all stems of the pattern have a dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on so few plots a t interval holds the truth less often than it says</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6351,6 +6974,10 @@
         <translation>andere Aufnahme</translation>
     </message>
     <message>
+        <source>others</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>out</source>
         <translation>außerhalb</translation>
     </message>
@@ -6377,6 +7004,10 @@
     <message>
         <source>pairs here</source>
         <translation>Paare hier</translation>
+    </message>
+    <message>
+        <source>part plots weigh like whole ones in the change</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>per ha</source>
@@ -6463,6 +7094,10 @@
         <translation>Probeflächen gemeinsam gedreht</translation>
     </message>
     <message>
+        <source>png</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>point</source>
         <translation>Punkt</translation>
     </message>
@@ -6509,6 +7144,10 @@
     <message>
         <source>radius of this plot&apos;s circle</source>
         <translation>Radius dieser Probefläche</translation>
+    </message>
+    <message>
+        <source>random</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>rate</source>
@@ -6559,6 +7198,10 @@
         <translation>zweite Überschriftenzeile</translation>
     </message>
     <message>
+        <source>second visit less first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>sector beyond m</source>
         <translation>Sektor jenseits m</translation>
     </message>
@@ -6585,6 +7228,14 @@
     <message>
         <source>share</source>
         <translation>Anteil</translation>
+    </message>
+    <message>
+        <source>share of stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>share of the area, from the centre</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>sheet ignored</source>
@@ -6651,6 +7302,10 @@
         <translation>Baumart</translation>
     </message>
     <message>
+        <source>species %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>species keep to themselves</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6671,8 +7326,16 @@
         <translation>Standardfehler °</translation>
     </message>
     <message>
+        <source>standard error from stems that may be in or out, by the errors of the settings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>standard error m</source>
         <translation>Standardfehler m</translation>
+    </message>
+    <message>
+        <source>standard error of the mean; what plots differ by holds the doubts below already</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>standing dead</source>
@@ -6703,6 +7366,10 @@
         <translation>Status unbekannt</translation>
     </message>
     <message>
+        <source>std. error</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stem</source>
         <translation>Stamm</translation>
     </message>
@@ -6725,6 +7392,10 @@
     <message>
         <source>stems missing at edge</source>
         <translation>Stämme fehlen am Rand</translation>
+    </message>
+    <message>
+        <source>stems no longer in or not recorded again, as a loss; numbers tell which stem is which</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>stems outside the circle are not recorded to a margin</source>
@@ -6751,6 +7422,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>stems that died, as a loss</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stems that were cut, as a loss</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stems were measured from other points too</source>
         <translation>Stämme wurden auch von anderen Punkten aus gemessen</translation>
     </message>
@@ -6759,8 +7438,20 @@
         <translation>Stämmen mit Probeflächen</translation>
     </message>
     <message>
+        <source>stratified after sampling</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stratified sampling</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stratum</source>
         <translation>Stratum</translation>
+    </message>
+    <message>
+        <source>stratum %1, so that the plots were taken as one sample</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>stratum to which the plot belongs</source>
@@ -6768,6 +7459,26 @@
     </message>
     <message>
         <source>stronger than by chance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>survey file damaged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>survivors that another circle samples now, or whose place to the stand edge was measured anew</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>svg</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>systematic</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>systematic sampling, computed as simple random</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6781,6 +7492,18 @@
     <message>
         <source>texts</source>
         <translation>Texte</translation>
+    </message>
+    <message>
+        <source>that is fewer than the outer half</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>that is more than the outer half</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>that the sizes of strata are a sample too is not in the error of clusters</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the %1 in %2 and its like was taken as a %3, but nothing settles it. If that is wrong, save the file with another decimal mark.</source>
@@ -6859,6 +7582,10 @@
         <translation>die Probefläche wurde nicht erreicht</translation>
     </message>
     <message>
+        <source>the plots lie on a grid and are computed as if drawn at random: the error is mostly told too large, and too small where the grid follows a pattern of the ground</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the polygons of the stand were not found</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6872,6 +7599,10 @@
     </message>
     <message>
         <source>the stand edge bends within reach of the plot, where the mirage is not exact; take another correction</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the stand edge cuts the circle</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6925,6 +7656,14 @@
     <message>
         <source>thousands mark</source>
         <translation>Tausendertrennzeichen</translation>
+    </message>
+    <message>
+        <source>times average</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>times chance</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>too few stems</source>
