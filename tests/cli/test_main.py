@@ -60,7 +60,7 @@ def test_summary_json_has_the_promised_form(stemmap):
     _, out, _ = stemmap("summary", *SURVEY, *SETTINGS, "--format", "json")
     report = _strict(out)
 
-    assert set(report) == {"plots", "strata", "survey"}
+    assert set(report) == {"plots", "strata", "survey", "estimates", "change", "error_budget"}
     wanted = {"plot", "visit", "stems", "in", "borderline", "stems_per_ha", "basal_area_m2_per_ha", "qmd_cm"}
     wanted |= {"mean_nearest_m", "clark_evans", "uniform_angle", "mingling", "hidden_share", "reasons"}
     for plot in report["plots"]:
