@@ -41,6 +41,7 @@ from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumb
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
 from stemmap.drawing.paths import hidden_shapes, order_shapes
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
+from stemmap.drawing.stand_edge import stand_edge_shapes
 from stemmap.drawing.typeface import SMALL, shortened
 from stemmap.survey.background import Background
 from stemmap.survey.findings import Finding
@@ -148,6 +149,7 @@ def describe_plot(
         *(polar_grid(survey, measured, visit_row, reach, theme) if layers.polar_grid else ()),
         *grid,
         *border_shapes(lines, theme, circles=layers.circles),
+        *(edge := stand_edge_shapes(measured, visit_row, reach, theme)),
         *tick_shapes(survey, measured, visit_row, reach, theme),
         *(uncertainty_shapes(measured, stems, theme) if layers.uncertainty else ()),
         *last,
@@ -176,6 +178,8 @@ def describe_plot(
     if -1 in doubts:
         shapes += _plot_doubt(doubts[-1], reach, theme)
     notes = [*_notes(survey, visit_row, stems, lines)]
+    if edge:
+        notes.append(_tr("map", "The line of dashes and dots is the edge of the stand."))
     if layers.projected_grid and not grid:
         notes.append(_tr("map", "The plot has no coordinates, so no projected grid is drawn."))
     if layers.symbol_factor != 1.0:
