@@ -11,7 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core.neighbours import NEIGHBOURS, Nearest
+from stemmap.core.nearest import Nearest
+from stemmap.core.neighbours import differentiation, dominance, mingling
 from stemmap.core.pairs import EQUAL, Pairs
 
 Floats = NDArray[np.float64]
@@ -66,21 +67,16 @@ def near_marks(near: Nearest, order: Rows, *, species: Rows, dbh: Floats) -> Nea
     Füldner, K. (1995). Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern. Göttingen.
     Hegyi, F. (1974). A simulation model for managing jack-pine stands. In: Growth models, 74-90.
     """
-    known = near.index[:, -1] >= 0
-    kind, size = species[order], dbh[order]
-    other_kind, other_size = kind[:, near.index], size[:, near.index]
-    own_kind, own_size = kind[:, :, None], size[:, :, None]
-    kinds_known = known & (kind >= 0) & (other_kind >= 0).all(axis=2)
-    sizes_known = known & np.isfinite(size) & np.isfinite(other_size).all(axis=2)
+    size = dbh[order]
     apart = np.where(near.distance > 0.0, near.distance, np.nan)
     with np.errstate(divide="ignore", invalid="ignore"):
-        unlike = 1.0 - np.minimum(own_size, other_size) / np.maximum(own_size, other_size)
-        pressure = (other_size / own_size / apart).sum(axis=2)
+        pressure = (size[:, near.index] / size[:, :, None] / apart).sum(axis=2)
+    above = dominance(near, size)
     return NearMarks(
-        mingling=np.where(kinds_known, (other_kind != own_kind).sum(axis=2) / NEIGHBOURS, np.nan),
-        differentiation=np.where(sizes_known, unlike.mean(axis=2), np.nan),
-        dominance=np.where(sizes_known, (other_size < own_size).sum(axis=2) / NEIGHBOURS, np.nan),
-        competition=np.where(sizes_known, pressure, np.nan),
+        mingling=mingling(near, species[order]),
+        differentiation=differentiation(near, size),
+        dominance=above,
+        competition=np.where(np.isfinite(above), pressure, np.nan),
     )
 
 

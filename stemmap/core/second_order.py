@@ -201,6 +201,50 @@ def mark_variogram(
     )
 
 
+def kind_correlation(
+    xy: ArrayLike,
+    kinds: ArrayLike,
+    window: Window,
+    r: ArrayLike,
+    *,
+    correction: Literal["isotropic", "translation"] = "isotropic",
+    halfwidth: float = 1.0,
+) -> Floats:
+    """Chance that two stems at distance r are of one kind over that of any two: 1 without relation, below 1 mixed.
+
+    Mark correlation with the test function 1(kind = kind), over Σ (n_kind / n)².
+
+    Parameters
+    ----------
+    kinds
+        Species or size class of each stem, shape (n,).
+    halfwidth
+        Of the Epanechnikov kernel, m.
+
+    Returns
+    -------
+    Shape (k,); NaN where no pair is near r.
+
+    Raises
+    ------
+    InputError
+        As in `k_function`.
+    """
+    _, kind, counts = np.unique(np.asarray(kinds), return_inverse=True, return_counts=True)
+    alike = float(np.sum((counts / len(kind)) ** 2)) if len(kind) else math.nan
+    return (
+        _mark_mean(
+            xy,
+            window,
+            r,
+            lambda i, j: (kind[i] == kind[j]).astype(np.float64),
+            correction=correction,
+            halfwidth=halfwidth,
+        )
+        / alike
+    )
+
+
 def pooled_k(
     patterns: Sequence[tuple[Floats, Window]], r: ArrayLike, *, correction: Correction = "isotropic"
 ) -> Floats:

@@ -16,6 +16,7 @@ from stemmap.core.second_order import (
     cross_k,
     farthest,
     k_function,
+    kind_correlation,
     l_function,
     mark_correlation,
     mark_variogram,
@@ -295,3 +296,23 @@ def test_farthest_is_half_the_radius_or_a_quarter_of_the_side():
     assert farthest(TEN) == pytest.approx(5.0)
     assert farthest(Rectangle(0, 0, 40, 20)) == 5.0
     assert farthest(CutDisc(TEN, shapely.box(-50, 0, 50, 50))) == pytest.approx(50 * math.pi / (20 + 10 * math.pi))
+
+
+def test_kinds_dealt_out_at_random_do_not_correlate_and_those_in_halves_do():
+    rng, window = np.random.default_rng(7), Disc((0.0, 0.0), 60.0)
+    points = window.random(3_000, rng)
+
+    mixed = kind_correlation(points, rng.choice(["beech", "oak", "ash"], 3_000), window, R)
+    halves = kind_correlation(points, points[:, 0] > 0.0, window, R)
+
+    assert_allclose(mixed, 1.0, atol=0.05)
+    assert (halves > 1.8).all()
+
+
+def test_kinds_of_three_stems():
+    # At 2 m one pair alike; of the places of two kinds, two and one, (4 + 1) / 9 are alike.
+    xy = [[0.0, 0.0], [2.0, 0.0], [0.0, 6.0]]
+
+    assert kind_correlation(xy, ["a", "a", "b"], TEN, [2.0])[0] == pytest.approx(9 / 5)
+    assert kind_correlation(xy, ["a", "b", "b"], TEN, [2.0])[0] == 0.0
+    assert math.isnan(kind_correlation(np.zeros((0, 2)), [], TEN, [2.0])[0])
