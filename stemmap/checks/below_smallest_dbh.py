@@ -18,7 +18,7 @@ def below_smallest_dbh(case: Case) -> Iterator[Batch]:
     What to do: nothing, unless the dbh is wrong.
     """
     measured = case.measured
-    counted_nowhere = measured.inside_known & (measured.expansion_per_ha == 0.0) & (measured.status <= Status.DEAD)
+    counted_nowhere = measured.taken_by_none & (measured.status <= Status.DEAD)
     rows = np.flatnonzero(counted_nowhere)
     yield case.about_stems(
         rows,

@@ -31,7 +31,7 @@ CARRIED = {
     "mirage": "the stems: each counts once more for every reflected plot centre that reaches it",
     "walkthrough": "the stems: each counts twice when as far again behind it is outside",
     "part_plot": "the area: the part of the circle inside, and the ratio of means for the survey",
-    "none": "nothing: stems weigh as typed",
+    "none": "nothing: stems inside the stand weigh as they are",
 }
 
 

@@ -117,6 +117,11 @@ class Measured:
     stand_edge: StandEdge | None = None
 
     @property
+    def taken_by_none(self) -> NDArray[np.bool_]:
+        """Whether the design has no circle for a stem of this dbh."""
+        return np.asarray(self.inside_known & (self.circle < 0))
+
+    @property
     def borderline_by_dbh(self) -> NDArray[np.bool_]:
         """Whether a stem is borderline because of its dbh alone: its distance is clear, its class is not."""
         gap = np.abs(self.compared_distance_m - self.limiting_distance_m)

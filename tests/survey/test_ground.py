@@ -72,6 +72,11 @@ def test_stems_near_the_edge_count_again(edge, times):
     assert made.plot_json(1)["edge_correction"] == CARRIED[edge]
 
 
+def test_stem_outside_the_stand_is_not_taken_for_one_without_a_circle():
+    assert not told().measured.taken_by_none.any()
+    assert told(min_dbh_cm=40.0).measured.taken_by_none.all()
+
+
 def test_part_plots_weigh_by_the_share_and_count_when_the_centre_is_outside():
     made = told("part_plot")
 

@@ -157,7 +157,7 @@ def reasons(case: Case) -> Reasons:
             above > _ABOVE * (1.0 - found.right),
             (quantity == 0) & (typed_order < -0.5) & (before != "") & (after != ""),
             (quantity == 1) & (distance > limit) & farthest.fits,
-            (quantity == 2) & measured.inside_known[rows] & (measured.expansion_per_ha[rows] == 0.0),
+            (quantity == 2) & measured.taken_by_none[rows],
             (quantity != 2) & (typed_free < -1.5) & (neighbour >= 0),
             (quantity != 2) & (mine >= 0) & (last < 0),
             (quantity == 2) & (np.abs(grown - both.growth_cm[0]) > 3.0 * both.growth_cm[1]),

@@ -90,7 +90,7 @@ def suspects(case: Case) -> Suspects:
     farthest = case.once(reach)
     limit = farthest.limit_m(measured.limiting_distance_m)
     doubtful |= _rare(measured.compared_distance_m > limit + 3.0 * free.sd_m)
-    too_thin = _rare(measured.inside_known & (measured.expansion_per_ha == 0.0) & farthest.fits)
+    too_thin = _rare(measured.taken_by_none & farthest.fits)
     doubtful |= too_thin
     spellings = _spellings(case)
     for written in spellings:
