@@ -174,6 +174,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>There is no such proposal: K keeps the record, R sends the crew, E gives another value.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
         <translation>Entscheidungen stehen in einer Datei der Erhebung: Datei, Als Erhebungsdatei behalten.</translation>
     </message>
@@ -385,6 +389,30 @@
         <source>why</source>
         <translation>warum</translation>
     </message>
+    <message>
+        <source>corrected as proposed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>another value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kept as recorded</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>measure again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>undone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>done again</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>LanguageMenu</name>
@@ -572,15 +600,15 @@
     </message>
     <message>
         <source>The diagrams were written to {path}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Diagramme wurden nach {path} geschrieben.</translation>
     </message>
     <message>
         <source>SVG (*.svg);;PNG (*.png);;CSV (*.csv)</source>
-        <translation type="unfinished"></translation>
+        <translation>SVG (*.svg);;PNG (*.png);;CSV (*.csv)</translation>
     </message>
     <message>
         <source>Save diagrams</source>
-        <translation type="unfinished"></translation>
+        <translation>Diagramme speichern</translation>
     </message>
     <message>
         <source>The map is on the clipboard: as a picture, as SVG, and its stems as a table.</source>
@@ -700,9 +728,16 @@
 <context>
     <name>RoundCard</name>
     <message>
-        <source>C correct, K keep, R measure again, E other value.
-Space goes on, Backspace goes back, Esc ends.</source>
+        <source>Space goes on, Backspace goes back, Esc ends the round.</source>
         <extracomment>Free ground between the ring around a stem and the card.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>C corrects, K keeps, R sends the crew.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>K keeps, R sends the crew.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1051,47 +1086,47 @@ Space goes on, Backspace goes back, Esc ends.</source>
     <message>
         <source>Spatial structure</source>
         <extracomment>Height over width of a diagram, and its least and most width in the panel.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Räumliche Struktur</translation>
     </message>
     <message>
         <source>Save diagrams…</source>
-        <translation type="unfinished"></translation>
+        <translation>Diagramme speichern…</translation>
     </message>
     <message>
         <source>Write the diagrams as SVG or PNG, or their values as CSV</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Diagramme als SVG oder PNG schreiben oder ihre Werte als CSV</translation>
     </message>
     <message>
         <source>Compute</source>
-        <translation type="unfinished"></translation>
+        <translation>Berechnen</translation>
     </message>
     <message>
         <source>Compare the stems with chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stämme mit dem Zufall vergleichen</translation>
     </message>
     <message>
         <source>Comparing the stems with chance…</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stämme werden mit dem Zufall verglichen…</translation>
     </message>
     <message>
         <source>The comparison was stopped.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Vergleich wurde abgebrochen.</translation>
     </message>
     <message>
         <source>Not known: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht bekannt: {reason}.</translation>
     </message>
     <message>
         <source>Compared: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Verglichen: {reason}.</translation>
     </message>
     <message>
         <source>Stratum {name}: {sentence}</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum {name}: {sentence}</translation>
     </message>
     <message>
         <source>(none)</source>
-        <translation type="unfinished"></translation>
+        <translation>(keines)</translation>
     </message>
 </context>
 <context>
@@ -2326,7 +2361,6 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The plot has no coordinates, so no projected grid is drawn.</source>
-        <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
         <translation>Die Probefläche hat keine Koordinaten, darum ist kein Koordinatengitter gezeichnet.</translation>
     </message>
     <message>
@@ -2360,6 +2394,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     <message>
         <source>Not drawn, since azimuth or distance is not known: {names}.</source>
         <translation>Nicht gezeichnet, weil Azimut oder Abstand nicht bekannt ist: {names}.</translation>
+    </message>
+    <message>
+        <source>The line of dashes and dots is the edge of the stand.</source>
+        <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
+        <translation>Die Strichpunktlinie ist der Bestandesrand.</translation>
     </message>
     <message>
         <source>The plot has more than {most} stems, so none is numbered.</source>
@@ -2470,7 +2509,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Structure</source>
-        <translation type="unfinished"></translation>
+        <translation>Struktur</translation>
     </message>
     <message>
         <source>Settings</source>
@@ -2506,7 +2545,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>How the stems of the selected plot, or of the whole survey, stand to each other: clumped or regular, how dbh and species mingle, each compared with chance.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie die Stämme der gewählten Probefläche oder der ganzen Inventur zueinander stehen: geklumpt oder regelmäßig, wie BHD und Baumarten sich mischen, jeweils mit dem Zufall verglichen.</translation>
     </message>
     <message>
         <source>How this survey was measured: units, north, sampling design, errors. A change is computed and shown at once; it is kept when you save the settings.</source>
@@ -3875,7 +3914,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source> over strata</source>
-        <translation type="unfinished"></translation>
+        <translation> über Straten</translation>
     </message>
     <message>
         <source> with an error or something to look at</source>
@@ -3915,7 +3954,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 cannot be read as polygons; save it again as GeoPackage.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht als Polygone gelesen werden; noch einmal als GeoPackage speichern.</translation>
     </message>
     <message>
         <source>%1 cannot be read: %2.</source>
@@ -3995,7 +4034,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 has no plot</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat keine Probefläche</translation>
     </message>
     <message>
         <source>%1 has points and columns of coordinates; the columns %2 were used.</source>
@@ -4007,7 +4046,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 holds no polygon of a stand; [design] stand needs its outline as an area.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält kein Polygon eines Bestands; [design] stand braucht den Umriss als Fläche.</translation>
     </message>
     <message>
         <source>%1 holds no records.</source>
@@ -4019,7 +4058,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 holds the upload now; new records: %2.%3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält jetzt die Aufnahmedaten; neue Datensätze: %2.%3</translation>
     </message>
     <message>
         <source>%1 in the settings must be a section with keys: [%2].</source>
@@ -4047,11 +4086,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 is %2, by chance %3; %4</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, bei Zufall %3; %4</translation>
     </message>
     <message>
         <source>%1 is %2; %3 stems.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2; %3 Stämme.</translation>
     </message>
     <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
@@ -4139,7 +4178,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 is not among [sample] strata</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 steht nicht unter [sample] strata</translation>
     </message>
     <message>
         <source>%1 is not written in UTF-8; save it as UTF-8.</source>
@@ -4147,7 +4186,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 is spread among the other stems: fewer of its own than by chance within %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall innerhalb von %2</translation>
     </message>
     <message>
         <source>%1 is the same file as %2; it was read once.</source>
@@ -4179,7 +4218,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 stands in groups among the other stems: more of its own than by chance within %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 steht in Gruppen unter den anderen Stämmen: mehr eigene als bei Zufall innerhalb von %2</translation>
     </message>
     <message>
         <source>%1 was not read: it has no heading of plots, stems or stations.</source>
@@ -4203,11 +4242,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1, %2 stems</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2 Stämme</translation>
     </message>
     <message>
         <source>%1, %2 stems on %3 plots</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, %2 Stämme auf %3 Probeflächen</translation>
     </message>
     <message>
         <source>%1, layer %2</source>
@@ -4231,15 +4270,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1; no difference is shown.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; ein Unterschied zeigt sich nicht.</translation>
     </message>
     <message>
         <source>%1; no difference is shown; %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; ein Unterschied zeigt sich nicht; %2.</translation>
     </message>
     <message>
         <source>%1; what can be read was read.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; gelesen wurde, was zu lesen war.</translation>
     </message>
     <message>
         <source>%1… (%2 characters)</source>
@@ -4263,7 +4302,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>, %1 years</source>
-        <translation type="unfinished"></translation>
+        <translation>, %1 Jahre</translation>
     </message>
     <message>
         <source>, and </source>
@@ -4391,11 +4430,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>A survey file is damaged.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Inventurdatei ist beschädigt.</translation>
     </message>
     <message>
         <source>Among the other stems: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Unter den anderen Stämmen: %1</translation>
     </message>
     <message>
         <source>An angle count needs its basal_area_factor.</source>
@@ -4411,11 +4450,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Clumped or regular: L(r) - r</source>
-        <translation type="unfinished"></translation>
+        <translation>Geklumpt oder regelmäßig: L(r) - r</translation>
     </message>
     <message>
         <source>Clumped: more neighbours than by chance within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Geklumpt: mehr Nachbarn als bei Zufall innerhalb von %1</translation>
     </message>
     <message>
         <source>Column %1 has no heading; its cells are kept, but not interpreted.</source>
@@ -4451,7 +4490,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Dbh by species</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD nach Baumart</translation>
     </message>
     <message>
         <source>Decimal points and decimal commas stand in one column.</source>
@@ -4459,7 +4498,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Distance to the nearest stem: G(r)</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand zum nächsten Stamm: G(r)</translation>
     </message>
     <message>
         <source>Drawing plot %1</source>
@@ -4487,11 +4526,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>More stems lie towards %1° than on the other side; %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gegen %1° stehen mehr Stämme als auf der anderen Seite; %2.</translation>
     </message>
     <message>
         <source>More stems than by chance have their nearest neighbour within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehr Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1</translation>
     </message>
     <message>
         <source>No file has a column for the %1: of no stem %2.</source>
@@ -4511,7 +4550,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>No side is shown to hold more stems than another; %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Seite zeigt mehr Stämme als eine andere; %1.</translation>
     </message>
     <message>
         <source>No stem is recorded in %1; they stand for plots without stems.</source>
@@ -4619,11 +4658,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Pairs of stems are most frequent %1 m apart, %2 times as many as by chance; least frequent %3 m apart, %4 times; %5. This curve is not tested: L(r) tells whether there is a pattern.</source>
-        <translation type="unfinished"></translation>
+        <translation>Paare von Stämmen sind bei %1 m Abstand am häufigsten, %2 mal so viele wie bei Zufall; bei %3 m Abstand am seltensten, %4 mal; %5. Diese Kurve wird nicht geprüft: L(r) sagt, ob es ein Muster gibt.</translation>
     </message>
     <message>
         <source>Pairs of stems by distance: g(r)</source>
-        <translation type="unfinished"></translation>
+        <translation>Paare von Stämmen nach Abstand: g(r)</translation>
     </message>
     <message>
         <source>Parquet needs the package pyarrow; install it with: python3 -m pip install &apos;stemmap[parquet]&apos;</source>
@@ -4739,7 +4778,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Regular: fewer neighbours than by chance within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Regelmäßig: weniger Nachbarn als bei Zufall innerhalb von %1</translation>
     </message>
     <message>
         <source>Settings files lie beside the upload, but none was used.</source>
@@ -4763,11 +4802,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Stems by azimuth</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme nach Azimut</translation>
     </message>
     <message>
         <source>Stems from the centre outwards</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme vom Mittelpunkt nach außen</translation>
     </message>
     <message>
         <source>Stems name no plot.</source>
@@ -4867,7 +4906,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source> The last class also holds what is thicker; %1 stems.</source>
-        <translation type="unfinished"></translation>
+        <translation> Die letzte Klasse enthält auch, was dicker ist; %1 Stämme.</translation>
     </message>
     <message>
         <source>%1 has headings, but no records below them; export it again with its records.</source>
@@ -4891,15 +4930,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or with distances to the edge &quot;nearest&quot;, &quot;buffer&quot; and its width, or &quot;weighted&quot; and the radii of the plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Randbehandlung &quot;%1&quot; ist nicht möglich; &quot;none&quot; verwenden oder, mit Abständen zum Rand, &quot;nearest&quot;, &quot;buffer&quot; und seine Breite oder &quot;weighted&quot; und die Radien der Probeflächen.</translation>
     </message>
     <message>
         <source>Fewer stems than by chance have their nearest neighbour within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1</translation>
     </message>
     <message>
         <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm; %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hälfte der Stämme ist dünner als %1 cm, ein Viertel dünner als %2 cm und ein Viertel dicker als %3 cm; %4.</translation>
     </message>
     <message>
         <source>No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the settings file.</source>
@@ -4931,7 +4970,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The inner half of the area holds %1 of %2 stems</source>
-        <translation type="unfinished"></translation>
+        <translation>In der inneren Hälfte der Fläche stehen %1 von %2 Stämmen</translation>
     </message>
     <message>
         <source>The largest radius of an angle count</source>
@@ -4947,7 +4986,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The nearest stem is %1 m away on average, %2 times what chance gives; %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Der nächste Stamm ist im Mittel %1 m entfernt, das %2-fache dessen, was der Zufall ergibt; %3</translation>
     </message>
     <message>
         <source>The paper %1 is not known: choose one of %2.</source>
@@ -4963,7 +5002,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The polygons of the stand, %1, are not in %2; put the file there or correct [design] stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Polygone des Bestands, %1, sind nicht in %2; die Datei dorthin legen oder [design] stand berichtigen.</translation>
     </message>
     <message>
         <source>The radius of a circle</source>
@@ -5134,20 +5173,12 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
-        <source> Coordinates: %1.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source> Lost: %1.</source>
         <translation> Verloren: %1.</translation>
     </message>
     <message>
         <source> None is missing between them.</source>
         <translation> Dazwischen fehlt keine.</translation>
-    </message>
-    <message>
-        <source> Printed %1.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source> on the re-check list</source>
@@ -5195,27 +5226,19 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>%1 is not known: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist nicht bekannt: %2.</translation>
     </message>
     <message>
         <source>%1 is not shown to be grouped or spread among the other stems</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 plots, %2 visits, %3 stems recorded.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 steht unter den anderen Stämmen weder erkennbar in Gruppen noch verteilt</translation>
     </message>
     <message>
         <source>%1 stems</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Stämme</translation>
     </message>
     <message>
         <source>%1 stems on %2 plots</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 to %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Stämme auf %2 Probeflächen</translation>
     </message>
     <message>
         <source>%1 values</source>
@@ -5230,12 +5253,8 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>%1 wurde von einem älteren stemmap angelegt; im Fenster öffnen oder stemmap add verwenden, dann wird sie auf den neuen Stand gebracht und eine Kopie bleibt erhalten.</translation>
     </message>
     <message>
-        <source>%1. A finding is a doubt, not a verdict.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1: each %2 needs at least %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: jedes %2 braucht mindestens %3.</translation>
     </message>
     <message>
         <source>, %1 % of what all doubts may move</source>
@@ -5251,7 +5270,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>A report ends with .html or .pdf, not as %1 does; choose another name with -o.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Bericht endet mit .html oder .pdf, nicht wie %1; mit -o einen anderen Namen wählen.</translation>
     </message>
     <message>
         <source>A stem can be of one kind only in a cross-type K.</source>
@@ -5263,7 +5282,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>All plots</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Probeflächen</translation>
     </message>
     <message>
         <source>All visits</source>
@@ -5274,24 +5293,12 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
     </message>
     <message>
-        <source>Clark-Evans R</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Clark-Evans R (p)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
         <translation>Die Spalten %1 haben keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
     <message>
-        <source>Compared: %1. %2 simulations, seed %3. %4</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Comparing with chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Vergleich mit dem Zufall</translation>
     </message>
     <message>
         <source>Crew %1</source>
@@ -5303,15 +5310,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Distances need all stems inside the window, each with a position.</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstände brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
     </message>
     <message>
         <source>Distances to the nearest stem are not shown to differ from chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Abstände zum nächsten Stamm weichen nicht erkennbar vom Zufall ab</translation>
     </message>
     <message>
         <source>Double sampling with regression needs at least three plots on which the helping quantity differs, and a first sample that holds them all.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zweiphasige Stichproben mit Regression brauchen mindestens drei Probeflächen, auf denen die Hilfsgröße verschieden ist, und eine erste Stichprobe, die sie alle enthält.</translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
@@ -5338,24 +5345,8 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.0f} lebende Stämme ({missed_low:.0f} bis {missed_high:.0f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
     <message>
-        <source>Global, 95 %, by extreme rank length (Myllymäki et al. 2017, Journal of the Royal Statistical Society B 79: 381-404), against as many stems at random in the same circles; for marks, dealt out anew among the stems of each plot. A curve without a pattern leaves its envelope in 5 of 100 cases.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Going back is field work: weather, slope and dead wood decide; follow the rules of your own organisation.</source>
         <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
-    </message>
-    <message>
-        <source>How it is made, and source</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Indices of all plots</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Indices of the four nearest stems</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Instrument %1</source>
@@ -5366,28 +5357,12 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
     </message>
     <message>
-        <source>K(r) = A / (n (n - 1)) Σ w 1(d ≤ r) over ordered pairs d apart, isotropic edge weights w (Ripley 1976, Journal of Applied Probability 13: 255-266); L = √(K/π). Pooled: Σ n(n-1) K / Σ n(n-1) over plots.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mark correlation</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mean distance to the nearest stem over the one expected, 0.5 √(A/n) + (0.0514 + 0.041/√n) P/n, A area, P perimeter, n stems (Clark &amp; Evans 1954, Ecology 35: 445-453; Donnelly 1978, in: Simulation methods in archaeology, 91-95).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mean product of the dbh of two stems r apart over the squared mean dbh of their plot, kernel of half-width 1 m (Stoyan &amp; Stoyan 1994).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Neither clumping nor regularity is shown up to %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis %1 m zeigt sich weder Klumpung noch Regelmäßigkeit</translation>
     </message>
     <message>
         <source>No relation between dbh and the distance to other stems is shown</source>
-        <translation type="unfinished"></translation>
+        <translation>Zwischen BHD und Abstand zu anderen Stämmen zeigt sich kein Zusammenhang</translation>
     </message>
     <message>
         <source>No. {stem} has azimuth and distance of No. {twin} to the last digit, but a dbh of {dbh_cm:g} cm against {twin_dbh_cm:g} cm: the line above repeated, two stems of one tree, or one entered again.</source>
@@ -5418,12 +5393,8 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Auf den Probeflächen, die in der Inventurdatei stehen, ist nichts anders.</translation>
     </message>
     <message>
-        <source>Nothing is told of all plots: %1.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Nothing is told: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wird ausgesagt: %1.</translation>
     </message>
     <message>
         <source>Nothing was added to %1. %2</source>
@@ -5431,15 +5402,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Of a hundred sentences about plots at random about five tell of a pattern by chance alone: believe the pooled result before that of a single plot.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von hundert Sätzen über zufällige Probeflächen erzählen etwa fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
     </message>
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
         <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
-    </message>
-    <message>
-        <source>Pair correlation, Epanechnikov kernel of half-width 0.15 / √(n/A) (Stoyan &amp; Stoyan 1994, Fractals, random shapes and point fields).</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
@@ -5530,52 +5497,20 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
     <message>
-        <source>Report on %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Report on a survey of sample plots</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
         <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
-    </message>
-    <message>
-        <source>Share of stems whose nearest stem is within r, from those nearer to it than to the edge, weighed by the area in which they could be seen so (Hanisch 1984, Statistics 15: 409-416).</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
         <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
     </message>
     <message>
-        <source>Spatial structure</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stems and basal area per hectare</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stems in</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Stratification needs the area of every stratum, each a positive number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratifizierung braucht die Fläche jedes Stratums, jeweils eine positive Zahl.</translation>
     </message>
     <message>
         <source>Stratum %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stratum %1: %2</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Sum over the living stems that are in, each times 10000 / area of the circle it was sampled by, m² (angle count: basal area factor / basal area of the stem). Mean and interval: simple random sampling, Student&apos;s t.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum %1</translation>
     </message>
     <message>
         <source>The budget of %1 hours must not be below zero.</source>
@@ -5583,11 +5518,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The circle of %1 m at %2 lies wholly outside the stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Kreis von %1 m bei %2 liegt ganz außerhalb des Bestands.</translation>
     </message>
     <message>
         <source>The competition by the four nearest stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Konkurrenz durch die vier nächsten Stämme</translation>
     </message>
     <message>
         <source>The coordinate system of easting and northing is not known, so {plots} plots are drawn around their own centres: choose it under Settings in the window, or give crs in the settings file.</source>
@@ -5599,7 +5534,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The edge correction %1 is not known; say kaplan_meier, hanisch or none.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Randkorrektur %1 ist nicht bekannt; kaplan_meier, hanisch oder none angeben.</translation>
     </message>
     <message>
         <source>The finding has no proposal %1: %2.</source>
@@ -5623,7 +5558,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The mean difference in dbh to the four nearest stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Der mittlere Unterschied im BHD zu den vier nächsten Stämmen</translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -5631,15 +5566,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The share of other species among the four nearest stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil anderer Baumarten unter den vier nächsten Stämmen</translation>
     </message>
     <message>
         <source>The share of thinner stems among the four nearest</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil dünnerer Stämme unter den vier nächsten</translation>
     </message>
     <message>
         <source>The stand edge cannot be used: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Bestandesrand kann nicht verwendet werden: %1.</translation>
     </message>
     <message>
         <source>The survey file has no finding %1; stemmap check lists the findings with their ids.</source>
@@ -5647,15 +5582,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>The uniform angle index</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Winkelmaß</translation>
     </message>
     <message>
         <source>The upload differs from what the survey file has of the same plots and visits: %1 (plots %2).</source>
         <translation>Die Aufnahmedaten weichen von dem ab, was die Inventurdatei von denselben Probeflächen und Aufnahmen hat: %1 (Probeflächen %2).</translation>
-    </message>
-    <message>
-        <source>The values are those of the records as they were checked, with the decisions made so far; maps and coordinates are no legal survey. Whoever goes out to measure again minds weather, deadwood, slopes and the local rules of safety, which come before anything said here.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>There is a file %1 already; name another one.</source>
@@ -5675,39 +5606,27 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>Thicker than average are stems that have another at %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Dicker als der Durchschnitt sind Stämme, die einen anderen haben bei %1</translation>
     </message>
     <message>
         <source>Thickness of neighbours: mark correlation of dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>Dicke der Nachbarn: Markenkorrelation des BHD</translation>
     </message>
     <message>
         <source>Thinner than average are stems that have another at %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Dünner als der Durchschnitt sind Stämme, die einen anderen haben bei %1</translation>
     </message>
     <message>
         <source>Too few stems to judge how they lie about the centre; %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu wenige Stämme, um zu beurteilen, wie sie um den Mittelpunkt liegen; %1.</translation>
     </message>
     <message>
         <source>Too few stems to judge how they lie from the centre outwards; %1.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Uniform angle (Gadow et al. 1998), mingling and differentiation 1 - thinner / thicker dbh (Füldner 1995), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974); only stems whose fourth neighbour is nearer than the edge.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu wenige Stämme, um zu beurteilen, wie sie vom Mittelpunkt nach außen liegen; %1.</translation>
     </message>
     <message>
         <source>Visits of %1</source>
         <translation>Aufnahmen von %1</translation>
-    </message>
-    <message>
-        <source>What the survey says per hectare</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What was said of how the survey was measured; all else holds as the handbook says.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Work of %1</source>
@@ -5719,11 +5638,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>[sample] strata: each stratum must have its own name.</source>
-        <translation type="unfinished"></translation>
+        <translation>[sample] strata: Jedes Stratum muss einen eigenen Namen haben.</translation>
     </message>
     <message>
         <source>[sample] strata: give each stratum its area_ha, or each the points of the first sample.</source>
-        <translation type="unfinished"></translation>
+        <translation>[sample] strata: jedem Stratum area_ha geben oder jedem die Punkte der ersten Stichprobe.</translation>
     </message>
     <message>
         <source>a Parquet file</source>
@@ -5735,11 +5654,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>a circle of the design lies apart from the centre, and a stand edge cuts the plot; that is not corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Kreis des Verfahrens liegt abseits des Mittelpunkts, und ein Bestandesrand schneidet die Probefläche; das wird nicht korrigiert</translation>
     </message>
     <message>
         <source>a stratum has no plot</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Stratum hat keine Probefläche</translation>
     </message>
     <message>
         <source>agree</source>
@@ -5747,7 +5666,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>an angle count has no circle that could be taken in part; take another correction</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Winkelzählprobe hat keinen Kreis, der zum Teil genommen werden könnte; eine andere Korrektur wählen</translation>
     </message>
     <message>
         <source>an old Excel or Word file, or one with a password</source>
@@ -5870,10 +5789,6 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>blind</translation>
     </message>
     <message>
-        <source>body{font:15px/1.45 sans-serif;max-width:62em;margin:2em auto;padding:0 1em;color:#1c1c1c;background:#fff}h1{font-size:1.5em}h2{font-size:1.15em;margin:1.8em 0 .4em;border-bottom:1px solid #999}table{border-collapse:collapse;margin:.6em 0}th,td{padding:2px 10px 2px 0;text-align:left;vertical-align:top}th{border-bottom:1px solid #999}pre{background:#f3f3ef;padding:.6em;overflow:auto}figure{margin:1em 0}figure svg,figure img{max-width:100%;height:auto}figcaption{max-width:46em}@media print{h2,figure{break-inside:avoid}}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>borderline</source>
         <translation>Grenzbaum</translation>
     </message>
@@ -5919,19 +5834,19 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>change of the inclusion doubt with half the standard deviation of azimuths</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderung des Zweifels an der Zugehörigkeit bei halber Standardabweichung der Azimute</translation>
     </message>
     <message>
         <source>change of the inclusion doubt with half the standard deviation of distances</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderung des Zweifels an der Zugehörigkeit bei halber Standardabweichung der Distanzen</translation>
     </message>
     <message>
         <source>change of the sampling error with one more plot drawn alike</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderung des Stichprobenfehlers bei einer weiteren, ebenso gezogenen Probefläche</translation>
     </message>
     <message>
         <source>change of what is missed if everything hidden is seen from there: at most this</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderung des Übersehenen, wenn von dort alles Verdeckte gesehen wird: höchstens so viel</translation>
     </message>
     <message>
         <source>changed plot row</source>
@@ -5967,7 +5882,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>closer together than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>näher beisammen als bei Zufall</translation>
     </message>
     <message>
         <source>cluster</source>
@@ -5979,7 +5894,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>clusters, %1, ratio of means</source>
-        <translation type="unfinished"></translation>
+        <translation>Trakte, %1, Quotient der Mittel</translation>
     </message>
     <message>
         <source>cm</source>
@@ -6087,7 +6002,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>dbh diff.</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD-Unt.</translation>
     </message>
     <message>
         <source>dbh missing</source>
@@ -6099,7 +6014,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>dbh, cm</source>
-        <translation type="unfinished"></translation>
+        <translation>BHD, cm</translation>
     </message>
     <message>
         <source>decimal mark</source>
@@ -6211,7 +6126,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>distance r, m</source>
-        <translation type="unfinished"></translation>
+        <translation>Abstand r, m</translation>
     </message>
     <message>
         <source>distances scaled alike</source>
@@ -6223,7 +6138,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>double sampling for stratification</source>
-        <translation type="unfinished"></translation>
+        <translation>zweiphasige Stichprobe zur Stratifizierung</translation>
     </message>
     <message>
         <source>doubt</source>
@@ -6263,7 +6178,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>expected to be missed behind other stems: a bias, not in the sampling error</source>
-        <translation type="unfinished"></translation>
+        <translation>voraussichtlich hinter anderen Stämmen übersehen: eine Verzerrung, nicht im Stichprobenfehler enthalten</translation>
     </message>
     <message>
         <source>export it as CSV or GeoPackage</source>
@@ -6275,7 +6190,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>farther apart than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>weiter auseinander als bei Zufall</translation>
     </message>
     <message>
         <source>fewer than 10 stems are expected there</source>
@@ -6283,7 +6198,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>fewer than two clusters</source>
-        <translation type="unfinished"></translation>
+        <translation>weniger als zwei Trakte</translation>
     </message>
     <message>
         <source>file twice</source>
@@ -6379,7 +6294,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>grid azimuth, degrees</source>
-        <translation type="unfinished"></translation>
+        <translation>Gitterazimut, Grad</translation>
     </message>
     <message>
         <source>grown cm</source>
@@ -6519,7 +6434,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>it is not known whether the stand edge cuts the plot, for its centre is not known</source>
-        <translation type="unfinished"></translation>
+        <translation>ob der Bestandesrand die Probefläche schneidet, ist nicht bekannt, denn ihr Mittelpunkt ist nicht bekannt</translation>
     </message>
     <message>
         <source>it was used all the same</source>
@@ -6538,28 +6453,12 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>sein BHD änderte sich seit der letzten Aufnahme um {grown_cm:+.1f} cm</translation>
     </message>
     <message>
-        <source>kind %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>kind_pairs %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>kind_plots %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>kind_stems %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>larger</source>
         <translation>größer</translation>
     </message>
     <message>
         <source>last</source>
-        <translation type="unfinished"></translation>
+        <translation>letzte</translation>
     </message>
     <message>
         <source>last dbh cm</source>
@@ -6623,11 +6522,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>living stems of the inner circle, within %1 m, one position a tree</source>
-        <translation type="unfinished"></translation>
+        <translation>lebende Stämme des inneren Kreises, innerhalb von %1 m, eine Lage je Baum</translation>
     </message>
     <message>
         <source>living stems under one inclusion rule on each plot&apos;s last visit, one position a tree</source>
-        <translation type="unfinished"></translation>
+        <translation>lebende Stämme unter einer Auswahlregel bei der letzten Aufnahme jeder Probefläche, eine Lage je Baum</translation>
     </message>
     <message>
         <source>living stems within %1 m, one position a tree</source>
@@ -6767,11 +6666,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>neighbours are more alike in dbh than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachbarn sind im BHD ähnlicher als bei Zufall</translation>
     </message>
     <message>
         <source>neighbours differ more in dbh than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachbarn unterscheiden sich im BHD mehr als bei Zufall</translation>
     </message>
     <message>
         <source>new stem</source>
@@ -6783,11 +6682,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>new stems that came in because their own circle has grown to reach them</source>
-        <translation type="unfinished"></translation>
+        <translation>neue Stämme, die hereinkamen, weil ihr eigener Kreis gewachsen ist und sie erreicht</translation>
     </message>
     <message>
         <source>new stems where they would have been in already at the smallest dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>neue Stämme dort, wo sie schon mit dem kleinsten BHD dabei gewesen wären</translation>
     </message>
     <message>
         <source>nicht erreicht</source>
@@ -6807,7 +6706,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>no part of the circle lies inside the stand</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Teil des Kreises liegt im Bestand</translation>
     </message>
     <message>
         <source>no plot has a value per hectare</source>
@@ -6815,7 +6714,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>no plot has enough stems under one inclusion rule</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Probefläche hat genug Stämme unter einer Auswahlregel</translation>
     </message>
     <message>
         <source>no plot radius was given</source>
@@ -6831,7 +6730,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>no simulations were asked for</source>
-        <translation type="unfinished"></translation>
+        <translation>es wurden keine Simulationen verlangt</translation>
     </message>
     <message>
         <source>no stem has its four neighbours nearer than the edge</source>
@@ -6839,11 +6738,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>no stem has its four neighbours, with species and dbh, nearer than the edge</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Stamm hat seine vier Nachbarn, mit Baumart und BHD, näher als den Rand</translation>
     </message>
     <message>
         <source>no stem is nearer to its neighbour than to the edge</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Stamm ist seinem Nachbarn näher als dem Rand</translation>
     </message>
     <message>
         <source>no stems</source>
@@ -6882,10 +6781,6 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>nicht bekannt</translation>
     </message>
     <message>
-        <source>not known: %1.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>not reached</source>
         <translation>nicht erreicht</translation>
     </message>
@@ -6894,8 +6789,8 @@ Space goes on, Backspace goes back, Esc ends.</source>
         <translation>nicht zu sagen</translation>
     </message>
     <message>
-        <source>nothing: stems weigh as typed</source>
-        <translation type="unfinished"></translation>
+        <source>nothing: stems inside the stand weigh as they are</source>
+        <translation>nichts: Stämme im Bestand zählen, wie sie sind</translation>
     </message>
     <message>
         <source>number</source>
@@ -6903,7 +6798,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>number of stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl der Stämme</translation>
     </message>
     <message>
         <source>number of the stem</source>
@@ -6923,7 +6818,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>of stems in and living both times, at the weight of the first visit</source>
-        <translation type="unfinished"></translation>
+        <translation>der Stämme, die beide Male dabei und lebend sind, mit dem Gewicht der ersten Aufnahme</translation>
     </message>
     <message>
         <source>on no plot can it be known what is hidden</source>
@@ -6931,11 +6826,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>on no plot do all stems of the pattern have a dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>auf keiner Probefläche haben alle Stämme des Musters einen BHD</translation>
     </message>
     <message>
         <source>on so few plots a t interval holds the truth less often than it says</source>
-        <translation type="unfinished"></translation>
+        <translation>bei so wenigen Probeflächen enthält ein t-Intervall die Wahrheit seltener, als es sagt</translation>
     </message>
     <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
@@ -6975,7 +6870,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>others</source>
-        <translation type="unfinished"></translation>
+        <translation>andere</translation>
     </message>
     <message>
         <source>out</source>
@@ -7007,7 +6902,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>part plots weigh like whole ones in the change</source>
-        <translation type="unfinished"></translation>
+        <translation>Teilflächen zählen in der Änderung wie ganze</translation>
     </message>
     <message>
         <source>per ha</source>
@@ -7095,7 +6990,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>png</source>
-        <translation type="unfinished"></translation>
+        <translation>png</translation>
     </message>
     <message>
         <source>point</source>
@@ -7147,7 +7042,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>random</source>
-        <translation type="unfinished"></translation>
+        <translation>zufällig</translation>
     </message>
     <message>
         <source>rate</source>
@@ -7199,7 +7094,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>second visit less first</source>
-        <translation type="unfinished"></translation>
+        <translation>zweite Aufnahme weniger erste</translation>
     </message>
     <message>
         <source>sector beyond m</source>
@@ -7231,11 +7126,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>share of stems</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der Stämme</translation>
     </message>
     <message>
         <source>share of the area, from the centre</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der Fläche, vom Mittelpunkt aus</translation>
     </message>
     <message>
         <source>sheet ignored</source>
@@ -7303,15 +7198,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>species %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Baumart %1</translation>
     </message>
     <message>
         <source>species keep to themselves</source>
-        <translation type="unfinished"></translation>
+        <translation>Baumarten bleiben unter sich</translation>
     </message>
     <message>
         <source>species mix more than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>Baumarten mischen sich mehr als bei Zufall</translation>
     </message>
     <message>
         <source>spreads</source>
@@ -7327,7 +7222,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>standard error from stems that may be in or out, by the errors of the settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardfehler aus Stämmen, die drinnen oder draußen sein können, nach den Messfehlern der Einstellungen</translation>
     </message>
     <message>
         <source>standard error m</source>
@@ -7335,7 +7230,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>standard error of the mean; what plots differ by holds the doubts below already</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardfehler des Mittels; die Unterschiede der Probeflächen enthalten die Zweifel darunter schon</translation>
     </message>
     <message>
         <source>standing dead</source>
@@ -7367,7 +7262,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>std. error</source>
-        <translation type="unfinished"></translation>
+        <translation>Std.-Fehler</translation>
     </message>
     <message>
         <source>stem</source>
@@ -7395,7 +7290,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stems no longer in or not recorded again, as a loss; numbers tell which stem is which</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme, die nicht mehr dabei sind oder nicht wieder aufgenommen wurden, als Verlust; die Nummern sagen, welcher Stamm welcher ist</translation>
     </message>
     <message>
         <source>stems outside the circle are not recorded to a margin</source>
@@ -7407,11 +7302,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stems stand evenly around each other</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme stehen gleichmäßig umeinander</translation>
     </message>
     <message>
         <source>stems stand in groups</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme stehen in Gruppen</translation>
     </message>
     <message>
         <source>stems that are gone</source>
@@ -7419,15 +7314,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stems that are in have no place, and a stand edge cuts the plot</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme, die dabei sind, haben keine Lage, und ein Bestandesrand schneidet die Probefläche</translation>
     </message>
     <message>
         <source>stems that died, as a loss</source>
-        <translation type="unfinished"></translation>
+        <translation>abgestorbene Stämme, als Verlust</translation>
     </message>
     <message>
         <source>stems that were cut, as a loss</source>
-        <translation type="unfinished"></translation>
+        <translation>gefällte Stämme, als Verlust</translation>
     </message>
     <message>
         <source>stems were measured from other points too</source>
@@ -7439,11 +7334,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stratified after sampling</source>
-        <translation type="unfinished"></translation>
+        <translation>nach der Aufnahme stratifiziert</translation>
     </message>
     <message>
         <source>stratified sampling</source>
-        <translation type="unfinished"></translation>
+        <translation>stratifizierte Stichprobe</translation>
     </message>
     <message>
         <source>stratum</source>
@@ -7451,7 +7346,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stratum %1, so that the plots were taken as one sample</source>
-        <translation type="unfinished"></translation>
+        <translation>Stratum %1, darum wurden die Probeflächen als eine Stichprobe genommen</translation>
     </message>
     <message>
         <source>stratum to which the plot belongs</source>
@@ -7459,27 +7354,27 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>stronger than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>stärker als bei Zufall</translation>
     </message>
     <message>
         <source>survey file damaged</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventurdatei beschädigt</translation>
     </message>
     <message>
         <source>survivors that another circle samples now, or whose place to the stand edge was measured anew</source>
-        <translation type="unfinished"></translation>
+        <translation>Überlebende, die jetzt ein anderer Kreis erfasst oder deren Lage zum Bestandesrand neu gemessen wurde</translation>
     </message>
     <message>
         <source>svg</source>
-        <translation type="unfinished"></translation>
+        <translation>svg</translation>
     </message>
     <message>
         <source>systematic</source>
-        <translation type="unfinished"></translation>
+        <translation>systematisch</translation>
     </message>
     <message>
         <source>systematic sampling, computed as simple random</source>
-        <translation type="unfinished"></translation>
+        <translation>systematische Stichprobe, wie eine einfache Zufallsstichprobe berechnet</translation>
     </message>
     <message>
         <source>taper cm per m</source>
@@ -7495,15 +7390,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>that is fewer than the outer half</source>
-        <translation type="unfinished"></translation>
+        <translation>das sind weniger als in der äußeren Hälfte</translation>
     </message>
     <message>
         <source>that is more than the outer half</source>
-        <translation type="unfinished"></translation>
+        <translation>das sind mehr als in der äußeren Hälfte</translation>
     </message>
     <message>
         <source>that the sizes of strata are a sample too is not in the error of clusters</source>
-        <translation type="unfinished"></translation>
+        <translation>dass auch die Größen der Straten eine Stichprobe sind, ist im Fehler der Trakte nicht enthalten</translation>
     </message>
     <message>
         <source>the %1 in %2 and its like was taken as a %3, but nothing settles it. If that is wrong, save the file with another decimal mark.</source>
@@ -7511,15 +7406,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>the area: the part of the circle inside, and the ratio of means for the survey</source>
-        <translation type="unfinished"></translation>
+        <translation>die Fläche: der Teil des Kreises im Bestand, und für die Inventur der Quotient der Mittel</translation>
     </message>
     <message>
         <source>the circle has no radius, so that no share of it can be told</source>
-        <translation type="unfinished"></translation>
+        <translation>der Kreis hat keinen Radius, darum lässt sich kein Anteil angeben</translation>
     </message>
     <message>
         <source>the circle was laid out on the slope, and a stand edge cuts it; that is not corrected</source>
-        <translation type="unfinished"></translation>
+        <translation>der Kreis wurde am Hang ausgelegt, und ein Bestandesrand schneidet ihn; das wird nicht korrigiert</translation>
     </message>
     <message>
         <source>the circle was laid out on the slope; on the map it is no circle</source>
@@ -7571,7 +7466,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>the plot centre lies outside the stand</source>
-        <translation type="unfinished"></translation>
+        <translation>der Mittelpunkt der Probefläche liegt außerhalb des Bestands</translation>
     </message>
     <message>
         <source>the plot is not forest</source>
@@ -7583,11 +7478,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>the plots lie on a grid and are computed as if drawn at random: the error is mostly told too large, and too small where the grid follows a pattern of the ground</source>
-        <translation type="unfinished"></translation>
+        <translation>die Probeflächen liegen auf einem Raster und werden wie zufällig gezogen berechnet: der Fehler wird meist zu groß angegeben, und zu klein, wo das Raster einem Muster des Geländes folgt</translation>
     </message>
     <message>
         <source>the polygons of the stand were not found</source>
-        <translation type="unfinished"></translation>
+        <translation>die Polygone des Bestands wurden nicht gefunden</translation>
     </message>
     <message>
         <source>the radius of the design holds</source>
@@ -7599,11 +7494,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>the stand edge bends within reach of the plot, where the mirage is not exact; take another correction</source>
-        <translation type="unfinished"></translation>
+        <translation>der Bestandesrand knickt in Reichweite der Probefläche, wo die Spiegelung nicht genau ist; eine andere Korrektur wählen</translation>
     </message>
     <message>
         <source>the stand edge cuts the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>der Bestandesrand schneidet den Kreis</translation>
     </message>
     <message>
         <source>the stems were measured at the stem, not from the centre</source>
@@ -7611,15 +7506,15 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>the stems: each counts once more for every reflected plot centre that reaches it</source>
-        <translation type="unfinished"></translation>
+        <translation>die Stämme: jeder zählt einmal mehr für jeden gespiegelten Mittelpunkt, der ihn erreicht</translation>
     </message>
     <message>
         <source>the stems: each counts twice when as far again behind it is outside</source>
-        <translation type="unfinished"></translation>
+        <translation>die Stämme: jeder zählt doppelt, wenn ebenso weit hinter ihm außerhalb ist</translation>
     </message>
     <message>
         <source>the stems: each weighs 1 / share of its own inclusion zone inside the stand</source>
-        <translation type="unfinished"></translation>
+        <translation>die Stämme: jeder zählt 1 / Anteil seines eigenen Auswahlbereichs im Bestand</translation>
     </message>
     <message>
         <source>the unit in %1 and its like was left out of the number.</source>
@@ -7639,11 +7534,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>these stems are thicker than their neighbours</source>
-        <translation type="unfinished"></translation>
+        <translation>diese Stämme sind dicker als ihre Nachbarn</translation>
     </message>
     <message>
         <source>these stems are thinner than their neighbours</source>
-        <translation type="unfinished"></translation>
+        <translation>diese Stämme sind dünner als ihre Nachbarn</translation>
     </message>
     <message>
         <source>they name the visits</source>
@@ -7651,7 +7546,7 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>this form has no test of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>diese Form hat keine eigene Prüfung</translation>
     </message>
     <message>
         <source>thousands mark</source>
@@ -7659,11 +7554,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>times average</source>
-        <translation type="unfinished"></translation>
+        <translation>mal Durchschnitt</translation>
     </message>
     <message>
         <source>times chance</source>
-        <translation type="unfinished"></translation>
+        <translation>mal Zufall</translation>
     </message>
     <message>
         <source>too few stems</source>
@@ -7767,11 +7662,11 @@ Space goes on, Backspace goes back, Esc ends.</source>
     </message>
     <message>
         <source>weaker than by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>schwächer als bei Zufall</translation>
     </message>
     <message>
         <source>what L(r) shows</source>
-        <translation type="unfinished"></translation>
+        <translation>was L(r) zeigt</translation>
     </message>
     <message>
         <source>who</source>

@@ -36,11 +36,14 @@ WORDS = (
 )
 #: What no sentence for a user has: several lines, markup, patterns, keys of a file, words of the database.
 _NO_SENTENCE = re.compile(
-    r"\n|<|\\|\{\"|'crs'|\[\^|^r[ow]c?$"
+    r"\n|<|\\|\{\"|'crs'|\[\^|^r[ow]c?$|^kind(_[a-z]+)? %1$"
     r"|\b(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|BEGIN|WHERE|FROM|ORDER BY|INTEGER|TEXT|NULL)\b"
 )
-#: Files that say in English what the tables of a survey file are: they stand in the file, not in the window.
-_IN_THE_FILE = ("geopackage.py", "layers.py", "schema.py")
+#: Files whose English texts stand in what they write, not in the window: descriptions of tables, the report.
+_IN_THE_FILE = (
+    *("store/geopackage.py", "store/layers.py", "store/schema.py"),
+    *("drawing/document.py", "tasks/report.py", "writing/report.py"),
+)
 _TOLD = re.compile(r"[A-Za-z]{2,}.* |^ .*[a-z]{2}|^[a-z]{2,} %|%\d .*[a-z]{2}")
 #: Explanations of checks are part of the handbook, which is English.
 _NOT_TOLD = ("what", "why", "todo", "explanation")
@@ -58,7 +61,7 @@ def sentences() -> list[str]:
     for floor in FLOORS:
         for path in sorted((TOP / "stemmap" / floor).rglob("*.py")):
             tree = ast.parse(path.read_text("utf-8"))
-            if floor == "store" and path.name in _IN_THE_FILE:
+            if f"{floor}/{path.name}" in _IN_THE_FILE:
                 tree = ast.Module([node for node in ast.walk(tree) if isinstance(node, ast.Raise)], [])
             found |= dict.fromkeys(_sentences_of(tree))
             if floor == "checks":
