@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TextIO
 import click
 
 from stemmap.cli.options import Uploads, output_option, progress_line, target, upload_options
-from stemmap.errors import InputError, StemmapError
+from stemmap.errors import InputError, OutputError, StemmapError
 
 if TYPE_CHECKING:
     from stemmap.store.survey_file import SurveyFile
@@ -86,7 +86,10 @@ def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...
             entry = _decide_one(survey_file, finding, decision, " ".join(why), who or _user())
             click.echo(f"ok {entry.entry} {entry.finding}")
             bad = 0
-    _bring_layers_up_to_date(survey)
+    try:
+        _bring_layers_up_to_date(survey)
+    except OutputError as fault:
+        click.echo(f"stemmap: The layers for a GIS lag behind until the next decision: {fault}", err=True)
     if bad:
         raise click.exceptions.Exit(InputError.exit_code)
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from stemmap.store import geopackage
 from stemmap.store.geometries import note_extent, point_blobs, ring_blobs
 from stemmap.store.schema import quoted
-from stemmap.survey.journal import Entry
+from stemmap.survey.journal import Entry, standing
 
 Columns = Mapping[str, NDArray[Any]]
 
@@ -88,6 +88,61 @@ def write_layers(
         marks = ", ".join("?" * len(row))
         connection.execute(f"INSERT INTO findings ({', '.join(map(quoted, row))}) VALUES ({marks})", list(row.values()))
     connection.execute("UPDATE survey_file SET layers_at = ?", (at_entry,))
+
+
+def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bool:
+    """Bring the layers up to date without making them anew, inside the caller's transaction.
+
+    That is enough as long as nobody did more since than to keep findings or to send the crew again: no value changes by
+    that.
+
+    Parameters
+    ----------
+    journal
+        All entries.
+
+    Returns
+    -------
+    Whether the layers are up to date now; if not, nothing was changed.
+    """
+    at = connection.execute("SELECT layers_at FROM survey_file").fetchone()[0]
+    if at is None:
+        return False
+    before = standing(journal[:at])
+    last = {entry.finding: entry for entry in journal[at:]}
+    if any(entry.decision not in ("keep", "recheck") for entry in journal[at:]):
+        return False
+    rows = {
+        finding: connection.execute(
+            "SELECT fid, open, plot, visit, severity FROM findings WHERE id = ?", (finding,)
+        ).fetchone()
+        for finding in last
+    }
+    for finding, entry in last.items():
+        was = before.get(finding)
+        closed = rows[finding] is None or not rows[finding][1]
+        if (was is not None and was.changes) or (closed and entry.decision == "recheck"):
+            return False
+    for finding, entry in last.items():
+        if rows[finding] is not None:
+            _mark(connection, rows[finding], entry)
+    if last:
+        connection.execute("UPDATE survey_file SET layers_at = ?", (journal[-1].entry,))
+    return True
+
+
+def _mark(connection: sqlite3.Connection, row: tuple[Any, ...], entry: Entry) -> None:
+    fid, was_open, plot, visit, severity = row
+    still_open = entry.decision != "keep"
+    connection.execute(
+        "UPDATE findings SET decision = ?, open = ? WHERE fid = ?", (entry.decision, int(still_open), fid)
+    )
+    if was_open and not still_open:
+        for layer in ("plots", "plot_centres"):
+            count = f"{severity}s"
+            connection.execute(
+                f"UPDATE {layer} SET {count} = {count} - 1 WHERE plot IS ? AND visit IS ?", (plot, visit)
+            )
 
 
 def _settled(connection: sqlite3.Connection, decided: Mapping[str, Entry], found: set[str]) -> list[dict[str, Any]]:

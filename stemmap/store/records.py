@@ -119,6 +119,8 @@ def add_settings(connection: sqlite3.Connection, toml: str, *, who: str) -> None
         "VALUES (?, ?, (SELECT COALESCE(MAX(entry), 0) FROM journal), ?)",
         (now(), who, toml),
     )
+    # The layers were made under other settings.
+    connection.execute("UPDATE survey_file SET layers_at = NULL")
 
 
 def latest_settings(survey_file: SurveyFile) -> str:

@@ -104,6 +104,8 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         _add_strays(pages, tables)
         for name, table in tables.items():
             _insert(connection, name, table)
+        # The layers are not saved, they can be made anew.
+        connection.execute("UPDATE survey_file SET layers_at = NULL")
     journal = sorted(tables["journal"].rows)
     missing = sorted(set(range(1, journal[-1] + 1)) - set(journal)) if journal else []
     return Saved({name: len(table.rows) for name, table in tables.items()}, len(journal), tuple(missing))

@@ -11,7 +11,8 @@ from types import MappingProxyType
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
-from stemmap.store.layers import write_layers
+from stemmap.store.decisions import entries
+from stemmap.store.layers import mark_decided, write_layers
 from stemmap.store.records import UploadedFile, add_settings, add_upload, latest_settings, uploads_of
 from stemmap.store.repair import Saved, repair
 from stemmap.store.survey_file import SurveyFile, opened
@@ -150,7 +151,9 @@ def uploaded_file(path: Path) -> UploadedFile:
 
 
 def refresh_layers(path: Path, progress: Progress | None = None) -> None:
-    """Make the layers of a survey file anew, as it is decided now.
+    """Bring the layers of a survey file up to date with what is decided.
+
+    They are made anew as a whole, unless findings were only kept or sent to the crew since.
 
     Raises
     ------
@@ -158,9 +161,17 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
         When the file cannot be read or written.
     """
     with opened(path, write=True) as survey_file:
+        with survey_file.writing() as connection:
+            if mark_decided(connection, entries(survey_file)):
+                return
+        uploads = uploads_of(survey_file)
         workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
-        with survey_file.writing():
-            _write_layers(survey_file, workup)
+        known = len(workup.survey.decisions.entries)
+        with survey_file.writing() as connection:
+            # Somebody else may have made newer ones meanwhile.
+            at = connection.execute("SELECT COALESCE(layers_at, 0) FROM survey_file").fetchone()[0]
+            if at <= known and uploads_of(survey_file) == uploads:
+                _write_layers(survey_file, workup)
 
 
 def keep_settings(path: Path, settings: Settings, *, who: str) -> None:

@@ -157,3 +157,30 @@ def test_each_failing_call_is_told_and_loses_nothing(made, tmp_path, calls, erro
         assert set(acknowledged) <= set(held)
         assert held == list(range(1, len(held) + 1))
         assert not faults(survey)
+
+
+LAYERS = ("plots", "plot_centres", "stems", "findings")
+
+
+def layers_of(survey):
+    with sqlite3.connect(survey) as connection:
+        return {
+            name: sorted(row[1:] for row in connection.execute(f"SELECT * FROM {name}"))
+            if name != "findings"
+            else sorted(connection.execute("SELECT id, geom, message, open, decision FROM findings").fetchall())
+            for name in LAYERS
+        }
+
+
+@pytest.mark.parametrize("decisions", [["keep"], ["recheck"], ["recheck", "keep", "keep"], ["keep", "recheck"]])
+def test_layers_that_are_only_marked_are_those_made_anew(made, decisions):
+    survey, findings = made
+    with opened(survey, write=True) as survey_file:
+        for number, decision in enumerate(decisions * 2):
+            decide(survey_file, Request(findings[number % 2], decision, "", "Ida"))
+    refresh_layers(survey)
+    marked = layers_of(survey)
+    with sqlite3.connect(survey) as connection:
+        connection.execute("UPDATE survey_file SET layers_at = NULL")
+    refresh_layers(survey)
+    assert marked == layers_of(survey)
