@@ -1,7 +1,8 @@
 """How often 95 % intervals of survey totals hold the truth, and for which species they cannot.
 
-Plots of 500 m² in an invented forest whose stem numbers follow a gamma mixture of Poisson numbers (density changes from
-place to place); the common species fills two thirds of it and the others are ever rarer.
+Plots of 500 m² in invented forests whose stem numbers follow a gamma mixture of Poisson numbers (density changes from
+place to place, little in the even one, much in the patchy one); the common species fills two thirds and the others are
+ever rarer.
 Run: python -m tests.benchmarks.cover_estimates [surveys]
 """
 
@@ -16,10 +17,12 @@ from stemmap.core import estimates
 #: Mean stems per hectare of the species, from common to rare; stems per plot are a twentieth.
 SPECIES = (400.0, 120.0, 40.0, 12.0, 4.0)
 PLOTS = (20, 50, 100)
+#: How even the density is from place to place, and within a stratum its ratio to the mean.
+FORESTS = {"even": (25.0, 0.15), "patchy": (6.0, 0.3)}
 DESIGNS = ("simple", "stratified", "after", "clusters", "part plots", "double, strata")
 
 
-def draw(rng: np.random.Generator, plots: int, design: str) -> estimates.Estimate:
+def draw(rng: np.random.Generator, plots: int, design: str, forest: str) -> estimates.Estimate:
     """One survey of an invented forest: its total and then each species.
 
     Parameters
@@ -28,16 +31,17 @@ def draw(rng: np.random.Generator, plots: int, design: str) -> estimates.Estimat
         Where chance comes from.
     plots
         Number of plots.
-    design
-        One of `DESIGNS`.
+    design, forest
+        Of `DESIGNS` and `FORESTS`.
     """
+    even, step = FORESTS[forest]
     stratum = np.arange(plots) % 2
     if design != "stratified":
         stratum = (rng.random(plots) < 0.5).astype(int)
-    shape = np.full(plots, 6.0)
-    patch = rng.gamma(shape, 1.0 / shape)[:, None] * np.where(stratum == 1, 1.3, 0.7)[:, None]
+    shape = np.full(plots, even)
+    patch = rng.gamma(shape, 1.0 / shape)[:, None] * np.where(stratum == 1, 1.0 + step, 1.0 - step)[:, None]
     if design == "clusters":
-        patch = np.repeat(rng.gamma(6.0, 1.0 / 6.0, plots), 4)[:, None] * rng.gamma(12.0, 1.0 / 12.0, (4 * plots, 1))
+        patch = np.repeat(rng.gamma(even, 1.0 / even, plots), 4)[:, None] * rng.gamma(12.0, 1.0 / 12.0, (4 * plots, 1))
     rare = rng.gamma(2.0, 0.5, (len(patch), len(SPECIES)))
     rare[:, 0] = 1.0
     size = np.ones((len(patch), 1))
@@ -60,12 +64,12 @@ def draw(rng: np.random.Generator, plots: int, design: str) -> estimates.Estimat
     return estimates.stratified(values, np.zeros(plots, int), [1.0])
 
 
-def coverage(plots: int, design: str, *, surveys: int, seed: int = 4) -> np.ndarray:
+def coverage(plots: int, design: str, *, forest: str, surveys: int, seed: int = 4) -> np.ndarray:
     """Per cent of intervals that hold the truth: of the total and of each species, shape (1 + species,).
 
     Parameters
     ----------
-    plots, design
+    plots, design, forest
         As in `draw`.
     surveys
         Number of surveys drawn.
@@ -76,7 +80,7 @@ def coverage(plots: int, design: str, *, surveys: int, seed: int = 4) -> np.ndar
     truth = np.array([sum(SPECIES), *SPECIES])
     held = np.zeros(len(truth))
     for _ in range(surveys):
-        made = draw(rng, plots, design)
+        made = draw(rng, plots, design, forest)
         held += (made.low <= truth) & (truth <= made.high)
     return 100.0 * held / surveys
 
@@ -101,10 +105,11 @@ def coverage_by_presence(*, plots: int, surveys: int, seed: int = 6) -> dict[str
 
 if __name__ == "__main__":
     number = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
-    print("design          plots  total   " + "  ".join(f"{mean:5.0f}/ha" for mean in SPECIES))
-    for design in DESIGNS:
-        for plots in PLOTS:
-            held = coverage(plots, design, surveys=number)
-            print(f"{design:16}{plots:4}  {held[0]:5.1f}   " + "  ".join(f"{value:8.1f}" for value in held[1:]))
+    for forest in FORESTS:
+        print(f"{forest} forest     plots  total   " + "  ".join(f"{mean:5.0f}/ha" for mean in SPECIES))
+        for design in DESIGNS:
+            for plots in PLOTS:
+                held = coverage(plots, design, forest=forest, surveys=number)
+                print(f"{design:16}{plots:4}  {held[0]:5.1f}   " + "  ".join(f"{value:8.1f}" for value in held[1:]))
     for plots in PLOTS:
         print("one species, plots with it:", coverage_by_presence(plots=plots, surveys=number))

@@ -15,6 +15,7 @@ from stemmap.core.estimates import (
     stratified,
 )
 from stemmap.errors import InputError
+from tests.benchmarks.cover_estimates import DESIGNS, coverage, coverage_by_presence
 
 #: SAS/STAT User's Guide, The SURVEYMEANS Procedure, "Getting Started": what 40 pupils of grades 7 to 9 spend on ice
 #: cream, grade and dollars a week. Grades hold 1,824, 1,025 and 1,151 pupils.
@@ -320,3 +321,21 @@ def test_errors_of_double_sampling_are_the_spread_of_repeated_samples(kind):
     assert means.mean() == pytest.approx(29.0, abs=0.12)
     assert np.sqrt(np.mean(errors**2)) == pytest.approx(means.std(), rel=0.06)
     assert np.mean([each.low[0] <= 29.0 <= each.high[0] for each in made]) == pytest.approx(0.95, abs=0.02)
+
+
+# Intervals
+
+
+@pytest.mark.parametrize("design", DESIGNS)
+def test_intervals_of_totals_hold_as_often_as_they_say_from_20_plots(design):
+    held = coverage(20, design, forest="even", surveys=1500)[0]
+
+    # Two standard errors of so few surveys are 1.1.
+    assert 93.5 <= held <= 96.5
+
+
+def test_intervals_of_a_species_on_few_plots_hold_less_often_than_they_say():
+    held = coverage_by_presence(plots=50, surveys=1500)
+
+    few = [share for word, share in held.items() if float(word.split()[0]) < 5]
+    assert max(few) < 93.0
