@@ -37,10 +37,10 @@ def test_gap_of_a_square_lattice_is_that_of_its_cell():
 )
 def test_gap_agrees_with_many_places_at_random(window):
     rng = np.random.default_rng(3)
-    stems, places = window.random(12, rng), window.random(200_000, rng)
+    stems, places = window.random(12, rng), window.random(50_000, rng)
     to_stems = np.hypot(*(places[:, None, :] - stems[None, :, :]).transpose(2, 0, 1)).min(axis=1)
 
-    assert mean_squared_gap(stems, window) == pytest.approx(np.mean(to_stems**2), rel=0.01)
+    assert mean_squared_gap(stems, window) == pytest.approx(np.mean(to_stems**2), rel=0.03)
 
 
 def test_lattice_is_regular_and_one_clump_is_clumped():
@@ -72,9 +72,9 @@ def test_p_by_simulation_knows_random_from_clumped(index):
 def test_p_by_simulation_rejects_random_patterns_as_often_as_it_says(correction):
     rng = np.random.default_rng(7)
 
-    p = [clark_evans(TEN.random(15, rng), TEN, correction=correction, simulations=39, rng=rng).p for _ in range(400)]
+    p = [clark_evans(TEN.random(15, rng), TEN, correction=correction, simulations=39, rng=rng).p for _ in range(200)]
 
-    assert np.mean(np.array(p) <= 0.05) == pytest.approx(0.05, abs=0.033)  # three standard errors
+    assert np.mean(np.array(p) <= 0.05) == pytest.approx(0.05, abs=0.047)  # three standard errors
 
 
 def test_p_of_every_correction_but_cdf_is_the_same_by_simulation():

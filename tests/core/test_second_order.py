@@ -231,11 +231,11 @@ WINDOWS = [
 @pytest.mark.parametrize("window", WINDOWS, ids=["disc", "rectangle", "cut disc"])
 def test_k_and_g_of_stems_at_random_are_those_of_randomness(window, correction):
     rng, radii = np.random.default_rng(11), np.array([2.0, 4.0, 6.0])
-    plots = [(window.random(60, rng), window) for _ in range(60)]
+    plots = [(window.random(60, rng), window) for _ in range(20)]
     g = np.mean([pair_correlation(xy, window, radii, correction=correction) for xy, _ in plots], axis=0)
 
-    np.testing.assert_allclose(pooled_k(plots, radii, correction=correction), math.pi * radii**2, rtol=0.05)
-    np.testing.assert_allclose(g, 1.0, atol=0.07)
+    np.testing.assert_allclose(pooled_k(plots, radii, correction=correction), math.pi * radii**2, rtol=0.1)
+    np.testing.assert_allclose(g, 1.0, atol=0.12)
 
 
 def test_k_does_not_depend_on_place_turn_or_order():
