@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from PySide6.QtCore import QObject, QSettings, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, QSettings, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QInputDialog
 
 from stemmap.desktop.session import Opened, prepare
@@ -42,6 +42,8 @@ class Deciding(QObject):
         self._layers = QTimer(self, singleShot=True, interval=_LAYERS_AFTER_MS)
         self._layers.timeout.connect(self._refresh_layers)
         self._session.replaced.connect(self._keep_settings)
+        self._session.visit_selected.connect(self._remember_place)
+        window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
 
     @property
     def survey_path(self) -> Path | None:
@@ -55,6 +57,12 @@ class Deciding(QObject):
         chosen = self._session.selected_finding
         if chosen is None:
             self.told.emit(self.tr("Choose a finding first: N goes to the next one."))
+            return False
+        wanted = int(decision.partition("=")[2] or 1) if decision.startswith("correct") else 0
+        if wanted > max(len(chosen.proposals), 1 if chosen.meant else 0):
+            self.told.emit(
+                self.tr("There is no such proposal: K keeps the record, R sends the crew, E gives another value.")
+            )
             return False
 
         def store(path: Path, who: str) -> Entry:
@@ -169,6 +177,23 @@ class Deciding(QObject):
         self._jobs.start("settings", work, apply=lambda _nothing: None, shown=False)
 
     # who works, and where
+
+    @Slot()
+    def _remember_place(self) -> None:
+        """Keep which plot is shown, so that the file opens there, also after a crash."""
+        path, workup, row = self.survey_path, self._session.workup, self._session.visit
+        if path is not None and workup is not None and row >= 0:
+            visits = workup.survey.visits
+            QSettings().setValue("survey/place", [str(path.absolute()), str(visits.plot[row]), str(visits.visit[row])])
+
+    @Slot()
+    def _return_to_place(self) -> None:
+        """Go to the plot at which a survey file was left."""
+        path, workup, kept = self.survey_path, self._session.workup, QSettings().value("survey/place")
+        if path is None or workup is None or not isinstance(kept, list) or len(kept) != 3:
+            return
+        if str(kept[0]) == str(path.absolute()):
+            self._session.select_visit(workup.survey.visit_row(str(kept[1]), str(kept[2])))
 
     def who(self, *, ask: bool = True) -> str:
         """Who decides: asked once, kept from one start to the next; empty when nobody wants to say."""

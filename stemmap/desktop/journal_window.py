@@ -14,6 +14,8 @@ from PySide6.QtCore import (
 )
 from PySide6.QtWidgets import QAbstractItemView, QLabel, QLineEdit, QTableView, QVBoxLayout, QWidget
 
+from stemmap.desktop.sentences import field_words
+
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
     from stemmap.survey.journal import Entry
@@ -26,9 +28,9 @@ class _JournalModel(QAbstractTableModel):
 
     NAMES = ("entry", "time", "who", "plot", "visit", "stem", "decision", "field", "old", "new", "why")
 
-    def __init__(self, entries: tuple[Entry, ...], headings: tuple[str, ...]) -> None:
+    def __init__(self, entries: tuple[Entry, ...], headings: tuple[str, ...], words: dict[str, str]) -> None:
         super().__init__()
-        self.entries, self._headings = entries[::-1], headings
+        self.entries, self._headings, self._words = entries[::-1], headings, words
 
     def rowCount(self, parent: _Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own default
         return 0 if parent.isValid() else len(self.entries)
@@ -40,8 +42,13 @@ class _JournalModel(QAbstractTableModel):
         if role not in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
             return None
         value = getattr(self.entries[index.row()], self.NAMES[index.column()])
-        if self.NAMES[index.column()] == "time":
+        name = self.NAMES[index.column()]
+        if name == "time":
             return str(value)[:16].replace("T", " ")
+        if name == "decision":
+            return self._words[str(value)]
+        if name == "field" and value:
+            return field_words(str(value))
         return "" if value is None else str(value)
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -103,8 +110,19 @@ class JournalWindow(QWidget):
             *(self.tr("entry"), self.tr("time (UTC)"), self.tr("who"), self.tr("plot"), self.tr("visit")),
             *(self.tr("stem"), self.tr("decision"), self.tr("field"), self.tr("old"), self.tr("new"), self.tr("why")),
         )
-        self._model = _JournalModel(told, headings)
+        words = {
+            "correct": self.tr("corrected as proposed"),
+            "value": self.tr("another value"),
+            "keep": self.tr("kept as recorded"),
+            "recheck": self.tr("measure again"),
+            "undo": self.tr("undone"),
+            "redo": self.tr("done again"),
+        }
+        self._model = _JournalModel(told, headings, words)
         self._found.setSourceModel(self._model)
+        letter = self.table.fontMetrics().averageCharWidth()
+        for column, letters in enumerate((8, 19, 14, 10, 10, 8, 24, 14, 12, 12)):
+            self.table.setColumnWidth(column, letters * letter)
         self._empty.setText(sentence)
         self._empty.setVisible(not told)
         self.table.setVisible(bool(told))

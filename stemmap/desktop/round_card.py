@@ -75,11 +75,15 @@ class RoundCard(QFrame):
             progress=progress,
             sentence=told.message,
             remainder=finding_remainder(told),
-            keys=self.tr(
-                "C correct, K keep, R measure again, E other value.\nSpace goes on, Backspace goes back, Esc ends."
-            ),
+            keys=self._keys_for(told),
             evidence=evidence_lines(told),
         )
+
+    def _keys_for(self, told: Finding) -> str:
+        going = self.tr("Space goes on, Backspace goes back, Esc ends the round.")
+        if told.proposals or told.meant:
+            return self.tr("C corrects, K keeps, R sends the crew.") + "\n" + going
+        return self.tr("K keeps, R sends the crew.") + "\n" + going
 
     def tell_end(self, heading: str, sentence: str) -> None:
         """Say that there is nothing further."""

@@ -93,7 +93,7 @@ def test_the_journal_shows_what_was_decided_and_is_searched(deciding, qtbot):
     shown = deciding._journal
     model = shown.table.model()
     assert model.rowCount() == 1
-    assert model.index(0, 6).data() == "recheck"
+    assert model.index(0, 6).data() == "measure again"
     assert model.index(0, 5).data() == told.stem
     shown.filter_line.setText("no such word")
     assert model.rowCount() == 0
@@ -122,3 +122,12 @@ def test_settings_changed_in_the_window_are_in_the_file(deciding, qtbot, survey_
 
     deciding.session.edit("errors.azimuth_sd_deg", 2.5)
     qtbot.waitUntil(lambda: load_path(survey_path).settings.errors.azimuth_sd_deg == 2.5, timeout=20000)
+
+
+def test_a_survey_file_opens_where_it_was_left(deciding, qtbot, survey_path):
+    visits = deciding.session.workup.survey.visits
+    deciding.session.select_visit(17)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.uploads.open([survey_path])
+    qtbot.waitUntil(lambda: deciding.session.visit == 17)
+    assert visits.plot[17] == deciding.session.workup.survey.visits.plot[17]
