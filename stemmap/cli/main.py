@@ -229,7 +229,14 @@ def checks() -> None:
     write_catalogue(sys.stdout)
 
 
-for verb in (survey_files.add, survey_files.decide, survey_files.journal, survey_files.repair, spatial.structure):
+for verb in (
+    survey_files.add,
+    survey_files.decide,
+    survey_files.journal,
+    survey_files.repair,
+    spatial.structure,
+    spatial.report,
+):
     cli.add_command(verb)
 
 

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+from typing import TYPE_CHECKING
+
 import click
 
 from stemmap.cli.options import Uploads, as_of_option, output_option, progress_line, target, upload_options
+
+if TYPE_CHECKING:
+    from datetime import datetime
 
 
 @click.command()
@@ -36,3 +42,20 @@ def structure(
     done()
     with text_output(target(output)) as stream:
         write_structure(stream, made, form)
+
+
+@click.command()
+@upload_options
+@as_of_option
+@click.option("--seed", type=click.IntRange(min=0), default=1, metavar="N", help="Of the simulations; usually 1.")
+@click.option("--date", "day", type=click.DateTime(["%Y-%m-%d"]), help="Day to stand on the report.")
+@click.option("-o", "--output", required=True, metavar="OUT", help="report.html or report.pdf")
+def report(uploads: Uploads, *, as_of: str | None, seed: int, day: datetime | None, output: str) -> None:
+    """Write a report: results per hectare, findings, spatial structure, methods and settings."""
+    from stemmap.tasks.report import write_report
+
+    workup, _ = uploads.worked_up(as_of)
+    progress, done = progress_line()
+    write_report(workup, Path(output), seed=seed, day=None if day is None else day.date(), progress=progress)
+    done()
+    click.echo(f"The report was written to {output}.", err=True)
