@@ -31,7 +31,7 @@ def read_stand(path: Path, progress: Progress | None = None) -> StandGround:
     (progress or Progress()).step(f"Reading {path.name}")
     if not path.exists():
         raise InputError(
-            f"The polygons of the stand, {path.name}, are not in {path.parent}; put the file there or correct "
+            f"The polygons of the stand, {path.name}, are not in {path.parent.resolve()}; put the file there or correct "
             "[design] stand."
         )
     try:
