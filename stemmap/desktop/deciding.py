@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from stemmap.progress import Progress
     from stemmap.survey.journal import Entry
 
+#: So often a survey file is asked whether somebody else decided, milliseconds.
+_READ_ALONG_MS = 2000
 #: So long after the last decision the layers of the survey file follow, milliseconds.
 _LAYERS_AFTER_MS = 4000
 
@@ -41,9 +43,52 @@ class Deciding(QObject):
         self._window, self._session, self._jobs = window, window.session, window.jobs
         self._layers = QTimer(self, singleShot=True, interval=_LAYERS_AFTER_MS)
         self._layers.timeout.connect(self._refresh_layers)
+        self._known = 0
+        self._along = QTimer(self, interval=_READ_ALONG_MS)
+        self._along.timeout.connect(self.read_along)
+        self._session.replaced.connect(self._on_replaced)
         self._session.replaced.connect(self._keep_settings)
         self._session.visit_selected.connect(self._remember_place)
         window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
+
+    @Slot()
+    def _on_replaced(self) -> None:
+        workup = self._session.workup
+        self._known = 0 if workup is None else max(self._known, len(workup.survey.decisions.entries))
+        if self.survey_path is None:
+            self._known = 0
+            self._along.stop()
+        elif not self._along.isActive():
+            self._known = 0 if workup is None else len(workup.survey.decisions.entries)
+            self._along.start()
+
+    @Slot()
+    def read_along(self) -> None:
+        """Take in what others decided in the same survey file meanwhile, and say who."""
+        from stemmap.store.decisions import entries
+        from stemmap.store.survey_file import newest_entry, opened
+
+        path = self.survey_path
+        if path is None or self._jobs.runs("survey"):
+            return
+        try:
+            with opened(path) as survey_file:
+                if newest_entry(survey_file) <= self._known:
+                    return
+                fresh = entries(survey_file)[self._known :]
+        except StemmapError as fault:
+            self._along.stop()
+            self.told.emit(str(fault))
+            return
+        self._known = fresh[-1].entry
+        names = ", ".join(dict.fromkeys(entry.who for entry in fresh))
+        self.told.emit(
+            self.tr("Decided meanwhile in this file by {names}: {count}. The survey is checked again.").format(
+                names=names, count=len(fresh)
+            )
+        )
+        self._work_up_again(path)
+        self.decided.emit()
 
     @property
     def survey_path(self) -> Path | None:
@@ -111,6 +156,8 @@ class Deciding(QObject):
         except StemmapError as fault:
             self.told.emit(str(fault))
             return None
+        if entry.entry == self._known + 1:
+            self._known = entry.entry
         self._window.statusBar().showMessage(self._sentence(entry), 8000)
         self._work_up_again(path)
         self._layers.start()

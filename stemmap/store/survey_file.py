@@ -246,6 +246,18 @@ def _reason(name: str, fault: sqlite3.Error) -> str:
     return f"the database says {fault}; nothing of this was stored, everything before is whole."
 
 
+def newest_entry(survey_file: SurveyFile) -> int:
+    """Number of the newest entry of the journal; 0 when there is none.
+
+    Raises
+    ------
+    Damaged
+        When the file is damaged.
+    """
+    with told(survey_file.path):
+        return int(survey_file.connection.execute("SELECT COALESCE(MAX(entry), 0) FROM journal").fetchone()[0])
+
+
 def stale(survey_file: SurveyFile) -> bool:
     """Whether the layers lag behind the decisions.
 

@@ -3,7 +3,8 @@
 import pytest
 
 from stemmap.desktop.session import WHOLE_SURVEY
-from stemmap.store.decisions import entries
+from stemmap.store.decisions import Request, entries
+from stemmap.store.decisions import decide as store_decision
 from stemmap.store.survey_file import opened
 from stemmap.tasks.survey_file import add_uploads
 
@@ -131,3 +132,19 @@ def test_a_survey_file_opens_where_it_was_left(deciding, qtbot, survey_path):
         deciding.uploads.open([survey_path])
     qtbot.waitUntil(lambda: deciding.session.visit == 17)
     assert visits.plot[17] == deciding.session.workup.survey.visits.plot[17]
+
+
+def test_what_others_decide_is_taken_in_and_told(deciding, qtbot, survey_path):
+    told = go_to_proposal(deciding)
+    with opened(survey_path, write=True) as survey_file:
+        store_decision(survey_file, Request(told.id, "keep", "", "Bo"))
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.deciding.read_along()
+    assert "Bo" in deciding.message_bar.sentence
+    assert told.id not in {one.id for one in deciding.session.workup.findings}
+    deciding.message_bar.hide()
+    go_to_proposal(deciding)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["keep-finding"].trigger()
+    deciding.deciding.read_along()
+    assert not deciding.message_bar.sentence
