@@ -31,8 +31,8 @@ def read_stand(path: Path, progress: Progress | None = None) -> StandGround:
     (progress or Progress()).step(f"Reading {path.name}")
     if not path.exists():
         raise InputError(
-            f"The polygons of the stand, {path.name}, are not in {path.parent.resolve()}; put the file there or correct "
-            "[design] stand."
+            f"The polygons of the stand, {path.name}, are not in {path.parent.resolve()}; "
+            "put the file there or correct [design] stand."
         )
     try:
         frame = geopandas.read_file(path, columns=[])
