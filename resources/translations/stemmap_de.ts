@@ -169,17 +169,21 @@
 <context>
     <name>Deciding</name>
     <message>
-        <source>Choose a finding first: N goes to the next one.</source>
-        <extracomment>So long after the last decision the layers of the survey file follow, milliseconds.</extracomment>
+        <source>Decided meanwhile in this file by {names}: {count}. The survey is checked again.</source>
+        <extracomment>So often a survey file is asked whether somebody else decided, milliseconds. So long after the last decision the layers of the survey file follow, milliseconds.</extracomment>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose a finding first: N goes to the next one.</source>
+        <translation>Zuerst einen Befund wählen: N geht zum nächsten.</translation>
     </message>
     <message>
         <source>There is no such proposal: K keeps the record, R sends the crew, E gives another value.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen solchen Vorschlag gibt es nicht: K behält den Datensatz, R schickt die Gruppe, E gibt einen anderen Wert.</translation>
     </message>
     <message>
         <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
-        <translation>Entscheidungen stehen in einer Datei der Erhebung: Datei, Als Erhebungsdatei behalten.</translation>
+        <translation>Entscheidungen stehen in einer Inventurdatei: Datei, Als Inventurdatei behalten.</translation>
     </message>
     <message>
         <source>Stored: {old} was meant to be {new}.</source>
@@ -215,11 +219,11 @@
     </message>
     <message>
         <source>Keep as survey file</source>
-        <translation>Als Erhebungsdatei behalten</translation>
+        <translation>Als Inventurdatei behalten</translation>
     </message>
     <message>
         <source>Survey file (*.gpkg)</source>
-        <translation>Erhebungsdatei (*.gpkg)</translation>
+        <translation>Inventurdatei (*.gpkg)</translation>
     </message>
     <message>
         <source>There is a file {name} already; choose another name.</source>
@@ -339,7 +343,7 @@
     </message>
     <message>
         <source>Uploads have no journal. Keep them as a survey file first: File, Keep as survey file.</source>
-        <translation>Uploads haben kein Journal. Behalten Sie sie zuerst als Erhebungsdatei: Datei, Als Erhebungsdatei behalten.</translation>
+        <translation>Aufnahmedaten haben kein Journal. Behalten Sie sie zuerst als Inventurdatei: Datei, Als Inventurdatei behalten.</translation>
     </message>
     <message>
         <source>Nothing was decided yet.</source>
@@ -391,27 +395,27 @@
     </message>
     <message>
         <source>corrected as proposed</source>
-        <translation type="unfinished"></translation>
+        <translation>berichtigt wie vorgeschlagen</translation>
     </message>
     <message>
         <source>another value</source>
-        <translation type="unfinished"></translation>
+        <translation>anderer Wert</translation>
     </message>
     <message>
         <source>kept as recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>behalten wie aufgenommen</translation>
     </message>
     <message>
         <source>measure again</source>
-        <translation type="unfinished"></translation>
+        <translation>nachmessen</translation>
     </message>
     <message>
         <source>undone</source>
-        <translation type="unfinished"></translation>
+        <translation>zurückgenommen</translation>
     </message>
     <message>
         <source>done again</source>
-        <translation type="unfinished"></translation>
+        <translation>wiederhergestellt</translation>
     </message>
 </context>
 <context>
@@ -730,15 +734,15 @@
     <message>
         <source>Space goes on, Backspace goes back, Esc ends the round.</source>
         <extracomment>Free ground between the ring around a stem and the card.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste geht weiter, Rücktaste geht zurück, Esc beendet den Rundgang.</translation>
     </message>
     <message>
         <source>C corrects, K keeps, R sends the crew.</source>
-        <translation type="unfinished"></translation>
+        <translation>C berichtigt, K behält, R schickt die Gruppe.</translation>
     </message>
     <message>
         <source>K keeps, R sends the crew.</source>
-        <translation type="unfinished"></translation>
+        <translation>K behält, R schickt die Gruppe.</translation>
     </message>
     <message>
         <source>Backspace goes back, Esc ends the round.</source>
@@ -1770,7 +1774,7 @@
     </message>
     <message>
         <source>&amp;Keep as survey file…</source>
-        <translation>Als Erhe&amp;bungsdatei behalten…</translation>
+        <translation>Als Inventur&amp;datei behalten…</translation>
     </message>
     <message>
         <source>Put the uploads into one file that keeps every decision and opens in any GIS</source>
@@ -1778,7 +1782,7 @@
     </message>
     <message>
         <source>&amp;Correct as proposed</source>
-        <translation>Be&amp;richtigen wie vorgeschlagen</translation>
+        <translation>Berichtigen wie &amp;vorgeschlagen</translation>
     </message>
     <message>
         <source>The most probable proposal was meant; what was typed stays in the records</source>
@@ -1850,7 +1854,7 @@
     </message>
     <message>
         <source>&amp;Who decides…</source>
-        <translation>We&amp;r entscheidet…</translation>
+        <translation>Wer &amp;entscheidet…</translation>
     </message>
     <message>
         <source>The name that stands in the journal</source>
@@ -4085,14 +4089,6 @@
         <translation>%1 ist %2, muss aber Text sein.</translation>
     </message>
     <message>
-        <source>%1 is %2, by chance %3; %4</source>
-        <translation>%1 ist %2, bei Zufall %3; %4</translation>
-    </message>
-    <message>
-        <source>%1 is %2; %3 stems.</source>
-        <translation>%1 ist %2; %3 Stämme.</translation>
-    </message>
-    <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
         <translation>%1 ist JSON, aber keine GeoJSON-Sammlung von Objekten.</translation>
     </message>
@@ -4185,10 +4181,6 @@
         <translation>%1 ist nicht in UTF-8 geschrieben; als UTF-8 speichern.</translation>
     </message>
     <message>
-        <source>%1 is spread among the other stems: fewer of its own than by chance within %2</source>
-        <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall innerhalb von %2</translation>
-    </message>
-    <message>
         <source>%1 is the same file as %2; it was read once.</source>
         <translation>%1 ist dieselbe Datei wie %2; sie wurde einmal gelesen.</translation>
     </message>
@@ -4215,10 +4207,6 @@
     <message>
         <source>%1 shows formula errors in %2; these cells were taken as empty. Mend the formulas.</source>
         <translation>%1 zeigt Formelfehler in %2; diese Zellen gelten als leer. Die Formeln berichtigen.</translation>
-    </message>
-    <message>
-        <source>%1 stands in groups among the other stems: more of its own than by chance within %2</source>
-        <translation>%1 steht in Gruppen unter den anderen Stämmen: mehr eigene als bei Zufall innerhalb von %2</translation>
     </message>
     <message>
         <source>%1 was not read: it has no heading of plots, stems or stations.</source>
@@ -4267,10 +4255,6 @@
     <message>
         <source>%1: the name must end in %2.</source>
         <translation>%1: Der Name muss auf %2 enden.</translation>
-    </message>
-    <message>
-        <source>%1; no difference is shown.</source>
-        <translation>%1; ein Unterschied zeigt sich nicht.</translation>
     </message>
     <message>
         <source>%1; no difference is shown; %2.</source>
@@ -4453,10 +4437,6 @@
         <translation>Geklumpt oder regelmäßig: L(r) - r</translation>
     </message>
     <message>
-        <source>Clumped: more neighbours than by chance within %1</source>
-        <translation>Geklumpt: mehr Nachbarn als bei Zufall innerhalb von %1</translation>
-    </message>
-    <message>
         <source>Column %1 has no heading; its cells are kept, but not interpreted.</source>
         <translation>Spalte %1 hat keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
@@ -4527,10 +4507,6 @@
     <message>
         <source>More stems lie towards %1° than on the other side; %2.</source>
         <translation>Gegen %1° stehen mehr Stämme als auf der anderen Seite; %2.</translation>
-    </message>
-    <message>
-        <source>More stems than by chance have their nearest neighbour within %1</source>
-        <translation>Mehr Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1</translation>
     </message>
     <message>
         <source>No file has a column for the %1: of no stem %2.</source>
@@ -4777,10 +4753,6 @@
         <translation>Aufnahmen eines Layers haben keinen Punkt.</translation>
     </message>
     <message>
-        <source>Regular: fewer neighbours than by chance within %1</source>
-        <translation>Regelmäßig: weniger Nachbarn als bei Zufall innerhalb von %1</translation>
-    </message>
-    <message>
         <source>Settings files lie beside the upload, but none was used.</source>
         <translation>Neben den Aufnahmedaten liegen Einstellungsdateien, aber keine wurde benutzt.</translation>
     </message>
@@ -4905,10 +4877,6 @@
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
     </message>
     <message>
-        <source> The last class also holds what is thicker; %1 stems.</source>
-        <translation> Die letzte Klasse enthält auch, was dicker ist; %1 Stämme.</translation>
-    </message>
-    <message>
         <source>%1 has headings, but no records below them; export it again with its records.</source>
         <translation>%1 hat Überschriften, aber keine Datensätze darunter; noch einmal mit den Datensätzen ausgeben.</translation>
     </message>
@@ -4931,14 +4899,6 @@
     <message>
         <source>Edge handling &quot;%1&quot; cannot be done; use &quot;none&quot;, or with distances to the edge &quot;nearest&quot;, &quot;buffer&quot; and its width, or &quot;weighted&quot; and the radii of the plots.</source>
         <translation>Die Randbehandlung &quot;%1&quot; ist nicht möglich; &quot;none&quot; verwenden oder, mit Abständen zum Rand, &quot;nearest&quot;, &quot;buffer&quot; und seine Breite oder &quot;weighted&quot; und die Radien der Probeflächen.</translation>
-    </message>
-    <message>
-        <source>Fewer stems than by chance have their nearest neighbour within %1</source>
-        <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1</translation>
-    </message>
-    <message>
-        <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm; %4.</source>
-        <translation>Die Hälfte der Stämme ist dünner als %1 cm, ein Viertel dünner als %2 cm und ein Viertel dicker als %3 cm; %4.</translation>
     </message>
     <message>
         <source>No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the settings file.</source>
@@ -4983,10 +4943,6 @@
     <message>
         <source>The measuring heights look like centimetres: half of them are {usual_height_m:g} or more, and breast height is {breast_height_m:g}.</source>
         <translation>Die Messhöhen sehen nach Zentimetern aus: Die Hälfte ist {usual_height_m:g} oder mehr, und die Brusthöhe ist {breast_height_m:g}.</translation>
-    </message>
-    <message>
-        <source>The nearest stem is %1 m away on average, %2 times what chance gives; %3</source>
-        <translation>Der nächste Stamm ist im Mittel %1 m entfernt, das %2-fache dessen, was der Zufall ergibt; %3</translation>
     </message>
     <message>
         <source>The paper %1 is not known: choose one of %2.</source>
@@ -5063,6 +5019,14 @@
     <message>
         <source>There is no settings file %1; check its name and folder.</source>
         <translation>Es gibt keine Einstellungsdatei %1; Name und Ordner prüfen.</translation>
+    </message>
+    <message>
+        <source>Thicker than average are stems that have another at %1 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Thinner than average are stems that have another at %1 m</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Thousands are marked in a column.</source>
@@ -5181,6 +5145,10 @@
         <translation> Dazwischen fehlt keine.</translation>
     </message>
     <message>
+        <source> The last class also holds what is thicker: %1 more.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> on the re-check list</source>
         <translation> auf der Nachprüfliste</translation>
     </message>
@@ -5203,6 +5171,10 @@
     <message>
         <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.</source>
         <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, %3 by chance</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
@@ -5231,6 +5203,14 @@
     <message>
         <source>%1 is not shown to be grouped or spread among the other stems</source>
         <translation>%1 steht unter den anderen Stämmen weder erkennbar in Gruppen noch verteilt</translation>
+    </message>
+    <message>
+        <source>%1 is spread among the other stems: fewer of its own than by chance within %2 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 stands in groups among the other stems: more of its own than by chance within %2 m</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 stems</source>
@@ -5293,6 +5273,10 @@
         <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
     </message>
     <message>
+        <source>Clumped: more neighbours than by chance within %1 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
         <translation>Die Spalten %1 haben keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
@@ -5341,6 +5325,10 @@
         <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
+        <source>Fewer stems than by chance have their nearest neighbour within %1 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, may stand unseen.</source>
         <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.0f} lebende Stämme ({missed_low:.0f} bis {missed_high:.0f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
@@ -5349,12 +5337,20 @@
         <translation>Zurückgehen ist Feldarbeit: Wetter, Hang und totes Holz entscheiden; es gelten die Regeln der eigenen Organisation.</translation>
     </message>
     <message>
+        <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Instrument %1</source>
         <translation>Instrument %1</translation>
     </message>
     <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
+    </message>
+    <message>
+        <source>More stems than by chance have their nearest neighbour within %1 m</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Neither clumping nor regularity is shown up to %1 m</source>
@@ -5497,6 +5493,10 @@
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
     <message>
+        <source>Regular: fewer neighbours than by chance within %1 m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
         <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
     </message>
@@ -5561,6 +5561,10 @@
         <translation>Der mittlere Unterschied im BHD zu den vier nächsten Stämmen</translation>
     </message>
     <message>
+        <source>The nearest stem is %1 m away on average, %2 times what chance gives</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
         <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
     </message>
@@ -5605,16 +5609,8 @@
         <translation>Es gibt nichts zurückzunehmen: Keine Entscheidung gilt.</translation>
     </message>
     <message>
-        <source>Thicker than average are stems that have another at %1</source>
-        <translation>Dicker als der Durchschnitt sind Stämme, die einen anderen haben bei %1</translation>
-    </message>
-    <message>
         <source>Thickness of neighbours: mark correlation of dbh</source>
         <translation>Dicke der Nachbarn: Markenkorrelation des BHD</translation>
-    </message>
-    <message>
-        <source>Thinner than average are stems that have another at %1</source>
-        <translation>Dünner als der Durchschnitt sind Stämme, die einen anderen haben bei %1</translation>
     </message>
     <message>
         <source>Too few stems to judge how they lie about the centre; %1.</source>
@@ -6695,6 +6691,10 @@
     <message>
         <source>no diameter is finer than whole centimetres</source>
         <translation>kein Durchmesser ist feiner als ganze Zentimeter</translation>
+    </message>
+    <message>
+        <source>no difference is shown</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no findings</source>
