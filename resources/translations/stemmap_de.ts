@@ -179,7 +179,7 @@
     </message>
     <message>
         <source>There is no such proposal: K keeps the record, R sends the crew, E gives another value.</source>
-        <translation>Einen solchen Vorschlag gibt es nicht: K behält den Datensatz, R schickt die Gruppe, E gibt einen anderen Wert.</translation>
+        <translation>Einen solchen Vorschlag gibt es nicht: K behält den Datensatz, R schickt den Trupp, E gibt einen anderen Wert.</translation>
     </message>
     <message>
         <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
@@ -738,11 +738,11 @@
     </message>
     <message>
         <source>C corrects, K keeps, R sends the crew.</source>
-        <translation>C berichtigt, K behält, R schickt die Gruppe.</translation>
+        <translation>C berichtigt, K behält, R schickt den Trupp.</translation>
     </message>
     <message>
         <source>K keeps, R sends the crew.</source>
-        <translation>K behält, R schickt die Gruppe.</translation>
+        <translation>K behält, R schickt den Trupp.</translation>
     </message>
     <message>
         <source>Backspace goes back, Esc ends the round.</source>
