@@ -117,10 +117,10 @@ def against_chance(
 
 
 def distances(r: Floats, chosen: NDArray[np.bool_]) -> str:
-    """The chosen distances, such as "2–4 m" or "1, 2.5–3 m"."""
+    """The chosen distances, m, such as "2–4" or "1, 2.5–3"."""
     steps = np.flatnonzero(np.diff(np.concatenate([[False], chosen, [False]]).astype(np.int8)))
     runs = [(r[first], r[last - 1]) for first, last in zip(steps[::2], steps[1::2], strict=True)]
-    return ", ".join(f"{first:g}" if first == last else f"{first:g}–{last:g}" for first, last in runs) + " m"
+    return ", ".join(f"{first:g}" if first == last else f"{first:g}–{last:g}" for first, last in runs)
 
 
 def counted(stems: int, plots: int) -> str:

@@ -129,10 +129,11 @@ def _by_dbh(dbh: Floats, species: NDArray[np.int64], names: NDArray[np.object_],
         one, _ = np.histogram(np.minimum(dbh[species == code], edges[-1]), edges)
         counts[name] = counts.get(name, 0.0) + one.astype(np.float64)
     low, middle, high = (float(np.quantile(dbh, share)) for share in (0.25, 0.5, 0.75))
-    sentence = (
+    told = (
         f"Half of the stems are thinner than {middle:.0f} cm, a quarter thinner than {low:.0f} cm and a quarter "
-        f"thicker than {high:.0f} cm; {counted(len(dbh), plots)}."
+        f"thicker than {high:.0f} cm"
     )
+    sentence = "; ".join([told, counted(len(dbh), plots)]) + "."
     if beyond:
-        sentence += f" The last class also holds what is thicker; {beyond} stems."
+        sentence += f" The last class also holds what is thicker: {beyond} more."
     return Profile(edges, counts, None, len(dbh), sentence)

@@ -15,6 +15,7 @@ Floats = NDArray[np.float64]
 
 _NONE_CERTAIN = "no stem has its four neighbours, with species and dbh, nearer than the edge"
 _NO_DBH = "on no plot do all stems of the pattern have a dbh"
+_NO_DIFFERENCE = "no difference is shown"
 _NO_TEST = "this form has no test of its own"
 _UNCERTAIN_EDGE = "no stem is nearer to its neighbour than to the edge"
 _EDGE = "only stems whose fourth neighbour is nearer than the edge"
@@ -69,16 +70,13 @@ def _index(sums: Mapping[str, Any], name: str, title: str, higher: str, lower: s
     chance = float(simulated.mean()) if len(simulated) else None
     p = simulated_p(np.append(values[0], simulated))
     stems = int(count[0])
-    if value is None:
+    if value is None or chance is None or p is None:
         sentence = f"{title} is not known: {_NONE_CERTAIN}."
-    elif chance is None or p is None:
-        sentence = f"{title} is {value:.2f}; {stems} stems."
     else:
-        told = f"{title} is {value:.2f}, by chance {chance:.2f}; {ground(p, stems)}"
-        if p > SIGNIFICANT or value == chance:
-            sentence = f"{told}; no difference is shown."
-        else:
-            sentence = f"{told}; {higher if value > chance else lower}."
+        shows = p <= SIGNIFICANT and value != chance
+        verdict = (higher if value > chance else lower) if shows else _NO_DIFFERENCE
+        told = f"{title} is {value:.2f}, {chance:.2f} by chance"
+        sentence = "; ".join([told, ground(p, stems), verdict]) + "."
     return {"value": value, "chance": chance, "p": p, "n": stems, "edge": _EDGE, "sentence": sentence}
 
 
@@ -98,12 +96,10 @@ def _clark_evans(sums: Mapping[str, Any], reasons: dict[str, str]) -> dict[str, 
         if not told:
             reasons[f"clark_evans.{form}.p"] = _NO_TEST
     r, p = made["donnelly"]["r"], made["donnelly"]["p"]
-    begins = (
-        f"The nearest stem is {nearest[0] / stems:.2f} m away on average, {r:.2f} times what chance gives"
-        f"; {ground(p, stems, plots)}"
-    )
+    begins = f"The nearest stem is {nearest[0] / stems:.2f} m away on average, {r:.2f} times what chance gives"
     kind = "farther apart than by chance" if r > 1.0 else "closer together than by chance"
-    made["sentence"] = f"{begins}; {kind}." if p <= SIGNIFICANT else f"{begins}; no difference is shown."
+    verdict = kind if p <= SIGNIFICANT else _NO_DIFFERENCE
+    made["sentence"] = "; ".join([begins, ground(p, stems, plots), verdict]) + "."
     return made
 
 
@@ -120,8 +116,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 chance=np.zeros(len(r)),
                 stems=stems,
                 plots=plots,
-                above=lambda at: f"Clumped: more neighbours than by chance within {at}",
-                below=lambda at: f"Regular: fewer neighbours than by chance within {at}",
+                above=lambda at: f"Clumped: more neighbours than by chance within {at} m",
+                below=lambda at: f"Regular: fewer neighbours than by chance within {at} m",
                 neither=f"Neither clumping nor regularity is shown up to {r[-1]:g} m",
             ),
             _NOT_SIMULATED,
@@ -138,8 +134,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 ),
                 stems=int(sums["near_counted"]),
                 plots=plots,
-                above=lambda at: f"More stems than by chance have their nearest neighbour within {at}",
-                below=lambda at: f"Fewer stems than by chance have their nearest neighbour within {at}",
+                above=lambda at: f"More stems than by chance have their nearest neighbour within {at} m",
+                below=lambda at: f"Fewer stems than by chance have their nearest neighbour within {at} m",
                 neither="Distances to the nearest stem are not shown to differ from chance",
             ),
             _UNCERTAIN_EDGE,
@@ -156,8 +152,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 chance=np.ones(len(r)),
                 stems=int(sums["mark_stems"]),
                 plots=int(sums["mark_plots"]),
-                above=lambda at: f"Thicker than average are stems that have another at {at}",
-                below=lambda at: f"Thinner than average are stems that have another at {at}",
+                above=lambda at: f"Thicker than average are stems that have another at {at} m",
+                below=lambda at: f"Thinner than average are stems that have another at {at} m",
                 neither="No relation between dbh and the distance to other stems is shown",
             )
             if "mark" in sums
@@ -204,7 +200,7 @@ def _of_species(sums: Mapping[str, Any], name: str, r: Floats) -> Curve | None:
         np.sqrt(k / math.pi) - r,
         stems=int(sums[f"kind_stems {name}"]),
         plots=int(sums[f"kind_plots {name}"]),
-        above=lambda at: f"{name} stands in groups among the other stems: more of its own than by chance within {at}",
-        below=lambda at: f"{name} is spread among the other stems: fewer of its own than by chance within {at}",
+        above=lambda at: f"{name} stands in groups among the other stems: more of its own than by chance within {at} m",
+        below=lambda at: f"{name} is spread among the other stems: fewer of its own than by chance within {at} m",
         neither=f"{name} is not shown to be grouped or spread among the other stems",
     )

@@ -45,7 +45,7 @@ def lattice(step: float) -> np.ndarray:
 
 def test_distances_in_words_leave_out_what_lies_between() -> None:
     r = np.arange(1.0, 7.0)
-    assert distances(r, np.array([1, 0, 1, 1, 0, 1], dtype=bool)) == "1, 3–4, 6 m"
+    assert distances(r, np.array([1, 0, 1, 1, 0, 1], dtype=bool)) == "1, 3–4, 6"
 
 
 def random(seed: int, count: int) -> np.ndarray:
