@@ -171,7 +171,7 @@
     <message>
         <source>Decided meanwhile in this file by {names}: {count}. The survey is checked again.</source>
         <extracomment>So often a survey file is asked whether somebody else decided, milliseconds. So long after the last decision the layers of the survey file follow, milliseconds.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Inzwischen in dieser Datei entschieden von {names}: {count}. Die Inventur wird neu geprüft.</translation>
     </message>
     <message>
         <source>Choose a finding first: N goes to the next one.</source>
@@ -5022,11 +5022,11 @@
     </message>
     <message>
         <source>Thicker than average are stems that have another at %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Dicker als der Durchschnitt sind Stämme, die einen anderen haben bei %1 m</translation>
     </message>
     <message>
         <source>Thinner than average are stems that have another at %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Dünner als der Durchschnitt sind Stämme, die einen anderen haben bei %1 m</translation>
     </message>
     <message>
         <source>Thousands are marked in a column.</source>
@@ -5146,7 +5146,7 @@
     </message>
     <message>
         <source> The last class also holds what is thicker: %1 more.</source>
-        <translation type="unfinished"></translation>
+        <translation> Die letzte Klasse enthält auch, was dicker ist: %1 weitere.</translation>
     </message>
     <message>
         <source> on the re-check list</source>
@@ -5174,7 +5174,7 @@
     </message>
     <message>
         <source>%1 is %2, %3 by chance</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist %2, bei Zufall %3</translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
@@ -5206,11 +5206,11 @@
     </message>
     <message>
         <source>%1 is spread among the other stems: fewer of its own than by chance within %2 m</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall innerhalb von %2 m</translation>
     </message>
     <message>
         <source>%1 stands in groups among the other stems: more of its own than by chance within %2 m</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 steht in Gruppen unter den anderen Stämmen: mehr eigene als bei Zufall innerhalb von %2 m</translation>
     </message>
     <message>
         <source>%1 stems</source>
@@ -5274,7 +5274,7 @@
     </message>
     <message>
         <source>Clumped: more neighbours than by chance within %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Geklumpt: mehr Nachbarn als bei Zufall innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
@@ -5326,7 +5326,7 @@
     </message>
     <message>
         <source>Fewer stems than by chance have their nearest neighbour within %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
     </message>
     <message>
         <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, may stand unseen.</source>
@@ -5338,7 +5338,7 @@
     </message>
     <message>
         <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hälfte der Stämme ist dünner als %1 cm, ein Viertel dünner als %2 cm und ein Viertel dicker als %3 cm</translation>
     </message>
     <message>
         <source>Instrument %1</source>
@@ -5350,7 +5350,7 @@
     </message>
     <message>
         <source>More stems than by chance have their nearest neighbour within %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehr Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Neither clumping nor regularity is shown up to %1 m</source>
@@ -5494,7 +5494,7 @@
     </message>
     <message>
         <source>Regular: fewer neighbours than by chance within %1 m</source>
-        <translation type="unfinished"></translation>
+        <translation>Regelmäßig: weniger Nachbarn als bei Zufall innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
@@ -5562,7 +5562,7 @@
     </message>
     <message>
         <source>The nearest stem is %1 m away on average, %2 times what chance gives</source>
-        <translation type="unfinished"></translation>
+        <translation>Der nächste Stamm ist im Mittel %1 m entfernt, das %2-fache dessen, was der Zufall ergibt</translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -6694,7 +6694,7 @@
     </message>
     <message>
         <source>no difference is shown</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Unterschied zeigt sich nicht</translation>
     </message>
     <message>
         <source>no findings</source>
