@@ -5145,10 +5145,6 @@
         <translation> Dazwischen fehlt keine.</translation>
     </message>
     <message>
-        <source> The last class also holds what is thicker: %1 more.</source>
-        <translation> Die letzte Klasse enthält auch, was dicker ist: %1 weitere.</translation>
-    </message>
-    <message>
         <source> on the re-check list</source>
         <translation> auf der Nachprüfliste</translation>
     </message>
@@ -5551,6 +5547,10 @@
     <message>
         <source>The headings %1 %2. Their columns are kept, but not interpreted; if one is a field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING.</source>
         <translation>Die Überschriften %1 %2. Ihre Spalten bleiben erhalten, werden aber nicht gedeutet; wenn eine ein Feld ist, angeben, welches: unter Spalten der Aufnahmedaten im Fenster oder mit --map FIELD=HEADING.</translation>
+    </message>
+    <message>
+        <source>The last class also holds what is thicker: %1 more.</source>
+        <translation>Die letzte Klasse enthält auch, was dicker ist: %1 weitere.</translation>
     </message>
     <message>
         <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
