@@ -5549,10 +5549,6 @@
         <translation>Die Überschriften %1 %2. Ihre Spalten bleiben erhalten, werden aber nicht gedeutet; wenn eine ein Feld ist, angeben, welches: unter Spalten der Aufnahmedaten im Fenster oder mit --map FIELD=HEADING.</translation>
     </message>
     <message>
-        <source>The last class also holds what is thicker: %1 more.</source>
-        <translation>Die letzte Klasse enthält auch, was dicker ist: %1 weitere.</translation>
-    </message>
-    <message>
         <source>The limiting distance does not fit these records: {beyond} of {stems} stems stand beyond it, in {plots_beyond} of {plots} plots and visits. Set the radius or design that was used; nineteen of twenty stems stand within {within_m:.1f} m.</source>
         <translation>Der Grenzabstand passt nicht zu diesen Einträgen: {beyond} von {stems} Stämmen stehen jenseits davon, auf {plots_beyond} von {plots} Probeflächen und Aufnahmen. Stellen Sie den verwendeten Radius oder das verwendete Verfahren ein; neunzehn von zwanzig Stämmen stehen innerhalb von {within_m:.1f} m.</translation>
     </message>
@@ -7439,6 +7435,10 @@
     <message>
         <source>the disk is full; nothing of this was stored, everything before is whole.</source>
         <translation>der Datenträger ist voll; davon wurde nichts gespeichert, alles Frühere ist heil.</translation>
+    </message>
+    <message>
+        <source>the last class also holds what is thicker: %1 more</source>
+        <translation>die letzte Klasse enthält auch, was dicker ist: %1 weitere</translation>
     </message>
     <message>
         <source>the last visit</source>

@@ -133,7 +133,7 @@ def _by_dbh(dbh: Floats, species: NDArray[np.int64], names: NDArray[np.object_],
         f"Half of the stems are thinner than {middle:.0f} cm, a quarter thinner than {low:.0f} cm and a quarter "
         f"thicker than {high:.0f} cm"
     )
-    sentences = ["; ".join([told, counted(len(dbh), plots)]) + "."]
+    parts = [told, counted(len(dbh), plots)]
     if beyond:
-        sentences.append(f"The last class also holds what is thicker: {beyond} more.")
-    return Profile(edges, counts, None, len(dbh), " ".join(sentences))
+        parts.append(f"the last class also holds what is thicker: {beyond} more")
+    return Profile(edges, counts, None, len(dbh), "; ".join(parts) + ".")
