@@ -164,7 +164,9 @@ def _entry(connection: sqlite3.Connection, request: Request) -> Entry:
         raise FindingUnknown(
             f"The survey file has no finding {request.finding!r}; stemmap check lists the findings with their ids."
         )
-    plot, visit, stem, field, proposals, source, line, upload = row
+    # Another program may have written the layer, with whole numbers as decimal ones; the seal tells them apart.
+    plot, visit, stem, field, proposals = (None if each is None else str(each) for each in row[:5])
+    source, line, upload = (None if each is None else int(each) for each in row[5:])
     finding = Entry(
         0, "", request.who, request.finding, plot, visit, stem, "keep", field, None, None, request.why,
         source, line, upload,

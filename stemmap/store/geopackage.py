@@ -100,3 +100,49 @@ def unlist(connection: sqlite3.Connection, table: str) -> None:
     """Take a layer off the lists."""
     connection.execute("DELETE FROM gpkg_geometry_columns WHERE table_name = ?", (table,))
     connection.execute("DELETE FROM gpkg_contents WHERE table_name = ?", (table,))
+
+
+def note_made(connection: sqlite3.Connection, table: str, description: str) -> None:
+    """Note when a layer was made, so that it is seen when another program changes it."""
+    connection.execute(
+        "UPDATE gpkg_contents SET description = ? || ' (made ' || last_change || ')' WHERE table_name = ?",
+        (description, table),
+    )
+
+
+def is_edited(connection: sqlite3.Connection, table: str) -> bool:
+    """Whether another program changed a layer: it notes the time of the change, or drops the note of its making."""
+    row = connection.execute(
+        "SELECT description, last_change FROM gpkg_contents WHERE table_name = ?", (table,)
+    ).fetchone()
+    return row is not None and not str(row[0]).endswith(f"(made {row[1]})")
+
+
+def without_index(connection: sqlite3.Connection, table: str) -> None:
+    """Take away what other programs hang on a layer to find its rows sooner; none of it is data."""
+    triggers = connection.execute(
+        "SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = ?", (table,)
+    ).fetchall()
+    for (name,) in triggers:
+        connection.execute('DROP TRIGGER "' + name.replace('"', '""') + '"')
+    connection.execute(f"DROP TABLE IF EXISTS rtree_{table}_geom")
+    connection.execute("DELETE FROM gpkg_extensions WHERE table_name = ?", (table,))
+    if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'gpkg_ogr_contents'").fetchone():
+        connection.execute("DELETE FROM gpkg_ogr_contents WHERE table_name = ?", (table,))
+
+
+def set_aside(connection: sqlite3.Connection, table: str) -> str:
+    """Keep a layer under another name; returns that."""
+    taken = {name for (name,) in connection.execute("SELECT name FROM sqlite_master")}
+    number = 1
+    while (name := f"{table}_edited_{number}") in taken:
+        number += 1
+    without_index(connection, table)
+    connection.execute(f"ALTER TABLE {table} RENAME TO {name}")
+    connection.execute("UPDATE gpkg_geometry_columns SET table_name = ? WHERE table_name = ?", (name, table))
+    connection.execute(
+        "UPDATE gpkg_contents SET table_name = ?, identifier = ?, description = 'changed by another program' "
+        "WHERE table_name = ?",
+        (name, name, table),
+    )
+    return name

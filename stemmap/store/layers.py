@@ -53,8 +53,10 @@ def write_layers(
     *,
     decided: Mapping[str, Entry],
     at_entry: int,
-) -> None:
+) -> list[str]:
     """Make the layers anew, inside the caller's transaction.
+
+    A layer that another program changed is kept under another name.
 
     Parameters
     ----------
@@ -67,12 +69,20 @@ def write_layers(
         so that it can be decided otherwise.
     at_entry
         The last journal entry that they know.
+
+    Returns
+    -------
+    Names under which changed layers were kept.
     """
     srs = geopackage.NO_SYSTEM if system is None else system.srs_id
     if system is not None:
         geopackage.add_system(connection, system)
     settled = _settled(connection, decided, set(layers["findings"].columns["id"]))
+    kept = []
     for name, layer in layers.items():
+        if geopackage.is_edited(connection, name):
+            kept.append(geopackage.set_aside(connection, name))
+        geopackage.without_index(connection, name)
         geopackage.unlist(connection, name)
         connection.execute(f"DROP TABLE IF EXISTS {name}")
         declared = "".join(f", {quoted(each)} {_sql_type(values)}" for each, values in layer.columns.items())
@@ -83,11 +93,14 @@ def write_layers(
         names = "".join(f", {quoted(each)}" for each in layer.columns)
         connection.executemany(f"INSERT INTO {name} (geom{names}) VALUES ({marks})", _rows(layer, srs))
         note_extent(connection, name, layer.x, layer.y)
+        geopackage.note_made(connection, name, _PURPOSE[name])
+    connection.execute("DROP INDEX IF EXISTS findings_id")
     connection.execute("CREATE UNIQUE INDEX findings_id ON findings (id)")
     for row in settled:
         marks = ", ".join("?" * len(row))
         connection.execute(f"INSERT INTO findings ({', '.join(map(quoted, row))}) VALUES ({marks})", list(row.values()))
     connection.execute("UPDATE survey_file SET layers_at = ?", (at_entry,))
+    return kept
 
 
 def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bool:
@@ -106,7 +119,7 @@ def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bo
     Whether the layers are up to date now; if not, nothing was changed.
     """
     at = connection.execute("SELECT layers_at FROM survey_file").fetchone()[0]
-    if at is None:
+    if at is None or any(geopackage.is_edited(connection, name) for name in _PURPOSE):
         return False
     before = standing(journal[:at])
     last = {entry.finding: entry for entry in journal[at:]}

@@ -150,10 +150,14 @@ def uploaded_file(path: Path) -> UploadedFile:
         raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
 
 
-def refresh_layers(path: Path, progress: Progress | None = None) -> None:
+def refresh_layers(path: Path, progress: Progress | None = None) -> list[str]:
     """Bring the layers of a survey file up to date with what is decided.
 
     They are made anew as a whole, unless findings were only kept or sent to the crew since.
+
+    Returns
+    -------
+    Names under which layers were kept that another program had changed.
 
     Raises
     ------
@@ -163,7 +167,7 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
     with opened(path, write=True) as survey_file:
         with survey_file.writing() as connection:
             if mark_decided(connection, entries(survey_file)):
-                return
+                return []
         uploads = uploads_of(survey_file)
         workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         known = len(workup.survey.decisions.entries)
@@ -171,7 +175,8 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> None:
             # Somebody else may have made newer ones meanwhile.
             at = connection.execute("SELECT COALESCE(layers_at, 0) FROM survey_file").fetchone()[0]
             if at <= known and uploads_of(survey_file) == uploads:
-                _write_layers(survey_file, workup)
+                return _write_layers(survey_file, workup)
+    return []
 
 
 def keep_settings(path: Path, settings: Settings, *, who: str) -> None:
@@ -205,10 +210,10 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
     return saved
 
 
-def _write_layers(survey_file: SurveyFile, workup: Workup) -> None:
+def _write_layers(survey_file: SurveyFile, workup: Workup) -> list[str]:
     layers, system = layers_of(workup)
     decisions = workup.survey.decisions
-    write_layers(
+    return write_layers(
         survey_file.connection,
         layers,
         system,

@@ -184,3 +184,21 @@ def test_layers_that_are_only_marked_are_those_made_anew(made, decisions):
         connection.execute("UPDATE survey_file SET layers_at = NULL")
     refresh_layers(survey)
     assert marked == layers_of(survey)
+
+
+def test_a_layer_that_another_program_changed_is_kept_beside(made):
+    import pyogrio
+
+    survey, findings = made
+    frame = pyogrio.read_dataframe(survey, layer="findings")
+    frame.loc[0, "message"] = "my own words"
+    pyogrio.write_dataframe(frame, survey, layer="findings")
+    with opened(survey, write=True) as survey_file:
+        decide(survey_file, Request(findings[0], "keep", "", "Ida"))
+    assert refresh_layers(survey) == ["findings_edited_1"]
+    assert pyogrio.read_dataframe(survey, layer="findings_edited_1").message[0] == "my own words"
+    assert "my own words" not in set(pyogrio.read_dataframe(survey, layer="findings").message)
+    assert not faults(survey)
+    with opened(survey, write=True) as survey_file:
+        decide(survey_file, Request(findings[0], "recheck", "", "Ida"))
+    assert refresh_layers(survey) == []
