@@ -106,6 +106,7 @@ def decide(survey_file: SurveyFile, request: Request) -> Entry:
     OutputError
         When it cannot be stored.
     """
+    _check_text(request.finding, request.decision, request.why, request.who)
     with survey_file.writing() as connection:
         return _append(connection, _entry(connection, request))
 
@@ -122,10 +123,18 @@ def turn(
     OutputError
         When it cannot be stored.
     """
+    _check_text(why, who)
     with survey_file.writing() as connection:
         written = _entries(connection)
         meant = to_undo(written, number) if decision == "undo" else to_redo(written, number)
         return _append(connection, turned(meant, decision, who=who, why=why))
+
+
+def _check_text(*texts: str) -> None:
+    """Refuse bytes that are no text, which a terminal passes on as half characters."""
+    for text in texts:
+        if not text.isascii() and any("\ud800" <= each <= "\udfff" for each in text):
+            raise InputError(f"{text!r} is no decision; say correct, correct=2, keep, recheck or value=X.")
 
 
 def _append(connection: sqlite3.Connection, entry: Entry) -> Entry:

@@ -231,3 +231,12 @@ def test_decisions_are_read_line_by_line_and_bad_lines_are_answered(survey_path)
     assert result.exit_code == 2
     shown = CliRunner().invoke(cli, ["journal", str(survey_path), "--format", "json"]).stdout
     assert '"why": "as  typed "' in shown
+
+
+def test_bytes_that_are_no_text_are_refused(survey_path):
+    finding = typing_finding(survey_path)["id"]
+    with opened(survey_path, write=True) as survey_file:
+        for request in (Request(finding, "keep", "a \udcff", "Ida"), Request("\udcff", "keep", "", "Ida")):
+            with pytest.raises(InputError, match="is no decision"):
+                decide(survey_file, request)
+        assert not entries(survey_file)
