@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
+from shiboken6 import isValid
 
 from stemmap.desktop.wording import worded
 from stemmap.errors import Cancelled
@@ -182,7 +183,9 @@ class Jobs(QObject):
         if outcome.fault is None and wanted.run.progress.stop.is_set():
             outcome = _Outcome(outcome.number, fault=Cancelled("Stopped on request; nothing was changed."))
         if outcome.fault is None:
-            wanted.apply(outcome.result)
+            owner = getattr(wanted.apply, "__self__", None)
+            if not isinstance(owner, QObject) or isValid(owner):  # else its window was closed meanwhile
+                wanted.apply(outcome.result)
             return
         if wanted.refused is not None:
             wanted.refused()

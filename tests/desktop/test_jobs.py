@@ -3,7 +3,8 @@
 from threading import Event, current_thread
 
 import pytest
-from PySide6.QtCore import QThread
+from PySide6.QtCore import QObject, QThread
+from shiboken6 import delete
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.errors import Cancelled, InputError
@@ -41,6 +42,21 @@ def test_only_the_newest_of_a_channel_is_applied(jobs, qtbot):
     qtbot.waitUntil(lambda: applied == ["new"])
     qtbot.wait(50)
     assert applied == ["new"]
+
+
+def test_result_for_a_window_that_was_closed_is_thrown_away(jobs, qtbot):
+    gate, applied = Event(), []
+
+    class Window(QObject):
+        def apply(self, result):
+            applied.append(result)
+
+    window = Window()
+    jobs.start("list", lambda progress: gate.wait(10), apply=window.apply)
+    delete(window)
+    gate.set()
+    qtbot.waitUntil(lambda: not jobs.runs("list"))
+    assert applied == []
 
 
 def test_cancel_ends_the_work_at_its_next_step(jobs, qtbot):
