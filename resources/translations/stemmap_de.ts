@@ -2254,7 +2254,7 @@
     </message>
     <message>
         <source>in or out of the circle</source>
-        <translation>innerhalb oder außerhalb des Kreises</translation>
+        <translation>innen oder außen</translation>
     </message>
     <message>
         <source>may be mistyped</source>
