@@ -6629,6 +6629,10 @@
         <translation>vertippt</translation>
     </message>
     <message>
+        <source>more than 600 stems; comparing them with chance would take too long</source>
+        <translation>mehr als 600 Stämme; der Vergleich mit dem Zufall würde zu lange dauern</translation>
+    </message>
+    <message>
         <source>most</source>
         <translation>häufigste</translation>
     </message>

@@ -36,7 +36,11 @@ STEP_M = 0.25
 #: Half-width of the kernel of the mark correlation, m.
 MARK_HALFWIDTH_M = 1.0
 
+#: More stems than this on one plot are not compared with chance: it would take minutes, and no sample plot has them.
+MOST_STEMS = 600
+
 TOO_FEW = "too few stems"
+TOO_MANY = "more than 600 stems; comparing them with chance would take too long"
 NOTHING = "no plot has enough stems under one inclusion rule"
 CAUTION = (
     "Of a hundred sentences about plots at random about five tell of a pattern by chance alone: "
@@ -167,6 +171,8 @@ def structure(
         reason = str(summary.pattern_reason[row])
         if not reason and len(chosen) < neighbours.FEWEST_STEMS:
             reason = TOO_FEW
+        if not reason and len(chosen) > MOST_STEMS:
+            reason = TOO_MANY
         sums: Sums = {}
         if not reason:
             key = zlib.crc32(f"{visits.plot[row]}\0{visits.visit[row]}".encode())

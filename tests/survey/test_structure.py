@@ -122,3 +122,9 @@ def test_json_has_a_reason_beside_each_null(tmp_path: Path) -> None:
     assert plot["indices"]["clark_evans"]["cdf"]["p"] is None
     assert plot["reasons"]["clark_evans.cdf.p"]
     assert plot["curves"]["l_minus_r"]["n"] == made.stems == 15
+
+
+def test_more_stems_than_can_be_compared_say_so_at_once(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(5, 601)]))
+    assert made.plots[0].reason.startswith("more than 600 stems")
+    assert not made.plots[0].curves
