@@ -110,15 +110,23 @@ class Deciding(QObject):
             )
             return False
 
+        return self._decide_on(chosen.id, decision, why)
+
+    def _decide_on(self, finding: str, decision: str, why: str, *, fresh: bool = False) -> bool:
+        """Store a decision; where the file does not list the finding yet, after its layers were made anew."""
+
         def store(path: Path, who: str) -> Entry:
             from stemmap.store.decisions import Request
             from stemmap.store.decisions import decide as store_decision
             from stemmap.store.survey_file import opened
 
             with opened(path, write=True) as survey_file:
-                return store_decision(survey_file, Request(chosen.id, decision, why, who))
+                return store_decision(survey_file, Request(finding, decision, why, who))
 
-        entry = self._store(store)
+        def make_known() -> None:
+            self._refresh_layers(lambda: self._decide_on(finding, decision, why, fresh=True))
+
+        entry = self._store(store, unknown=None if fresh else make_known)
         if entry is not None and self._window.panels.round.active:
             self._window.panels.round.go(1)
         return entry is not None
@@ -143,7 +151,9 @@ class Deciding(QObject):
 
         self._store(store)
 
-    def _store(self, store: Callable[[Path, str], Entry]) -> Entry | None:
+    def _store(self, store: Callable[[Path, str], Entry], *, unknown: Callable[[], None] | None = None) -> Entry | None:
+        from stemmap.store.decisions import FindingUnknown
+
         path = self.survey_path
         if path is None:
             self.told.emit(self.tr("Decisions are kept in a survey file: choose File, Keep as survey file."))
@@ -153,6 +163,12 @@ class Deciding(QObject):
             return None
         try:
             entry = store(path, who)
+        except FindingUnknown as fault:
+            if unknown is None:
+                self.told.emit(str(fault))
+            else:
+                unknown()
+            return None
         except StemmapError as fault:
             self.told.emit(str(fault))
             return None
@@ -195,8 +211,7 @@ class Deciding(QObject):
 
         self._jobs.start("survey", work, apply=self._session.update, shown=False)
 
-    @Slot()
-    def _refresh_layers(self) -> None:
+    def _refresh_layers(self, then: Callable[[], object] = lambda: None) -> None:
         path = self.survey_path
         if path is None:
             return
@@ -206,7 +221,10 @@ class Deciding(QObject):
 
             refresh_layers(path, progress)
 
-        self._jobs.start("layers", work, apply=lambda _nothing: None, shown=False)
+        def apply(_nothing: None) -> None:
+            then()
+
+        self._jobs.start("layers", work, apply=apply, shown=False)
 
     @Slot()
     def _keep_settings(self) -> None:

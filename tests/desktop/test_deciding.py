@@ -148,3 +148,16 @@ def test_what_others_decide_is_taken_in_and_told(deciding, qtbot, survey_path):
         deciding.actions_by_name["keep-finding"].trigger()
     deciding.deciding.read_along()
     assert not deciding.message_bar.sentence
+
+
+def test_a_finding_that_came_up_with_other_settings_can_be_decided(deciding, qtbot, survey_path):
+    before = {one.id for one in deciding.session.workup.findings}
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.session.edit("errors.azimuth_sd_deg", 0.2)
+    qtbot.waitUntil(lambda: deciding.session.opened.checked, timeout=20000)
+    fresh = next(one for one in deciding.session.workup.findings if one.id not in before and one.stem is not None)
+    deciding.session.select_visit(fresh.visit_row)
+    ids = [one.id for one in deciding.session.findings]
+    deciding.session.select_finding(ids.index(fresh.id))
+    deciding.actions_by_name["keep-finding"].trigger()
+    qtbot.waitUntil(lambda: [one.finding for one in journal(survey_path)] == [fresh.id], timeout=20000)
