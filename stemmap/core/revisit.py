@@ -310,7 +310,9 @@ def worth_of_pairs(this: Map, last: Map, found: Matches, plots: int, *, growth_c
     here, there = this.take(pair), last.take(found.last[pair])
     xx, yy, xy = _precision(here, there, np.zeros(1), np.ones(1))
     # Half of the stems of a disc stand within the square root of a half of its radius.
-    disc = 2.0 * np.pi * float(np.nanmedian(last.x_m**2 + last.y_m**2))
+    squared = last.x_m**2 + last.y_m**2
+    known = squared[np.isfinite(squared)]
+    disc = 2.0 * np.pi * float(np.median(known)) if len(known) else np.nan
     count = np.bincount(last.plot, minlength=plots)[here.plot]
     gain = np.log(disc / np.maximum(count, 1)) + 0.5 * np.log(xx * yy - xy**2) - np.log(2.0 * np.pi)
     gain += np.log(_FOUND_AGAIN / (1.0 - _FOUND_AGAIN))

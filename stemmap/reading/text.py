@@ -125,6 +125,8 @@ def _as_utf8(content: bytes, source: str) -> tuple[bytes, list[Remark]]:
 def _utf16_without_mark(content: bytes) -> str | None:
     """UTF-16 told by its zero bytes: every other byte of Western text is zero."""
     sample = np.frombuffer(content[: min(TOP_BYTES, len(content) // 2 * 2)], np.uint8)
+    if len(sample) < 2:
+        return None
     even, odd = (sample[::2] == 0).mean(), (sample[1::2] == 0).mean()
     if odd > 0.7 and even < 0.1:
         return "utf-16-le"
