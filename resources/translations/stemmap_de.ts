@@ -417,6 +417,10 @@
         <source>done again</source>
         <translation>wiederhergestellt</translation>
     </message>
+    <message>
+        <source>lost in a damaged file</source>
+        <translation>in einer beschädigten Datei verloren</translation>
+    </message>
 </context>
 <context>
     <name>LanguageMenu</name>
@@ -1021,8 +1025,8 @@
         <translation>stemmap liest Azimut, Abstand und BHD, wie der Trupp sie getippt hat, kartiert jeden Stamm und zeigt, welche Einträge zweifelhaft sind und was sie je Hektar ändern.</translation>
     </message>
     <message>
-        <source>Open the files of one survey together, or drop them here: plots and stems as CSV, XLSX, GeoJSON or GeoPackage, with a settings file if there is one. Your files are only read.</source>
-        <translation>Öffnen Sie die Dateien einer Inventur zusammen, oder ziehen Sie sie hierher: Probeflächen und Stämme als CSV, XLSX, GeoJSON oder GeoPackage, mit einer Einstellungsdatei, wenn es eine gibt. Ihre Dateien werden nur gelesen.</translation>
+        <source>Open the files of one survey together, or drop them here: plots and stems as CSV, XLSX, GeoJSON or GeoPackage, with a settings file if there is one. Uploads are only read.</source>
+        <translation>Öffnen Sie die Dateien einer Inventur zusammen, oder ziehen Sie sie hierher: Probeflächen und Stämme als CSV, XLSX, GeoJSON oder GeoPackage, mit einer Einstellungsdatei, wenn es eine gibt. Uploads werden nur gelesen.</translation>
     </message>
     <message>
         <source>Open uploads…</source>
@@ -4261,10 +4265,6 @@
         <translation>%1; ein Unterschied zeigt sich nicht; %2.</translation>
     </message>
     <message>
-        <source>%1; what can be read was read.</source>
-        <translation>%1; gelesen wurde, was zu lesen war.</translation>
-    </message>
-    <message>
         <source>%1… (%2 characters)</source>
         <translation>%1… (%2 Zeichen)</translation>
     </message>
@@ -5233,6 +5233,10 @@
         <translation>%1: jedes %2 braucht mindestens %3.</translation>
     </message>
     <message>
+        <source>%1; every decision in it could be read.</source>
+        <translation>%1; jede Entscheidung darin war zu lesen.</translation>
+    </message>
+    <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
     </message>
@@ -5607,6 +5611,10 @@
     <message>
         <source>Thickness of neighbours: mark correlation of dbh</source>
         <translation>Dicke der Nachbarn: Markenkorrelation des BHD</translation>
+    </message>
+    <message>
+        <source>This entry could not be read from the damaged file.</source>
+        <translation>Dieser Eintrag war in der beschädigten Datei nicht zu lesen.</translation>
     </message>
     <message>
         <source>Too few stems to judge how they lie about the centre; %1.</source>

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import getpass
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -61,6 +62,7 @@ class Deciding(QObject):
         elif not self._along.isActive():
             self._known = 0 if workup is None else len(workup.survey.decisions.entries)
             self._along.start()
+            self._layers.start()  # a window that was closed or killed early may have left them behind
 
     @Slot()
     def read_along(self) -> None:
@@ -109,7 +111,6 @@ class Deciding(QObject):
                 self.tr("There is no such proposal: K keeps the record, R sends the crew, E gives another value.")
             )
             return False
-
         return self._decide_on(chosen.id, decision, why)
 
     def _decide_on(self, finding: str, decision: str, why: str, *, fresh: bool = False) -> bool:
@@ -217,9 +218,13 @@ class Deciding(QObject):
             return
 
         def work(progress: Progress) -> None:
+            from stemmap.store.survey_file import opened, stale
             from stemmap.tasks.survey_file import refresh_layers
 
-            refresh_layers(path, progress)
+            with opened(path) as survey_file:
+                behind = stale(survey_file)
+            if behind and os.access(path, os.W_OK):
+                refresh_layers(path, progress)
 
         def apply(_nothing: None) -> None:
             then()

@@ -117,6 +117,7 @@ class JournalWindow(QWidget):
             "recheck": self.tr("measure again"),
             "undo": self.tr("undone"),
             "redo": self.tr("done again"),
+            "lost": self.tr("lost in a damaged file"),
         }
         self._model = _JournalModel(told, headings, words)
         self._found.setSourceModel(self._model)

@@ -66,7 +66,7 @@ class StartPage(QWidget):
         what = QLabel(
             self.tr(
                 "Open the files of one survey together, or drop them here: plots and stems as CSV, XLSX, GeoJSON or "
-                "GeoPackage, with a settings file if there is one. Your files are only read."
+                "GeoPackage, with a settings file if there is one. Uploads are only read."
             )
         )
         self.open_button = QPushButton(self.tr("Open uploads…"))

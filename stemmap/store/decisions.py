@@ -140,12 +140,22 @@ def _check_text(*texts: str) -> None:
 def _append(connection: sqlite3.Connection, entry: Entry) -> Entry:
     number = int(connection.execute("SELECT COALESCE(MAX(entry), 0) + 1 FROM journal").fetchone()[0])
     stored = replace(entry, entry=number, time=now())
+    _write(connection, stored)
+    return stored
+
+
+def add_lost(connection: sqlite3.Connection, number: int) -> None:
+    """Put an entry that says so in place of one that could not be saved, inside the caller's transaction."""
+    why = "This entry could not be read from the damaged file."
+    _write(connection, Entry(number, now(), "", "", None, None, None, "lost", None, None, None, why))
+
+
+def _write(connection: sqlite3.Connection, entry: Entry) -> None:
     marks = ", ".join("?" * (len(_COLUMNS) + 2))
     connection.execute(
         f"INSERT INTO journal (entry, {', '.join(_COLUMNS)}, seal) VALUES ({marks})",
-        (number, *row_of(stored), seal(stored)),
+        (entry.entry, *row_of(entry), seal(entry)),
     )
-    return stored
 
 
 def row_of(entry: Entry) -> list[Any]:

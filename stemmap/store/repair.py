@@ -13,7 +13,7 @@ from typing import Any
 
 from stemmap.errors import InputError, OutputError
 from stemmap.store import schema
-from stemmap.store.decisions import entries, entry_of, seal
+from stemmap.store.decisions import add_lost, entries, entry_of, seal
 from stemmap.store.pages import Pages, Row
 from stemmap.store.survey_file import Damaged, SurveyFile, opened
 
@@ -106,8 +106,10 @@ def repair(damaged: Path, repaired: Path) -> Saved:
             _insert(connection, name, table)
         # The layers are not saved, they can be made anew.
         connection.execute("UPDATE survey_file SET layers_at = NULL")
-    journal = sorted(tables["journal"].rows)
-    missing = sorted(set(range(1, journal[-1] + 1)) - set(journal)) if journal else []
+        journal = tables["journal"].rows
+        missing = sorted(set(range(1, max(journal, default=0) + 1)) - set(journal))
+        for number in missing:
+            add_lost(connection, number)
     return Saved({name: len(table.rows) for name, table in tables.items()}, len(journal), tuple(missing))
 
 
@@ -123,18 +125,20 @@ def readable(path: Path, tell: Callable[[str], None]) -> Iterator[SurveyFile]:
     Raises
     ------
     Damaged
-        When nothing can be saved.
+        When decisions are lost, or nothing can be saved.
     """
     try:
         with opened(path) as survey_file:
             entries(survey_file)
     except Damaged as fault:
         with TemporaryDirectory() as folder:
-            saved = Path(folder) / path.name
-            if not repair(path, saved).rows["uploads"]:
+            mended = Path(folder) / path.name
+            saved = repair(path, mended)
+            if saved.missing or not saved.rows["uploads"]:
+                # Results without some of the decisions would be others than were decided.
                 raise
-            tell(f"{str(fault).removesuffix('.')}; what can be read was read.")
-            with opened(saved) as survey_file:
+            tell(f"{str(fault).removesuffix('.')}; every decision in it could be read.")
+            with opened(mended) as survey_file:
                 yield survey_file
     else:
         with opened(path) as survey_file:

@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 from stemmap.errors import InputError
 
-Decision = Literal["correct", "keep", "recheck", "value", "undo", "redo"]
+Decision = Literal["correct", "keep", "recheck", "value", "undo", "redo", "lost"]
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ class Entry:
         Names as typed; None where the finding names none.
     decision
         correct (a proposal holds), value (another value holds), keep (right as recorded), recheck (send the crew),
-        undo, redo.
+        undo, redo; lost: the entry could not be saved from a damaged file.
     field
         Canonical field of `old` and `new`.
     old, new
@@ -134,9 +134,12 @@ def standing(entries: Sequence[Entry]) -> dict[str, Entry]:
 
 
 def _active(entries: Sequence[Entry]) -> dict[int, bool]:
-    """Whether each decision holds, by its number; undo and redo are left out."""
+    """Whether each decision holds, by its number; undo, redo and what was lost are left out."""
     active: dict[int, bool] = {}
+    lost = {entry.entry for entry in entries if entry.decision == "lost"}
     for entry in entries:
+        if entry.entry in lost or entry.of in lost:
+            continue
         if entry.of is None:
             active[entry.entry] = True
         else:
@@ -177,7 +180,7 @@ def to_redo(entries: Sequence[Entry], number: int | None = None) -> Entry:
         for entry in reversed(entries):
             if entry.of is None:
                 break
-            if entry.decision == "undo" and not active[entry.of]:
+            if entry.decision == "undo" and active.get(entry.of) is False:
                 number = entry.of
                 break
         if number is None:

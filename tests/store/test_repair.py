@@ -6,7 +6,7 @@ import sqlite3
 import pytest
 
 from stemmap.errors import InputError, OutputError
-from stemmap.store.decisions import Request, decide, entries
+from stemmap.store.decisions import Request, decide, entries, turn
 from stemmap.store.pages import PAGE_SIZE, Pages
 from stemmap.store.repair import repair
 from stemmap.store.survey_file import opened
@@ -116,3 +116,23 @@ def test_nothing_is_overwritten(whole, tmp_path):
     with pytest.raises(OutputError, match="name another one"):
         repair(whole, there)
     assert there.read_bytes() == b"mine"
+
+
+def test_a_lost_decision_is_told_and_the_others_hold(whole, tmp_path):
+    damaged, repaired = tmp_path / "survey.gpkg", tmp_path / "repaired.gpkg"
+    damaged.write_bytes(whole.read_bytes().replace(b"reason 11", b"reason 71", 1))
+    saved = repair_survey(damaged, repaired)
+    assert (saved.entries, saved.missing) == (DECISIONS - 1, (12,))
+    held = journal_of(repaired)
+    assert held[12].decision == "lost"
+    assert {number: entry for number, entry in held.items() if number != 12} == {
+        number: entry for number, entry in journal_of(whole).items() if number != 12
+    }
+    # The repaired file is worked on like any other.
+    with opened(repaired, write=True) as survey_file:
+        assert turn(survey_file, "undo", who="Ida").of == DECISIONS
+        with pytest.raises(InputError, match="is no decision"):
+            turn(survey_file, "undo", 12, who="Ida")
+    # The damaged one is not worked up without a decision that was made.
+    with pytest.raises(InputError, match="is damaged"):
+        open_uploads([damaged])
