@@ -1,6 +1,7 @@
 """Kills for the survey file, through its command line; also run by hand in large numbers.
 
 Run from the top of a checkout: python -m tests.store.crash --kills 10000 --forked
+With --folder the killed files stay, for other programs to look at.
 """
 
 import argparse
@@ -15,6 +16,7 @@ import tempfile
 import threading
 import time
 from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -140,19 +142,24 @@ def lost(survey: Path, answered: list[tuple[int, int]]) -> int:
     return sum(held.get(entry) != f"reason {number}" for entry, number in answered)
 
 
-def kill_at_random(folder: Path, kills: int, *, seed: int = 1, forked: bool = False) -> Counter[str]:
+def kill_at_random(
+    folder: Path, kills: int, *, seed: int = 1, forked: bool = False, tell: Callable[[Counter[str]], None] | None = None
+) -> Counter[str]:
     """Kill a deciding process again and again; what was acknowledged, lost, and found damaged.
+
+    `tell` is called with what is known so far each time that a file was killed often enough.
 
     A file that is used again was rolled back in between. A copy of the bare file is taken right after each kill: what
     that holds counts too, not only what a rollback journal beside it can still mend.
     """
     dice = random.Random(seed)
     made, findings = make_survey(folder)
-    survey, bare = folder / "killed.gpkg", folder / "bare.gpkg"
+    survey, bare = made, folder / "bare.gpkg"
     told: Counter[str] = Counter(kills=0, acknowledged=0, lost=0, lost_in_copy=0, invalid=0, copy_torn=0)
     answered: list[tuple[int, int]] = []
     for kill in range(kills):
         if kill % _KILLS_OF_A_FILE == 0:
+            survey = folder / f"killed-{kill // _KILLS_OF_A_FILE:03}.gpkg"
             shutil.copy(made, survey)
             answered = []
         few = dice.random() < 0.2
@@ -170,6 +177,8 @@ def kill_at_random(folder: Path, kills: int, *, seed: int = 1, forked: bool = Fa
         told["lost"] += lost(survey, answered)
         told["invalid"] += bool(faults(survey))
         told["copy_torn"] += not _is_whole(bare)
+        if tell and (kill + 1) % _KILLS_OF_A_FILE == 0:
+            tell(told)
     return told
 
 
@@ -191,10 +200,16 @@ def main() -> None:
     asked.add_argument(
         "--forked", action="store_true", help="start each process as a copy of this one, which is faster"
     )
+    asked.add_argument("--folder", type=Path, help="where the files are killed, and stay")
     options = asked.parse_args()
-    with tempfile.TemporaryDirectory() as folder:
-        told = kill_at_random(Path(folder), options.kills, seed=options.seed, forked=options.forked)
-    print(dict(told))  # noqa: T201 - the result of the script
+
+    def tell(told: Counter[str]) -> None:
+        print(dict(told), flush=True)  # noqa: T201 - the result of the script
+
+    with tempfile.TemporaryDirectory() as passing:
+        folder = options.folder or Path(passing)
+        folder.mkdir(exist_ok=True)
+        tell(kill_at_random(folder, options.kills, seed=options.seed, forked=options.forked, tell=tell))
 
 
 if __name__ == "__main__":
