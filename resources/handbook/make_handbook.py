@@ -49,7 +49,7 @@ COMPUTED = (
 
 SEVERITIES = {"error": "error", "warning": "to look at", "note": "note"}
 
-_SETTING_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
+_SETTING_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "tolerance", "status")
 
 STYLE = (
     "table{border-collapse:collapse} td,th{padding:3px 10px 3px 0;text-align:left;vertical-align:top} "

@@ -16,7 +16,7 @@ from stemmap.survey.records import Remark
 from stemmap.survey.settings import Settings, parse_settings
 
 _SECTIONS = frozenset(
-    {"survey", "measurement", "design", "sample", "errors", "instrument", "recheck", "status", "columns"}
+    {"survey", "measurement", "design", "sample", "errors", "instrument", "recheck", "tolerance", "status", "columns"}
 )
 _MOST_BYTES = 1 << 20
 

@@ -107,6 +107,21 @@ class Recheck:
 
 
 @dataclass(frozen=True)
+class Tolerance:
+    """How far a value measured again may lie from the recorded one; a value of its own goes before the preset's.
+
+    The larger of a constant part and a part of the value holds. The presets stand in `survey.tolerance`.
+    """
+
+    preset: Literal["errors", "us_core_field_guide", "tahoe_protocol"] = "errors"
+    azimuth_deg: float | None = None
+    distance_m: float | None = None
+    distance_percent: float | None = None
+    dbh_mm: float | None = None
+    dbh_percent: float | None = None
+
+
+@dataclass(frozen=True)
 class StatusWords:
     """Words and codes of a stem's status, as typed, compared without regard to case. Common practice."""
 
@@ -138,7 +153,7 @@ class Settings:
         The survey's name, for titles.
     crs
         Coordinate system of the results; None: the UTM zone of the plots.
-    measurement, design, sample, errors, instrument, recheck, status
+    measurement, design, sample, errors, instrument, recheck, tolerance, status
         See there.
     columns
         Canonical field to the heading used in the files.
@@ -154,6 +169,7 @@ class Settings:
     errors: Errors = Errors()
     instrument: Instrument = Instrument()
     recheck: Recheck = Recheck()
+    tolerance: Tolerance = Tolerance()
     status: StatusWords = StatusWords()
     columns: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     said: frozenset[str] = frozenset()
@@ -182,7 +198,7 @@ class Settings:
         return replace(self, **{section: _section(section, type(part), {key: value}, base=part)}, said=said)
 
 
-_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
+_SECTIONS = ("measurement", "design", "sample", "errors", "instrument", "recheck", "tolerance", "status")
 _SURVEY_KEYS: Mapping[str, Any] = MappingProxyType({"name": str, "crs": str | None})
 #: Lists of tables: what an item is called and the key that it needs.
 _ITEMS: Mapping[Any, tuple[str, str]] = MappingProxyType(
@@ -196,7 +212,8 @@ _ZERO_ALLOWED = frozenset(
         *("azimuth_sd_deg", "distance_sd_m", "distance_sd_percent", "vertical_angle_sd_deg", "dbh_sd_percent"),
         *("dbh_sd_mm", "borderline_probability", "borderline_m", "min_dbh_cm", "offset_azimuth", "offset_m"),
         *("min_distance_m", "outside_recorded_to_m", "minutes_to_plot", "minutes_to_set_up", "misplaced_share"),
-        *("breast_height_sd_m", "taper_cm_per_m"),
+        *("breast_height_sd_m", "taper_cm_per_m", "azimuth_deg", "distance_m", "distance_percent", "dbh_mm"),
+        "dbh_percent",
     }
 )
 

@@ -68,6 +68,14 @@ VALUES = {
         "minutes_to_search": 15.0,
         "misplaced_share": 0.0,
     },
+    "tolerance": {
+        "preset": "us_core_field_guide",
+        "azimuth_deg": 3.0,
+        "distance_m": 0.0,
+        "distance_percent": 0.5,
+        "dbh_mm": 4.0,
+        "dbh_percent": 0.0,
+    },
     "status": {"living": ["1", "x"], "dead": ["2"], "cut": ["3"], "gone": ["4"]},
     "columns": {"dbh_cm": "stem diameter"},
 }
@@ -75,7 +83,7 @@ KEYS = [(section, key) for section, content in VALUES.items() for key in content
 
 
 def test_every_key_is_tried_here():
-    sections = ("measurement", "design", "sample", "errors", "instrument", "recheck", "status")
+    sections = ("measurement", "design", "sample", "errors", "instrument", "recheck", "tolerance", "status")
     known = {(section, each.name) for section in sections for each in fields(getattr(Settings(), section))}
     assert known | {("survey", "name"), ("survey", "crs")} == set(KEYS)
     assert VALUES["design"]["circles"][0].keys() == {each.name for each in fields(CircleSettings)}
