@@ -238,7 +238,7 @@ def double_stratified(
 ) -> Estimate:
     """Estimate the mean over strata whose sizes are themselves a sample: double sampling for stratification.
 
-    w = n'_h / n', v = Σ w s_h² / n_h (n'_h - 1) / (n' - 1) + Σ w (ȳ_h - ȳ)² / (n' - 1) (Cochran, 12.2).
+    w = n'_h / n', v = Σ w s_h² / n_h (n'_h - 1) / (n' - 1) + Σ w (ȳ_h - ȳ)² / (n' - 1) (Cochran, 12.2, 12.4).
 
     Parameters
     ----------
@@ -275,7 +275,7 @@ def double_regression(
     """Estimate the mean with the help of something that a larger sample tells: double sampling with regression.
 
     ȳ + b (x̄' - x̄), v = s²_yx (1 / n + (x̄' - x̄)² / Σ (x - x̄)²) + (s_y² - s²_yx) / n', n - 2 degrees of freedom
-    (Cochran, 12.6).
+    (Cochran, 12.6, 12.8).
 
     Parameters
     ----------

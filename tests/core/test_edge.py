@@ -102,6 +102,29 @@ def test_order_of_corners_does_not_matter():
         assert edge.area_inside(ground, [[4.0, 4.0]], [3.0], plot=[0])[0] == pytest.approx(9.0 * math.pi)
 
 
+def test_plots_along_a_straight_edge_lack_as_much_as_is_known_of_them():
+    # Plots with centres up to a radius from the edge lack 2 / (3π) of their ground on average: the known bias of
+    # uncorrected plots, 2 R L / (3π A) for an edge of length L around an area A (Haga, T., Maezawa, K. (1959). Bias due
+    # to edge effect in using the Bitterlich method. Forest Science 5(4), 370-376; from memory, integrated anew).
+    far = (np.arange(4000) + 0.5) / 4000 * 12.62
+    ground = edge.boundary([shapely.box(0.0, -50.0, 50.0, 50.0)])
+
+    share = edge.share_inside(ground, np.column_stack([far, np.zeros(4000)]), np.full(4000, 12.62), plot=np.zeros(4000))
+
+    assert 1.0 - share.mean() == pytest.approx(2.0 / (3.0 * math.pi), rel=1e-6)
+
+
+def test_weights_on_the_edge_and_in_its_corner_are_two_and_four():
+    # Beers, T. W. (1966). The direct-weight procedure for eliminating bias from boundary-line slopover. Purdue Univ.
+    # Res. Prog. Rep. 224 (from memory), the direct weights themselves: half or a quarter of the stem's circle lies inside.
+    corner = shapely.box(0.0, 0.0, 50.0, 50.0)
+    near = np.array([[1e-9, 25.0], [1e-9, 1e-9]])
+
+    weight = edge.area_weight(edge.boundary([corner, corner]), near, [10.0, 10.0], plot=[0, 1])
+
+    assert weight == pytest.approx([2.0, 4.0], rel=1e-5)
+
+
 # Corrections, rule by rule
 
 

@@ -32,9 +32,21 @@ GROUPS = """
 7 489 9  7 78 1  7 78 10  7 489 2  7 156 1  7 78 6  7 412 6  7 156 2  9 301 8
 """
 
+#: Lohr, S. L., Sampling: Design and Analysis (2nd ed. 2010, chapter 4, regression estimation): dead trees on 25 of 100
+#: plots, counted on photographs and on the ground; the mean of all photographs is 11.3.
+PHOTOGRAPH = [10, 12, 7, 13, 13, 6, 17, 16, 15, 10, 14, 12, 10, 5, 12, 10, 10, 9, 6, 11, 7, 9, 11, 10, 10]
+GROUND = [15, 14, 9, 14, 8, 5, 18, 15, 13, 15, 11, 15, 12, 8, 13, 9, 11, 12, 9, 12, 13, 11, 10, 9, 8]
+
 
 def table(text, columns):
     return np.array(text.split(), int).reshape(-1, columns).T
+
+
+def printed(n, mean, variance):
+    """Values by stratum with the numbers, means and variances that a book prints, and their strata."""
+    each = [np.linspace(-1.0, 1.0, size) for size in n]
+    values = [m + math.sqrt(v) * x / x.std(ddof=1) for x, m, v in zip(each, mean, variance, strict=True)]
+    return np.concatenate(values), np.repeat(np.arange(len(n)), n)
 
 
 # One stratum
@@ -124,6 +136,40 @@ def test_published_stratified_sample():
     assert result.mean[0] == pytest.approx(9.141298, abs=5e-7)
     assert result.standard_error[0] == pytest.approx(0.531799, abs=5e-7)
     assert result.design_effect[0] < 0.5
+
+
+def test_published_strata_with_satterthwaites_degrees_of_freedom():
+    # Thompson, S. K. (2012). Sampling, 3rd ed., table 11.1 and example 1 of chapter 11: total 64.4 with variance 322.8,
+    # 7.82 degrees of freedom.
+    values, stratum = printed([5, 3, 4], [1.6, 2.8, 0.6], [3.3, 4.0, 2.2])
+    result = stratified(values, stratum, [20, 9, 12], population=[20, 9, 12])
+
+    assert 41 * result.mean[0] == pytest.approx(64.4, abs=0.05)
+    assert 41**2 * result.standard_error[0] ** 2 == pytest.approx(322.8, abs=0.05)
+    assert result.freedom[0] == pytest.approx(7.82, abs=5e-3)
+
+
+def test_published_strata_of_three_places():
+    # Scheaffer, R. L., Mendenhall, W., Ott, L. (1990). Elementary Survey Sampling, 4th ed., chapter 5, hours before the
+    # television in two towns and the country (data also in the course STAT 506 of Pennsylvania State University, 6.1):
+    # mean 27.7, variance 1.97.
+    hours = [35, 43, 36, 39, 28, 28, 29, 25, 38, 27, 26, 32, 29, 40, 35, 41, 37, 31, 45, 34]
+    hours += [27, 15, 4, 41, 49, 25, 10, 30, 8, 14, 12, 15, 30, 32, 21, 20, 34, 7, 11, 24]
+    households = [155, 62, 93]
+    result = stratified(hours, np.repeat([0, 1, 2], [20, 8, 12]), households, population=households)
+
+    assert result.mean[0] == pytest.approx(27.7, abs=0.05)
+    assert result.standard_error[0] ** 2 == pytest.approx(1.97, abs=5e-3)
+
+
+def test_published_stratification_after_sampling():
+    # Scheaffer, Mendenhall and Ott, chapter 5, accounts receivable, 70 and 30 in the sample of 100 for shares of 0.4
+    # and 0.6 (also in STAT 506, example 6-2; results from memory): mean 376, variance 227.97.
+    values, stratum = printed([70, 30], [520.0, 280.0], [210.0**2, 90.0**2])
+    result = stratified(values, stratum, [0.4, 0.6], after=True)
+
+    assert result.mean[0] == pytest.approx(376.0)
+    assert result.standard_error[0] ** 2 == pytest.approx(227.97, abs=5e-3)
 
 
 def test_strata_of_the_sample_itself_weigh_like_the_simple_sample():
@@ -221,6 +267,30 @@ def test_published_stratified_cluster_sample():
     assert result.standard_error[0] == pytest.approx(0.650859, abs=5e-7)
 
 
+def test_published_clusters_of_unequal_size():
+    # Scheaffer, Mendenhall and Ott, chapter 8, income in 25 of 415 blocks (from memory; sums of 151 residents and
+    # 1,329 thousand dollars agree with the book): 8,801 dollars a head, variance 653,785.
+    residents = [8, 12, 4, 5, 6, 6, 7, 5, 8, 3, 2, 6, 5, 10, 9, 3, 6, 5, 5, 4, 6, 8, 7, 3, 8]
+    income = [96, 121, 42, 65, 52, 40, 75, 65, 45, 50, 85, 43, 54, 49, 53, 50, 32, 22, 45, 37, 51, 30, 39, 47, 41]
+    each = np.repeat(1000.0 * np.array(income) / residents, residents)
+    result = clustered(each, np.repeat(np.arange(25), residents), population=[415])
+
+    assert (sum(residents), sum(income)) == (151, 1329)
+    assert result.mean[0] == pytest.approx(8801, abs=0.5)
+    assert result.standard_error[0] ** 2 == pytest.approx(653_785, abs=0.5)
+
+
+def test_published_ratio_of_means():
+    # Lohr, the example of dead trees: ratio 1.0906, its residuals' sum of squares 184.645.
+    result = estimate(ratio_values(GROUND, PHOTOGRAPH))
+
+    assert result.mean[0] == pytest.approx(1.0906, abs=5e-5)
+    assert 25 * 24 * (265 / 25) ** 2 * result.standard_error[0] ** 2 == pytest.approx(184.645, abs=5e-4)
+    # With the correction for 25 of 100 plots and times 11.3: 12.323 with standard error 0.512.
+    assert 11.3 * result.mean[0] == pytest.approx(12.323, abs=5e-4)
+    assert 11.3 * math.sqrt(0.75) * result.standard_error[0] == pytest.approx(0.512, abs=5e-4)
+
+
 def test_clusters_of_one_plot_are_the_simple_sample():
     values = [4.0, 9.0, 1.0, 6.0]
     made, simple = clustered(values, [3, 1, 7, 5]), estimate(values)
@@ -279,6 +349,39 @@ def test_double_sampling_for_stratification_written_out():
     assert result.standard_error[0] ** 2 == pytest.approx(within + (0.6 * 4 + 0.4 * 9) / 99)
 
 
+def test_published_double_sampling_for_stratification():
+    # Lohr, Sampling: Design and Analysis, chapter 12, after Stockford and Page (1984): of 2,064 records 755 said yes,
+    # 804 no, 505 nothing; 49 of 67, 11 of 72 and 211 of 505 looked at had been in Vietnam (from memory): 0.429.
+    found, looked = [49, 11, 211], [67, 72, 505]
+    values = np.concatenate([np.arange(size) < there for there, size in zip(found, looked, strict=True)])
+    result = double_stratified(values, np.repeat([0, 1, 2], looked), [755, 804, 505])
+
+    assert result.mean[0] == pytest.approx(0.429, abs=5e-4)
+
+
+@pytest.mark.parametrize(
+    ("points", "n", "mean", "variance", "result"),
+    [
+        # Jin, Y., Du, Z., Jiang, Y., Sampling Techniques (China Renmin University Press), example 7.1: mean 6.42.
+        ([540, 320, 100, 40], [80, 60, 40, 20], [2, 7, 15, 40], [1.01, 2.71, 15.38, 690.53], 6.42),
+        # Särndal, C.-E., Swensson, B., Wretman, J. (1992). Model Assisted Survey Sampling, exercises of chapter 9:
+        # 160 municipalities in four strata of 40 by size, 20 drawn from each; the mean is that of the four.
+        ([40] * 4, [20] * 4, [17.05, 19.75, 22.40, 31.25], [19.945, 24.197, 28.359, 42.829], 22.6125),
+    ],
+)
+def test_published_double_samples_have_the_error_that_another_book_gives(points, n, mean, variance, result):
+    values, stratum = printed(n, mean, variance)
+    made = double_stratified(values, stratum, points)
+
+    # Särndal, Swensson and Wretman, equation 9.4.14 for very many units (as in Brus, D. J. (2022). Spatial Sampling
+    # with R, 11.1).
+    points, total = np.array(points), sum(points)
+    within = ((points - 1) / (total - 1) * points / total * variance / np.array(n)).sum()
+    between = (points / total * (np.array(mean) - result) ** 2).sum() / (total - 1)
+    assert made.mean[0] == pytest.approx(result, abs=1e-9)
+    assert made.standard_error[0] == pytest.approx(math.sqrt(within + between))
+
+
 def test_strata_known_ever_better_are_strata_of_known_size():
     values, stratum = [1.0, 2.0, 3.0, 5.0, 7.0, 9.0], [0, 0, 0, 1, 1, 1]
     made, known = double_stratified(values, stratum, [6e8, 4e8]), stratified(values, stratum, [0.6, 0.4])
@@ -294,6 +397,19 @@ def test_double_sampling_with_regression_written_out():
     # By hand: slope 1.4, residual sum of squares 0.2, variance of y 10 / 3.
     assert result.mean[0] == pytest.approx(4.7)
     assert result.standard_error[0] ** 2 == pytest.approx(0.1 * (0.25 + 0.25 / 5) + (10 / 3 - 0.1) / 40)
+
+
+def test_published_regression_of_dead_trees_on_photographs():
+    # Lohr, the example of dead trees, a first sample that is all 100 plots: mean 11.99; 0.417 from a residual variance
+    # of 5.7896, where the book divides the squares by n - 1 and prints 0.408.
+    made = double_regression(GROUND, PHOTOGRAPH, mean_aid=11.3, points=100)
+    level = double_regression(GROUND, PHOTOGRAPH, mean_aid=float(np.mean(PHOTOGRAPH)), points=100)
+
+    assert made.mean[0] == pytest.approx(11.99, abs=5e-3)
+    # Of a first sample of all plots Cochran (12.8) takes s² / N off; the book leaves out that the slope is uncertain.
+    error = math.sqrt(level.standard_error[0] ** 2 - np.var(GROUND, ddof=1) / 100)
+    assert error == pytest.approx(0.417, abs=5e-4)
+    assert error * math.sqrt(23 / 24) == pytest.approx(0.408, abs=5e-4)
 
 
 def test_double_sampling_with_regression_needs_a_larger_first_sample():

@@ -150,6 +150,13 @@ def test_published_stand_density_index(stems, qmd, reference, index):
     assert float(reineke(stems, qmd, reference_cm=reference)) == pytest.approx(index, abs=5e-3)
 
 
+def test_stands_on_reinekes_line_of_full_density_have_one_index():
+    # Reineke (1933): log N = 4.605 - 1.605 log D in trees per acre and inches, which is an index of 1,000.
+    inches = np.array([4.0, 10.0, 16.0, 25.0])
+
+    assert reineke(10.0 ** (4.605 - 1.605 * np.log10(inches)), inches, reference_cm=10.0) == pytest.approx(1000.0)
+
+
 def test_summed_density_index_of_stems_alike_is_that_of_their_mean():
     assert reineke_summed([31.0] * 4, [20.0] * 4, [0, 4, 4]) == pytest.approx([float(reineke(80.0, 31.0)), 0.0])
 
