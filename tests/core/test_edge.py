@@ -115,8 +115,8 @@ def test_plots_along_a_straight_edge_lack_as_much_as_is_known_of_them():
 
 
 def test_weights_on_the_edge_and_in_its_corner_are_two_and_four():
-    # Beers, T. W. (1966). The direct-weight procedure for eliminating bias from boundary-line slopover. Purdue Univ.
-    # Res. Prog. Rep. 224 (from memory), the direct weights themselves: half or a quarter of the stem's circle lies inside.
+    # Beers, T. W. (1966). The direct-weight procedure for eliminating bias from boundary-line slopover. Purdue
+    # Univ. Res. Prog. Rep. 224 (from memory), the weights themselves: half or a quarter of the circle lies inside.
     corner = shapely.box(0.0, 0.0, 50.0, 50.0)
     near = np.array([[1e-9, 25.0], [1e-9, 1e-9]])
 
