@@ -21,19 +21,24 @@ _USUAL = 1.96
 _INCH_MM, _FOOT_M = 25.4, 0.3048
 
 #: Dbh of both: 0.1 in for each 20 in of dbh, taken as the larger of 0.1 in and 0.5 %.
-_DBH = {"dbh_mm": 0.1 * _INCH_MM, "dbh_percent": 0.5}
+_DBH_MM, _DBH_PERCENT = 0.1 * _INCH_MM, 0.5
+
+
+def _preset(azimuth_deg: float, distance_m: float) -> Tolerance:
+    return Tolerance(azimuth_deg=azimuth_deg, distance_m=distance_m, dbh_mm=_DBH_MM, dbh_percent=_DBH_PERCENT)
+
 
 #: Published tolerances, each with its source.
 PRESETS: Mapping[str, tuple[Tolerance, str]] = MappingProxyType(
     {
         "us_core_field_guide": (
-            Tolerance(azimuth_deg=10.0, distance_m=_FOOT_M, distance_percent=0.0, **_DBH),
+            _preset(10.0, _FOOT_M),
             "US Forest Service, Forest Inventory and Analysis National Core Field Guide, volume I, tree data: azimuth "
             "10°, dbh 0.1 in for each 20 in, distance 1 ft (0.2 ft within a foot of the plot's limit, which is not "
             "looked at here); from memory",
         ),
         "tahoe_protocol": (
-            Tolerance(azimuth_deg=2.0, distance_m=0.1 * _FOOT_M, distance_percent=0.0, **_DBH),
+            _preset(2.0, 0.1 * _FOOT_M),
             "Tahoe forest-health plot protocol, version 1.0, draft of 2026, sections 4.1 and 4.2: azimuth 2°, distance "
             "0.1 ft, dbh 0.1 in for each 20 in",
         ),
@@ -75,7 +80,8 @@ def tolerances(settings: Settings, *, distance_m: ArrayLike, dbh_cm: ArrayLike) 
     def larger(constant: float, percent: float, value: Floats, otherwise: Floats) -> Floats:
         if np.isnan(constant) and np.isnan(percent):
             return otherwise
-        return np.maximum(np.nan_to_num(constant), np.nan_to_num(percent) / 100.0 * value)
+        held: Floats = np.maximum(np.nan_to_num(constant), np.nan_to_num(percent) / 100.0 * value)
+        return held
 
     distance_sd = np.hypot(errors.distance_sd_m, errors.distance_sd_percent / 100.0 * distance)
     return Tolerances(
