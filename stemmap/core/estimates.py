@@ -270,7 +270,7 @@ def double_stratified(
 
 
 def double_regression(
-    values: ArrayLike, aid: ArrayLike, *, mean_aid: float, points: int, confidence: float = 0.95
+    values: ArrayLike, auxiliary: ArrayLike, *, first_mean: float, points: float, confidence: float = 0.95
 ) -> Estimate:
     """Estimate the mean with the help of something that a larger sample tells: double sampling with regression.
 
@@ -281,29 +281,29 @@ def double_regression(
     ----------
     values
         Shape (plots,) or (plots, quantities).
-    aid
-        The helping quantity on the same plots, shape (plots,).
-    mean_aid, points
-        Its mean in the first, larger sample and the number of that sample's points.
+    auxiliary
+        What the larger sample tells too, on the same plots, shape (plots,); a plot without it is left out.
+    first_mean, points
+        Its mean in the first, larger sample, which holds the plots, and the number of that sample's points.
     confidence
         Probability of the interval.
 
     Raises
     ------
     InputError
-        When the first sample is smaller than the second or the helping quantity is the same everywhere.
+        When the first sample is smaller than the second.
     """
-    given = np.asarray(aid, dtype=np.float64)
+    given = np.asarray(auxiliary, dtype=np.float64)
     value, rows, left_out = _known(np.column_stack([given, np.asarray(values, np.float64)]), np.arange(len(given)))
-    x, y = value[:, 0], value[:, 1:]
-    n = len(rows)
+    x, y, n = value[:, 0], value[:, 1:], len(rows)
+    if points < n:
+        raise InputError(f"A first sample of {points:g} points cannot hold the {n} plots of the second one.")
     spread = float(((x - x.mean()) ** 2).sum()) if n else 0.0
-    if n < 3 or spread <= 0.0 or points < n:
-        raise InputError(
-            "Double sampling with regression needs at least three plots on which the helping quantity differs, "
-            "and a first sample that holds them all."
-        )
-    step = float(mean_aid) - x.mean()
+    if n < 3 or spread <= 0.0:
+        unknown = np.full(y.shape[1], np.nan)
+        reason = "fewer than three plots" if n < 3 else "the auxiliary value is the same on all plots"
+        return _result(unknown, unknown, unknown, unknown, n=n, left_out=left_out, confidence=confidence, reason=reason)
+    step = first_mean - x.mean()
     centred = y - y.mean(axis=0)
     slope = (x - x.mean()) @ centred / spread
     about = (centred**2).sum(axis=0) / (n - 1)

@@ -7,7 +7,8 @@ from types import MappingProxyType
 from typing import Literal
 
 Kind = Literal["text", "number", "date"]
-Table = Literal["plots", "stems", "stations"]
+#: Stems that a crew measured again come back with the fields of stems.
+Table = Literal["plots", "stems", "stations", "remeasured"]
 
 
 @dataclass(frozen=True)
@@ -52,6 +53,7 @@ _FIELDS = (
     Field("elevation_m", _PLOTS, "number", "m", "elevation of the plot centre"),
     Field("stratum", _PLOTS, "text", "", "stratum to which the plot belongs"),
     Field("cluster", _PLOTS, "text", "", "cluster to which the plot belongs"),
+    Field("auxiliary", _PLOTS, "number", "own unit", "what a larger first sample tells of the plot too"),
     Field("declination_deg", _PLOTS, "number", "degree", "magnetic declination, east positive"),
     Field("slope_percent", _PLOTS, "number", "%", "slope of the ground"),
     Field("aspect_deg", _PLOTS, "number", "degree", "direction in which the ground falls"),
@@ -85,4 +87,5 @@ FIELDS = MappingProxyType({field.name: field for field in _FIELDS})
 
 def fields_of(table: Table) -> tuple[Field, ...]:
     """Fields that may stand in a table, in their canonical order."""
-    return tuple(field for field in _FIELDS if table in field.tables)
+    held = "stems" if table == "remeasured" else table
+    return tuple(field for field in _FIELDS if held in field.tables)

@@ -41,6 +41,10 @@ class Sample:
         Cluster of each plot; None: single plots.
     after
         Whether the strata were told after the plots were laid out.
+    auxiliary
+        What a larger first sample tells of each plot too; None: no such sample.
+    first_mean, first_points
+        Mean of that in the first sample, and the number of its points.
     """
 
     rows: Integers
@@ -51,11 +55,18 @@ class Sample:
     points: bool
     cluster: Integers | None
     after: bool
+    auxiliary: Floats | None = None
+    first_mean: float = 0.0
+    first_points: float = 0.0
 
     def estimate(self, values: Floats) -> Estimate:
         """Estimate the means of columns of plot values, shape (plots of the sample, quantities)."""
         if self.cluster is not None:
             return estimates.clustered(values, self.cluster, stratum=self.stratum, weights=self.sizes)
+        if self.auxiliary is not None:
+            return estimates.double_regression(
+                values, self.auxiliary, first_mean=self.first_mean, points=self.first_points
+            )
         if self.sizes is None:
             return estimates.stratified(values, self.stratum, [1.0])
         if self.points:
@@ -109,16 +120,44 @@ def sample_of(survey: Survey, rows: Integers) -> Sample:
     cluster = _clusters(survey, rows)
     if cluster is not None and points and sizes is not None:
         cautions.append("that the sizes of strata are a sample too is not in the error of clusters")
+    auxiliary, why = _auxiliary(survey, rows, alone=sizes is None and cluster is None)
+    if why:
+        cautions.append(f"the auxiliary value was not used: {why}")
+    method = _words(strata=sizes is not None, points=points, clustered=cluster is not None, systematic=systematic)
     return Sample(
         rows=rows,
-        method=_words(strata=sizes is not None, points=points, clustered=cluster is not None, systematic=systematic),
+        method=method if auxiliary is None else "double sampling with regression on the auxiliary value",
         cautions=tuple(cautions),
         stratum=stratum,
         sizes=sizes,
         points=points,
         cluster=cluster,
         after=systematic,
+        auxiliary=auxiliary,
+        first_mean=said.auxiliary_mean or 0.0,
+        first_points=said.auxiliary_points or 0.0,
     )
+
+
+def _auxiliary(survey: Survey, rows: Integers, *, alone: bool) -> tuple[Floats | None, str]:
+    """What a first sample tells of each plot, or None and why it cannot help though it was asked for."""
+    said = survey.settings.sample
+    if said.auxiliary_mean is None and said.auxiliary_points is None:
+        return None, ""
+    if said.auxiliary_mean is None or said.auxiliary_points is None:
+        return None, "auxiliary_mean and auxiliary_points belong together, and only one of them was said"
+    told = survey.visits.numbers("auxiliary")[rows]
+    known = told[np.isfinite(told)]
+    if not alone:
+        return None, "the plots are weighed by strata or taken in clusters already"
+    if len(known) < 3 or np.ptp(known) <= 0.0:
+        return None, "it is needed on three plots or more, and not the same on all of them"
+    if said.auxiliary_points < len(known):
+        return (
+            None,
+            f"a first sample of {said.auxiliary_points:g} points cannot hold the {len(known)} plots that have it",
+        )
+    return told, ""
 
 
 def _clusters(survey: Survey, rows: Integers) -> Integers | None:

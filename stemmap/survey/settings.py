@@ -74,6 +74,8 @@ class SampleSettings:
     layout: Literal["random", "systematic"] = "random"
     area_ha: float | None = None
     strata: tuple[StratumSettings, ...] = ()
+    auxiliary_mean: float | None = None  # of a first, larger sample, and the number of its points
+    auxiliary_points: float | None = None
 
 
 @dataclass(frozen=True)
@@ -205,7 +207,7 @@ _ITEMS: Mapping[Any, tuple[str, str]] = MappingProxyType(
     {CircleSettings: ("circle", "radius_m"), StratumSettings: ("stratum", "name")}
 )
 #: Numbers that may be below zero.
-_SIGNED = frozenset({"declination_deg"})
+_SIGNED = frozenset({"declination_deg", "auxiliary_mean"})
 #: Numbers that may be zero; all other numbers of the settings must be above zero.
 _ZERO_ALLOWED = frozenset(
     {

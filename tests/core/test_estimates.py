@@ -392,7 +392,7 @@ def test_strata_known_ever_better_are_strata_of_known_size():
 
 def test_double_sampling_with_regression_written_out():
     x, y = np.array([1.0, 2.0, 3.0, 4.0]), np.array([2.0, 3.0, 5.0, 6.0])
-    result = double_regression(y, x, mean_aid=3.0, points=40)
+    result = double_regression(y, x, first_mean=3.0, points=40)
 
     # By hand: slope 1.4, residual sum of squares 0.2, variance of y 10 / 3.
     assert result.mean[0] == pytest.approx(4.7)
@@ -402,8 +402,8 @@ def test_double_sampling_with_regression_written_out():
 def test_published_regression_of_dead_trees_on_photographs():
     # Lohr, the example of dead trees, a first sample that is all 100 plots: mean 11.99; 0.417 from a residual variance
     # of 5.7896, where the book divides the squares by n - 1 and prints 0.408.
-    made = double_regression(GROUND, PHOTOGRAPH, mean_aid=11.3, points=100)
-    level = double_regression(GROUND, PHOTOGRAPH, mean_aid=float(np.mean(PHOTOGRAPH)), points=100)
+    made = double_regression(GROUND, PHOTOGRAPH, first_mean=11.3, points=100)
+    level = double_regression(GROUND, PHOTOGRAPH, first_mean=float(np.mean(PHOTOGRAPH)), points=100)
 
     assert made.mean[0] == pytest.approx(11.99, abs=5e-3)
     # Of a first sample of all plots Cochran (12.8) takes s² / N off; the book leaves out that the slope is uncertain.
@@ -414,7 +414,18 @@ def test_published_regression_of_dead_trees_on_photographs():
 
 def test_double_sampling_with_regression_needs_a_larger_first_sample():
     with pytest.raises(InputError, match="first sample"):
-        double_regression([1.0, 2.0, 3.0], [1.0, 2.0, 3.0], mean_aid=2.0, points=2)
+        double_regression([1.0, 2.0, 3.0], [1.0, 2.0, 3.0], first_mean=2.0, points=2)
+
+
+@pytest.mark.parametrize(
+    ("auxiliary", "reason"),
+    [([4.0, 4.0, 4.0], "the same on all plots"), ([4.0, np.nan, 5.0], "fewer than three plots")],
+)
+def test_auxiliary_value_that_cannot_help_is_told(auxiliary, reason):
+    made = double_regression([1.0, 2.0, 3.0], auxiliary, first_mean=2.0, points=20)
+
+    assert np.isnan([made.mean[0], made.standard_error[0]]).all()
+    assert reason in made.reason[0]
 
 
 @pytest.mark.parametrize("kind", ["stratification", "regression"])
@@ -426,7 +437,7 @@ def test_errors_of_double_sampling_are_the_spread_of_repeated_samples(kind):
         chosen = rng.permutation(300)[:40]
         values = 5.0 + 3.0 * aid + rng.normal(0.0, 4.0, 300)
         if kind == "regression":
-            made.append(double_regression(values[chosen], aid[chosen], mean_aid=aid.mean(), points=300))
+            made.append(double_regression(values[chosen], aid[chosen], first_mean=aid.mean(), points=300))
         else:
             tall = (aid > 8.0).astype(int)
             points = np.bincount(tall, minlength=2)

@@ -86,6 +86,37 @@ def test_points_of_a_first_sample_are_double_sampling():
     assert "totals" not in told
 
 
+PHOTOGRAPHS = {"auxiliary_mean": 160.0, "auxiliary_points": 400}
+
+
+def test_auxiliary_value_of_a_first_sample_is_double_sampling_with_regression():
+    told = estimates_json(summary(PHOTOGRAPHS, plot_columns={"auxiliary": [60, 110, 50, 170, 160, 150]}))[0]
+
+    made = estimates.double_regression(VALUES, [60, 110, 50, 170, 160, 150], first_mean=160.0, points=400)
+    assert told["method"] == "double sampling with regression on the auxiliary value"
+    assert told["stems_per_ha"]["mean"] == pytest.approx(made.mean[0])
+    assert told["stems_per_ha"]["standard_error"] == pytest.approx(made.standard_error[0])
+    assert told["stems_per_ha"]["design_effect"] < 0.5
+    assert sum(part["stems_per_ha"]["mean"] for part in told["species"]) == pytest.approx(made.mean[0])
+
+
+@pytest.mark.parametrize(
+    ("sample", "columns", "why"),
+    [
+        ({}, {}, "three plots or more"),
+        ({}, {"auxiliary": [5.0] * 6}, "three plots or more"),
+        ({"auxiliary_points": None}, {"auxiliary": [60, 110, 50, 170, 160, 150]}, "only one of them was said"),
+        ({"auxiliary_points": 4}, {"auxiliary": [60, 110, 50, 170, 160, 150]}, "a first sample of 4 points"),
+        ({}, {"auxiliary": [6, 11, 5, 17, 16, 15], "cluster": list("xxyyzz")}, "in clusters already"),
+    ],
+)
+def test_auxiliary_value_that_cannot_help_is_not_used_and_said(sample, columns, why):
+    told = estimates_json(summary({**PHOTOGRAPHS, **sample}, plot_columns=columns))[0]
+
+    assert why in told["cautions"][0]
+    assert told["stems_per_ha"]["mean"] == pytest.approx(VALUES.mean())
+
+
 def test_stratum_that_the_settings_do_not_name_is_told():
     told = estimates_json(summary({"strata": [{"name": "A", "area_ha": 30.0}]}))[0]
 

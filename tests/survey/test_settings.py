@@ -47,6 +47,8 @@ VALUES = {
         "layout": "systematic",
         "area_ha": 120.0,
         "strata": [{"name": "A", "area_ha": 70.0}, {"name": "B", "area_ha": 50.0}],
+        "auxiliary_mean": -0.25,
+        "auxiliary_points": 400.0,
     },
     "errors": {
         "azimuth_sd_deg": 0.5,
