@@ -104,6 +104,13 @@ def coded_column(
     return TableColumn(title, meaning, text, order, matches, numeric=values is not None, **rest)
 
 
+def text_column(title: str, meaning: str, texts: Sequence[str], **rest: Any) -> TableColumn:
+    """A column of texts that seldom occur twice; `rest` as in `coded_column`."""
+    import numpy as np
+
+    return coded_column(title, meaning, given(np.arange(len(texts))), given(texts), **rest)
+
+
 def _holds(cell: str, word: str, whole: bool, numeric: bool) -> bool:  # noqa: FBT001 - always given
     """Whether a cell holds a word: a number begins with it, a text has it somewhere."""
     if whole:

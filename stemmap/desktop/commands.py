@@ -21,8 +21,8 @@ _Key = QKeySequence.StandardKey
 _Role = QAction.MenuRole
 
 FILE_MENU = (
-    *("open", "sample", "upload-columns", "survey-file", SEPARATOR, "sheets", "copy-map", "save-map", SEPARATOR),
-    *("export", "save-settings", SEPARATOR),
+    *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", SEPARATOR),
+    *("sheets", "copy-map", "save-map", SEPARATOR, "export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
 VIEW_MENU = (*MAP_MENU, SEPARATOR, *PANEL_MENU, "full-screen")

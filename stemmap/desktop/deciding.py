@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import getpass
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -98,6 +98,12 @@ class Deciding(QObject):
         workup, latest = self._session.workup, self._window.uploads.latest
         numbered = workup is not None and bool(workup.survey.upload.upload_of_source)
         return latest.paths[0] if numbered and latest is not None and len(latest.paths) == 1 else None
+
+    def takes(self, paths: Sequence[Path]) -> bool:
+        """Whether files can be added to what is open: a survey file is, and none of them is one."""
+        from stemmap.store.survey_file import is_survey_file
+
+        return self.survey_path is not None and not any(map(is_survey_file, paths))
 
     def decide(self, decision: str, why: str = "") -> bool:
         """Store a decision on the selected finding, as `stemmap decide` takes it; whether it was stored."""

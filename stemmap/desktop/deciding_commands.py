@@ -34,6 +34,14 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             "output",
         ),
         Entry(
+            "add-uploads",
+            _tr("commands", "&Add uploads…"),
+            _tr("commands", "Add files of plots and stems to the open survey file; you are asked about what differs"),
+            window.adding.choose,
+            ("Ctrl+Shift+A",),
+            "file",
+        ),
+        Entry(
             "correct",
             _tr("commands", "&Correct as proposed"),
             _tr("commands", "The most probable proposal was meant; what was typed stays in the records"),

@@ -1,16 +1,35 @@
-"""A sentence above the map that stays until it is read: what happened, what was kept, what to do."""
+"""Sentences above the map that stay until they are read: what happened, what was kept, what to do."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, Qt
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRect, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QToolButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
 
 from stemmap.desktop.palettes import severity_colour
 
 
+@dataclass(frozen=True)
+class Answer:
+    """A button of a message: its text, and what it does once the message is gone."""
+
+    text: str
+    run: Callable[[], object]
+
+
 class MessageBar(QFrame):
-    """Shows one message at a time and takes no focus; hidden when there is none."""
+    """Shows one message at a time and takes no focus; hidden when there is none.
+
+    Signals
+    -------
+    ended
+        The message was answered or dismissed; what the answer does comes after that.
+    """
+
+    ended = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -26,11 +45,12 @@ class MessageBar(QFrame):
         self._close.setText(self.tr("Dismiss"))
         self._close.setToolTip(self.tr("Hide this message"))
         self._close.setAccessibleName(self.tr("Dismiss the message"))
-        self._close.clicked.connect(self.hide)
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(14, 6, 6, 6)
-        layout.addWidget(self._label, 1)
-        layout.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
+        self._close.clicked.connect(self._on_dismissed)
+        self.buttons: list[QPushButton] = []
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(14, 6, 6, 6)
+        self._row.addWidget(self._label, 1)
+        self._row.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
         self.hide()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -52,10 +72,64 @@ class MessageBar(QFrame):
         """What is shown; empty when nothing is."""
         return "" if self.isHidden() else self._label.text()
 
-    def tell(self, sentence: str) -> None:
-        """Show a sentence in place of the one before."""
+    def tell(self, sentence: str, answers: Sequence[Answer] = ()) -> None:
+        """Show a sentence in place of the one before, with buttons for what can be answered."""
         self._label.setText(sentence)
+        for button in self.buttons:
+            button.hide()
+            button.deleteLater()
+        self.buttons = [self._button(answer) for answer in answers]
         self._make_room()
         self.setAccessibleName(self.tr("Message"))
         self.setAccessibleDescription(sentence)
         self.show()
+
+    def _button(self, answer: Answer) -> QPushButton:
+        button = QPushButton(answer.text)
+        self._row.insertWidget(self._row.count() - 1, button, 0, Qt.AlignmentFlag.AlignTop)
+
+        def on_clicked() -> None:
+            self.hide()
+            self.ended.emit()
+            answer.run()
+
+        button.clicked.connect(on_clicked)
+        return button
+
+    @Slot()
+    def _on_dismissed(self) -> None:
+        self.hide()
+        self.ended.emit()
+
+
+class OfferBar(MessageBar):
+    """Offers that wait until they are answered or dismissed, one after the other; messages do not push them away."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._waiting: dict[str, tuple[str, Sequence[Answer]]] = {}
+        self._shown = ""
+        self.ended.connect(self._on_ended)
+
+    def offer(self, about: str, sentence: str, answers: Sequence[Answer]) -> None:
+        """Offer something; another offer about the same thing is replaced."""
+        self._waiting[about] = (sentence, answers)
+        self._show_next()
+
+    def withdraw(self, about: str = "") -> None:
+        """Offer something no more; without a name nothing of all."""
+        for name in [about] if about else [*self._waiting]:
+            self._waiting.pop(name, None)
+        self._show_next()
+
+    @Slot()
+    def _on_ended(self) -> None:
+        self._waiting.pop(self._shown, None)
+        self._show_next()
+
+    def _show_next(self) -> None:
+        self._shown = next(iter(self._waiting), "")
+        if self._shown:
+            self.tell(*self._waiting[self._shown])
+        else:
+            self.hide()

@@ -161,6 +161,18 @@ class Session(QObject):
         self.finding = same[0] if same else -1
         self.replaced.emit()
 
+    def follow(self, opened: Opened) -> None:
+        """Show the same survey with other records; the plot and visit stay selected if they are still there."""
+        workup = self.workup
+        if workup is None or self.visit == WHOLE_SURVEY:
+            self.visit = WHOLE_SURVEY
+        else:
+            visits = workup.survey.visits
+            plot, visit = str(visits.plot[self.visit]), str(visits.visit[self.visit])
+            self.visit = opened.workup.survey.visit_row(plot, visit)
+        self.stem = -1
+        self.update(opened)
+
     def edit(self, dotted: str, value: Any) -> None:
         """Want one setting changed.
 

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 )
 
 from stemmap.desktop.actions import fill_menu, make_action
+from stemmap.desktop.adding import Adding
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.deciding import Deciding
 from stemmap.desktop.deciding_commands import DECIDE_MENU
@@ -33,7 +34,7 @@ from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
 from stemmap.desktop.map_layers import follow
-from stemmap.desktop.message_bar import MessageBar
+from stemmap.desktop.message_bar import MessageBar, OfferBar
 from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.recent import RecentMenu
@@ -96,12 +97,13 @@ class MainWindow(QMainWindow):
         self._journal: JournalWindow | None = None
         self.session = Session(self)
         self.jobs = Jobs(self)
-        self.message_bar = MessageBar()
+        self.message_bar, self.offer_bar = MessageBar(), OfferBar()
         self.start_page = StartPage()
         self.uploads = Uploads(self.jobs, self)
         self.outputs = Outputs(self.session, self.jobs, self)
         self.upload_columns = UploadColumns(self)
         self.deciding = Deciding(self)
+        self.adding = Adding(self)
         self.value_line = ValueLine()
         self._lay_out()
         commands = window_commands(self)
@@ -148,6 +150,7 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.message_bar)
+        column.addWidget(self.offer_bar)
         column.addWidget(self.value_line)
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
@@ -191,6 +194,7 @@ class MainWindow(QMainWindow):
         self.outputs.begun.connect(self._enable_actions)
         self.outputs.written.connect(self._on_written)
         self.deciding.told.connect(self.message_bar.tell)
+        self.adding.told.connect(self.message_bar.tell)
         self.value_line.given.connect(self.deciding.decide)
         self.start_page.open_wanted.connect(self.uploads.choose)
         self.start_page.sample_wanted.connect(self.uploads.open_sample)
@@ -347,6 +351,7 @@ class MainWindow(QMainWindow):
             "survey": opened,
             "checked": checked,
             "output": checked and not self.outputs.busy,
+            "file": checked and self.deciding.survey_path is not None,
             "work": self.jobs.busy,
             "round": self._panels is not None and self._panels.round.active,
         }
@@ -438,7 +443,9 @@ class MainWindow(QMainWindow):
         if any(url.isLocalFile() for url in event.mimeData().urls()):
             event.acceptProposedAction()
             self.start_page.invite(dragged=True)
-            if self.session.workup is not None:
+            if self.deciding.survey_path is not None:
+                self.statusBar().showMessage(self.tr("Drop to add to this survey file; you are asked before"))
+            elif self.session.workup is not None:
                 sentence = self.tr("Drop to open in place of this survey, which stays under File, Open recent")
                 self.statusBar().showMessage(sentence)
 
@@ -449,13 +456,16 @@ class MainWindow(QMainWindow):
         super().dragLeaveEvent(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Open the files dropped together, in place of what was open."""
+        """Open the files dropped together in place of what was open, or add them to an open survey file."""
         self.start_page.invite(dragged=False)
         self.statusBar().clearMessage()
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if paths:
             event.acceptProposedAction()
-            self.uploads.open(paths)
+            if self.deciding.takes(paths):
+                self.adding.offer_dropped(paths)
+            else:
+                self.uploads.open(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember sizes and places, and stop all work first."""

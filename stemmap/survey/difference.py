@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -42,6 +43,29 @@ class TableDifference:
     changed: Rows = field(default_factory=_no_rows)
     was: Rows = field(default_factory=_no_rows)
     gone: Rows = field(default_factory=_no_rows)
+
+
+@dataclass(frozen=True)
+class Differing:
+    """A record that differs, or one value of it.
+
+    Parameters
+    ----------
+    kind
+        new: the survey does not have it; gone: the upload has it no more; changed: a value is another one.
+    plot, visit, stem
+        As typed; the stem is empty for a plot row.
+    field, old, new
+        Heading or canonical field of a value that changed, with its texts; empty for whole records.
+    """
+
+    kind: Literal["new", "gone", "changed"]
+    plot: str
+    visit: str
+    stem: str
+    field: str = ""
+    old: str = ""
+    new: str = ""
 
 
 @dataclass(frozen=True)
@@ -87,6 +111,17 @@ class Difference:
             f"The upload differs from what the survey file has of the same plots and visits: {words} (plots {where})."
         )
 
+    def records(self, most: int) -> list[Differing]:
+        """The records that differ on known plot visits one by one, no more than `most`."""
+        told: list[Differing] = []
+        for table in ("stems", "plots"):
+            held, upload, differs = getattr(self.held, table), getattr(self.upload, table), self.tables[table]
+            old, new = held.take(differs.was[:most]), upload.take(differs.changed[:most])
+            told += [each for row in range(len(new)) for each in _values(old, new, row)]
+            for kind, records in (("new", upload.take(differs.more[:most])), ("gone", held.take(differs.gone[:most]))):
+                told += [Differing(kind, *_named(records, row)) for row in range(len(records))]
+        return told[:most]
+
     def _plots(self) -> list[str]:
         """Names of plots with records that differ, a few."""
         names: list[str] = []
@@ -107,6 +142,24 @@ class Difference:
                 old = getattr(self.held, table).take(np.concatenate([told.was, told.gone]))
                 gone[table] = list(zip(old.source.tolist(), old.line.tolist(), strict=True))
         return replace(self.upload, plots=parts["plots"], stems=parts["stems"], stations=parts["stations"]), gone
+
+
+def _named(records: Records, row: int) -> tuple[str, str, str]:
+    """Plot, visit and number of a record as typed."""
+    plot, visit, tree, stem, date = (_cell(records, name, row) for name in ("plot", "visit", "tree", "stem", "date"))
+    return plot, visit or date, stem or tree
+
+
+def _cell(records: Records, name: str, row: int) -> str:
+    column = records.columns.get(name) or records.other.get(name)
+    return "" if column is None or column.codes[row] < 0 else str(column.labels[column.codes[row]]).strip()
+
+
+def _values(old: Records, new: Records, row: int) -> list[Differing]:
+    """The values in which two records differ that stand in the same row of two tables."""
+    names = dict.fromkeys(name for records in (old, new) for name in (*records.columns, *records.other))
+    cells = [(name, _cell(old, name, row), _cell(new, name, row)) for name in names]
+    return [Differing("changed", *_named(new, row), *cell) for cell in cells if cell[1] != cell[2]]
 
 
 def difference(known: Survey, fresh: Survey) -> Difference:

@@ -28,6 +28,14 @@ from stemmap.writing.settings import settings_text
 _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
 
 
+class KnownPlotsDiffer(InputError):
+    """An upload has other records of plots that the survey file knows, and nobody said which of them hold."""
+
+    def __init__(self, told: Difference) -> None:
+        super().__init__(f"{told.sentence()} Say --replace to take the new records, or --keep the old ones.")
+        self.difference = told
+
+
 @dataclass(frozen=True)
 class Added:
     """What adding an upload did.
@@ -87,8 +95,10 @@ def add_uploads(
 
     Raises
     ------
+    KnownPlotsDiffer
+        When known plots differ and it was not said what to do.
     InputError
-        When nothing usable was read, or known plots differ and it was not said what to do.
+        When nothing usable was read.
     OutputError
         When the survey file cannot be written.
     Cancelled
@@ -109,7 +119,7 @@ def add_uploads(
     if known is not None:
         told = difference(known, assemble(upload, chosen))
         if told.changes and replace_known is None:
-            raise InputError(f"{told.sentence()} Say --replace to take the new records, or --keep the old ones.")
+            raise KnownPlotsDiffer(told)
         if not (told.new or (told.changes and replace_known)) and chosen == known.settings:
             return Added(None, told, None)
         upload, gone = told.to_add(replaces=bool(replace_known))
@@ -206,7 +216,10 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
     """
     saved = repair(damaged, repaired)
     if saved.rows["settings"] and saved.rows["uploads"]:
-        refresh_layers(repaired)
+        try:
+            refresh_layers(repaired)
+        except (InputError, OutputError) as fault:
+            return replace(saved, lagging=str(fault))
     return saved
 
 

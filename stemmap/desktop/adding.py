@@ -1,0 +1,123 @@
+"""Uploads added to the survey file that is open: read off the GUI thread, and asked about what they say otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QFileDialog
+
+from stemmap.desktop.message_bar import Answer
+from stemmap.desktop.recent import recent_surveys
+from stemmap.desktop.session import Opened, prepare
+from stemmap.desktop.wording import worded
+
+if TYPE_CHECKING:
+    from stemmap.desktop.window import MainWindow
+    from stemmap.progress import Progress
+    from stemmap.survey.difference import Differing
+
+#: So many records that differ are shown one by one.
+_MOST_SHOWN = 2000
+
+
+class Adding(QObject):
+    """Adds uploads to the open survey file.
+
+    Signals
+    -------
+    told
+        A sentence about what was added, or why nothing was.
+    """
+
+    told = Signal(str)
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+
+    @Slot()
+    def choose(self) -> None:
+        """Ask for the files of an upload and add them."""
+        kinds = self.tr("Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)")
+        names, _ = QFileDialog.getOpenFileNames(self._window, self.tr("Add uploads"), "", kinds)
+        if names:
+            self.add([Path(name) for name in names])
+
+    def offer_dropped(self, paths: Sequence[Path]) -> None:
+        """Ask whether files that were dropped on the survey file are added to it or opened in its place."""
+        survey_path = self._window.deciding.survey_path
+        names = ", ".join(path.name for path in paths[:3]) + (", …" if len(paths) > 3 else "")
+        self._window.offer_bar.offer(
+            "dropped",
+            self.tr("Add {names} to {survey}?").format(names=names, survey=survey_path.name if survey_path else ""),
+            (
+                Answer(self.tr("&Add"), lambda: self.add(paths)),
+                Answer(self.tr("&Open in its place"), lambda: self._window.uploads.open(paths)),
+            ),
+        )
+
+    def add(self, paths: Sequence[Path], *, replace_known: bool | None = None) -> None:
+        """Add an upload; what it says otherwise about known plots is asked first."""
+        survey_path = self._window.deciding.survey_path
+        if survey_path is None:
+            self.told.emit(self.tr("Uploads are added to a survey file: choose File, Keep as survey file, first."))
+            return
+        who, columns = self._window.deciding.who(), _columns_said(paths)
+        if not who:
+            return
+
+        def work(progress: Progress) -> tuple[str, Opened | None, Sequence[Differing]]:
+            from stemmap.errors import HeadingsUnknown, InputError
+            from stemmap.tasks.survey_file import KnownPlotsDiffer, add_uploads
+
+            try:
+                added = add_uploads(
+                    survey_path, paths, who=who, replace_known=replace_known, columns=columns, progress=progress
+                )
+            except KnownPlotsDiffer as fault:
+                return fault.difference.sentence(), None, fault.difference.records(_MOST_SHOWN)
+            except HeadingsUnknown as fault:
+                raise InputError(
+                    f"{fault} Open the upload by itself and say there which column is which; then add it again."
+                ) from fault
+            fresh = None if added.workup is None else prepare(added.workup)
+            return added.sentence(survey_path.name), fresh, ()
+
+        def apply(told: tuple[str, Opened | None, Sequence[Differing]]) -> None:
+            sentence, opened, differing = told
+            if differing:
+                self._ask(paths, worded(sentence), differing)
+                return
+            if opened is not None and self._window.deciding.survey_path == survey_path:
+                self._window.session.follow(opened)
+            self.told.emit(worded(sentence))
+
+        self._window.jobs.start("add", work, apply=apply)
+
+    def _ask(self, paths: Sequence[Path], sentence: str, differing: Sequence[Differing]) -> None:
+        """Ask which records of known plots hold; until that is answered nothing is stored."""
+
+        def show() -> None:
+            from stemmap.desktop.difference_window import DifferenceWindow
+
+            DifferenceWindow(self._window, self._window.jobs, differing).show()
+            self._ask(paths, sentence, differing)
+
+        self._window.offer_bar.offer(
+            "differs",
+            sentence + " " + self.tr("Nothing was stored yet. Records that are replaced stay readable as they were."),
+            (
+                Answer(self.tr("Sho&w them"), show),
+                Answer(self.tr("&Replace the old ones"), lambda: self.add(paths, replace_known=True)),
+                Answer(self.tr("&Keep the old ones"), lambda: self.add(paths, replace_known=False)),
+            ),
+        )
+
+
+def _columns_said(paths: Sequence[Path]) -> Mapping[str, str]:
+    """Which column is which field, if that was said when the same files were opened by themselves."""
+    wanted = {path.absolute() for path in paths}
+    return next((one.columns for one in recent_surveys() if set(one.paths) == wanted), {})
