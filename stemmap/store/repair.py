@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import sqlite3
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -30,19 +30,23 @@ class Saved:
         Number of journal entries.
     missing
         Numbers of the journal entries that are lost, as far as later ones tell.
+    lagging
+        Why the new file has no layers yet; nothing where it has them.
     """
 
     rows: Mapping[str, int]
     entries: int
     missing: tuple[int, ...]
+    lagging: str = ""
 
     def sentence(self, damaged: str, repaired: str) -> str:
         """What was saved, in words."""
         records = sum(self.rows.get(table, 0) for table in schema.RECORD_TABLES.values())
         lost = f" Lost: {', '.join(map(str, self.missing[:20]))}." if self.missing else " None is missing between them."
+        layers = f" Its layers for a GIS come with the next decision: {self.lagging}" if self.lagging else ""
         return (
             f"{repaired} holds what could be read from {damaged}: {records} records and {self.entries} decisions."
-            f"{lost} The damaged file was left as it is; keep it."
+            f"{lost} The damaged file was left as it is; keep it.{layers}"
         )
 
 
@@ -104,13 +108,25 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         _add_strays(pages, tables)
         for name, table in tables.items():
             _insert(connection, name, table)
-        # The layers are not saved, they can be made anew.
-        connection.execute("UPDATE survey_file SET layers_at = NULL")
+        # The tables are those of today, whatever version the damaged file had. The layers can be made anew.
+        connection.execute("UPDATE survey_file SET layers_at = NULL, schema_version = ?", (schema.SCHEMA,))
         journal = tables["journal"].rows
         missing = sorted(set(range(1, max(journal, default=0) + 1)) - set(journal))
         for number in missing:
             add_lost(connection, number)
     return Saved({name: len(table.rows) for name, table in tables.items()}, len(journal), tuple(missing))
+
+
+@contextmanager
+def _whole_or_gone(path: Path) -> Iterator[None]:
+    """A file that did not exist before, and will not when making it fails."""
+    try:
+        yield
+    except BaseException:
+        for left in (path, path.with_name(f"{path.name}-journal")):
+            with suppress(OSError):
+                left.unlink(missing_ok=True)
+        raise
 
 
 @contextmanager

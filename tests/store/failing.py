@@ -1,0 +1,273 @@
+"""A disk that fails at one call, for each verb that writes; also run by hand over every call.
+
+Run from the top of a checkout: python -m tests.store.failing
+"""
+
+import argparse
+import os
+import re
+import shutil
+import sqlite3
+import subprocess
+import sys
+import tempfile
+from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from stemmap.errors import StemmapError
+from stemmap.store.decisions import Request, decide, entries
+from stemmap.store.pages import PAGE_SIZE
+from stemmap.store.repair import readable
+from stemmap.store.survey_file import opened
+from stemmap.tasks.workup import open_uploads
+from tests.store.crash import make_survey
+from tests.store.validity import faults
+
+#: Calls that store something, and how a failing disk answers them.
+FAILING = (
+    ("pwrite64", "ENOSPC"),
+    ("pwrite64", "EIO"),
+    ("fsync,fdatasync", "EIO"),
+    ("unlink,unlinkat", "EIO"),
+    ("ftruncate", "EIO"),
+    ("openat", "EIO"),
+    ("openat", "EMFILE"),
+    ("rename,renameat,renameat2", "EIO"),
+)
+
+
+@dataclass(frozen=True)
+class Verb:
+    """A command that writes into a survey file.
+
+    Parameters
+    ----------
+    arguments
+        Of the command line, run in a folder that `make_ground` filled.
+    lines
+        What it is told on standard input.
+    written
+        The file that it writes.
+    """
+
+    arguments: tuple[str, ...]
+    lines: str = ""
+    written: str = "survey.gpkg"
+
+
+def make_ground(folder: Path) -> dict[str, Verb]:
+    """Fill a folder with a survey file, further uploads, settings and a damaged file; the verbs to be tried on them."""
+    survey, findings = make_survey(folder)
+    rows = "".join(f"{plot};{stem};{stem * 30};{3 + stem % 4},5;{20 + stem}\n" for plot in (7, 8) for stem in range(9))
+    (folder / "more.csv").write_text(f"plot;stem;azimuth;distance_m;dbh_cm\n{rows}", "utf-8")
+    (folder / "others.toml").write_text('[measurement]\nazimuth_unit = "gon"\n[design]\nradius_m = 9.0\n', "utf-8")
+    known = [each for each in open_uploads([survey]).findings if each.plot]
+    told = next(each.id for each in known if each.field and each.stem)
+    with opened(survey, write=True) as survey_file:
+        for number in range(3):
+            decide(survey_file, Request(findings[number], "keep", f"reason {number}", "Ida"))
+    # Its layers lag: a value was changed that they do not know.
+    shutil.copy(survey, folder / "lagging.gpkg")
+    with opened(folder / "lagging.gpkg", write=True) as survey_file:
+        decide(survey_file, Request(told, "value=4", "", "Ida"))
+    content = bytearray(survey.read_bytes())
+    content[PAGE_SIZE : 2 * PAGE_SIZE] = bytes(PAGE_SIZE)
+    (folder / "damaged.gpkg").write_bytes(content)
+    # Its layers are made anew at the end.
+    words = zip([told, *findings], ("value=4", "keep", "recheck", "keep"), strict=False)
+    batch = "".join(f"{finding} {word} why\n" for finding, word in words)
+    who = ("--who", "Ida")
+    return {
+        "decide": Verb(("decide", "survey.gpkg", "-", *who), batch),
+        "undo": Verb(("decide", "survey.gpkg", "undo", *who)),
+        "layers": Verb(("decide", "lagging.gpkg", findings[0], "keep", *who), written="lagging.gpkg"),
+        "add": Verb(("add", "survey.gpkg", "more.csv", *who)),
+        "add to a new file": Verb(("add", "new.gpkg", "more.csv", "--radius", "8", *who), written="new.gpkg"),
+        "settings": Verb(("add", "survey.gpkg", "stems.csv", "--settings", "others.toml", *who)),
+        "repair": Verb(("repair", "damaged.gpkg", "-o", "whole.gpkg"), written="whole.gpkg"),
+    }
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of a run.
+
+    Parameters
+    ----------
+    hit
+        Whether the call that was to fail was made at all.
+    code
+        The exit code.
+    said
+        All that was printed.
+    wrong
+        What must not be; nothing when all is well.
+    """
+
+    hit: bool
+    code: int
+    said: str
+    wrong: tuple[str, ...]
+
+
+def run_failing(ground: Path, folder: Path, verb: Verb, failing: tuple[str, str], when: int) -> Outcome:
+    """Run a verb in a fresh copy of the ground, with one call on the file it writes failing."""
+    calls, error = failing
+    shutil.rmtree(folder, ignore_errors=True)
+    shutil.copytree(ground, folder)
+    log = folder / "trace"
+    traced = [str(folder / f"{verb.written}{end}") for end in ("", "-journal")]
+    command = [
+        *("strace", "-f", "--seccomp-bpf", "-y", "-o", log, "-e", f"trace={calls}"),
+        *(part for path in (*traced, str(folder)) for part in ("-P", path)),
+        *("-e", f"inject={calls}:error={error}:when={when}"),
+    ]
+    run = _run(folder, verb, command)
+    hit = "(INJECTED)" in log.read_text("utf-8", "replace")
+    return Outcome(hit, run.returncode, run.stdout + run.stderr, tuple(_wrong(ground, folder, verb, run)))
+
+
+def run_on_full_disk(ground: Path, folder: Path, verb: Verb, spare: int) -> Outcome:
+    """Run a verb in a folder on a disk of its own that has so many bytes to spare; needs the rights of root."""
+    with _mounted(folder, ground, spare):
+        run = _run(folder, verb, [])
+        wrong = tuple(_wrong(ground, folder, verb, run))
+        return Outcome(run.returncode != 0, run.returncode, run.stdout + run.stderr, wrong)
+
+
+@contextmanager
+def _mounted(folder: Path, ground: Path, spare: int) -> Iterator[None]:
+    pages = sum(-(-path.stat().st_size // 4096) for path in ground.iterdir())
+    folder.mkdir(exist_ok=True)
+    size = f"size={pages * 4096 + spare},nr_inodes=100"
+    subprocess.run(["mount", "-t", "tmpfs", "-o", size, "tmpfs", folder], check=True)
+    try:
+        shutil.copytree(ground, folder, dirs_exist_ok=True)
+        yield
+    finally:
+        subprocess.run(["umount", folder], check=True)
+
+
+def _run(folder: Path, verb: Verb, before: list[str | Path]) -> subprocess.CompletedProcess[str]:
+    top = str(Path(__file__).parents[2])
+    return subprocess.run(
+        # Python itself shall not look for modules in the folder.
+        [*before, sys.executable, "-P", "-m", "stemmap", *verb.arguments],
+        check=False,
+        input=verb.lines,
+        capture_output=True,
+        text=True,
+        timeout=120,
+        cwd=folder,
+        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1", "PYTHONPATH": top},
+    )
+
+
+def _wrong(ground: Path, folder: Path, verb: Verb, run: subprocess.CompletedProcess[str]) -> Iterator[str]:
+    """Everything that must not be after a run."""
+    yield from _wrongly_said(verb, run)
+    before, after = ground / verb.written, folder / verb.written
+    if verb.arguments[0] == "repair":
+        if (ground / "damaged.gpkg").read_bytes() != (folder / "damaged.gpkg").read_bytes():
+            yield "the damaged file was changed"
+        if run.returncode and after.exists():
+            yield "an unfinished repair is left"
+    if before.exists() or not run.returncode:
+        yield from _wrongly_held(before, after, verb, run)
+
+
+def _wrongly_said(verb: Verb, run: subprocess.CompletedProcess[str]) -> Iterator[str]:
+    if "Traceback" in run.stderr:
+        yield f"traceback: {run.stderr.strip().splitlines()[-1]}"
+    refused = [line for line in run.stdout.splitlines() if line.startswith("error ")]
+    answered = len(refused) + len(_acknowledged(run))
+    if verb.lines and run.returncode in (0, 2) and answered != verb.lines.count("\n"):
+        yield f"{answered} lines answered"
+    if run.returncode not in (0, 2, 3):
+        yield f"exit {run.returncode}"
+    if run.returncode and not re.search(r"\w{3}.*\w{3}.*[.!]", "\n".join([run.stderr, *refused])):
+        yield f"exit {run.returncode} without a sentence"
+
+
+def _acknowledged(run: subprocess.CompletedProcess[str]) -> set[int]:
+    return {int(line.split()[1]) for line in run.stdout.splitlines() if line.startswith("ok ")}
+
+
+def _wrongly_held(before: Path, after: Path, verb: Verb, run: subprocess.CompletedProcess[str]) -> Iterator[str]:
+    """What a file that was there before, or was told to be there now, lacks or has too much."""
+    try:
+        held, *sets = contents(after)
+    except (StemmapError, sqlite3.Error) as fault:
+        yield f"cannot be read: {fault}"
+        return
+    old, *old_sets = contents(before) if before.exists() else ([], 0, 0)
+    numbers = [number for number, _ in held]
+    if held[: len(old)] != old or not _acknowledged(run) <= set(numbers):
+        yield "lost"
+    if numbers != list(range(1, len(held) + 1)):
+        yield "gaps"
+    if verb.arguments[0] == "add" and (run.returncode == 0) == (sets == old_sets):
+        yield "told as added, but not there, or the other way round"
+    yield from faults(after)
+
+
+def contents(path: Path) -> tuple[list[tuple[int, str]], int, int]:
+    """Entries with their reasons, number of uploads, number of settings."""
+    with readable(path, lambda _: None) as survey_file:
+        counts = [
+            survey_file.connection.execute(f"SELECT count(*) FROM {table}").fetchone()[0]
+            for table in ("uploads", "settings")
+        ]
+        return [(entry.entry, entry.why) for entry in entries(survey_file)], counts[0], counts[1]
+
+
+def every_call(ground: Path, folder: Path, verb: Verb, failing: tuple[str, str]) -> Iterator[tuple[int, Outcome]]:
+    """Let each of the calls fail in turn, until there is none left."""
+    when = 1
+    while (outcome := run_failing(ground, folder, verb, failing, when)).hit:
+        yield when, outcome
+        when += 1
+
+
+def every_size(ground: Path, folder: Path, verb: Verb) -> Iterator[tuple[int, Outcome]]:
+    """Let the disk be full, with a page more to spare each time, until it was large enough three times."""
+    gone_well, spare = 0, 0
+    while gone_well < 3:
+        outcome = run_on_full_disk(ground, folder, verb, spare)
+        yield spare, outcome
+        gone_well += not outcome.code
+        spare += PAGE_SIZE
+
+
+def main() -> None:
+    """Let every call of every verb fail, then every size of a full disk, and print a table."""
+    asked = argparse.ArgumentParser()
+    asked.add_argument("--verbs", default="", help="some of them, with commas between; all when not given")
+    options = asked.parse_args()
+    with tempfile.TemporaryDirectory() as name:
+        ground, folder = Path(name) / "ground", Path(name) / "run"
+        ground.mkdir()
+        verbs = make_ground(ground)
+        for called in options.verbs.split(",") if options.verbs else verbs:
+            verb = verbs[called]
+            for failing in FAILING:
+                _tell(f"{called:18} {failing[0]:26} {failing[1]:7}", every_call(ground, folder, verb, failing))
+            if os.geteuid() == 0:
+                _tell(f"{called:18} {'full disk':34}", every_size(ground, folder, verb))
+
+
+def _tell(title: str, outcomes: Iterator[tuple[int, Outcome]]) -> None:
+    """Print how many calls failed, how many of the runs were refused, and what was wrong."""
+    told: Counter[str] = Counter(tried=0, refused=0, wrong=0)
+    for when, outcome in outcomes:
+        told.update(tried=1, refused=outcome.code != 0, wrong=bool(outcome.wrong))
+        for each in outcome.wrong:
+            print(f"    at {when}: {each}: {outcome.said[-300:]!r}", flush=True)  # noqa: T201 - the result
+    print(title, dict(told), flush=True)  # noqa: T201 - the result of the script
+
+
+if __name__ == "__main__":
+    main()
