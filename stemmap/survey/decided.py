@@ -54,7 +54,7 @@ class Decisions:
         kept = [entry for entry in self.standing.values() if entry.decision == "keep"]
         records = [(entry.source, entry.line) for entry in kept if entry.source is not None and entry.line is not None]
         stems = survey.stems.records
-        there = dict(zip(records, _rows(stems, records).tolist(), strict=True)) if records and len(stems) else {}
+        there = dict(zip(records, rows_of(stems, records).tolist(), strict=True))
         for entry in kept:
             if entry.source is not None and entry.line is not None:
                 row = there.get((entry.source, entry.line), -1)
@@ -79,7 +79,7 @@ class Decisions:
             return stems
         columns = dict(stems.columns)
         for field, decided in self.values.items():
-            rows = _rows(stems, list(decided))
+            rows = rows_of(stems, list(decided))
             there = np.flatnonzero(rows >= 0)
             texts = [text for text, row in zip(decided.values(), rows.tolist(), strict=True) if row >= 0]
             if len(there):
@@ -99,8 +99,10 @@ def newest_upload(survey: Survey, visit_row: int) -> int | None:
     return max((uploads[source] for source in sources), default=None) if uploads else None
 
 
-def _rows(records: Records, wanted: Sequence[tuple[int, int]]) -> NDArray[np.int64]:
+def rows_of(records: Records, wanted: Sequence[tuple[int, int]]) -> NDArray[np.int64]:
     """Row of each (source, line); -1 where there is none."""
+    if not len(records) or not len(wanted):
+        return np.full(len(wanted), -1, np.int64)
     key = records.source.astype(np.int64) << 32 | records.line.astype(np.int64)
     order = np.argsort(key, kind="stable")
     asked = np.array([source << 32 | line for source, line in wanted], np.int64)

@@ -6,11 +6,15 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.survey.fields import Table
+
+if TYPE_CHECKING:
+    from stemmap.survey.returned import Returned
 
 
 @dataclass(frozen=True)
@@ -98,6 +102,18 @@ class Column:
         codes = np.append(self.codes, np.int32(-1))[rows]
         return Column(self.labels, codes, self.label_values)
 
+    def followed_by(self, other: Column) -> Column:
+        """The column and below it another one of the same kind; a text of both stands twice among the labels."""
+        codes = np.where(other.codes >= 0, other.codes + len(self.labels), -1)
+        values: Any = None
+        if self.label_values is not None and other.label_values is not None:
+            values = np.concatenate([self.label_values, other.label_values])
+        return Column(
+            np.concatenate([self.labels, other.labels]),
+            np.concatenate([self.codes, codes]).astype(np.int32),
+            values,
+        )
+
 
 @dataclass(frozen=True)
 class Records:
@@ -106,7 +122,7 @@ class Records:
     Parameters
     ----------
     table
-        Which table: plots, stems or stations.
+        Which table: plots, stems, stations or stems measured again.
     columns
         Canonical name to column; all of one length.
     source
@@ -164,6 +180,30 @@ class Records:
             placed(self.line),
             MappingProxyType({name: column.take(rows) for name, column in self.other.items()}),
         )
+
+    def followed_by(self, others: Records) -> Records:
+        """These rows and below them others; where one of both lacks a canonical column its cells are empty."""
+
+        def joined(name: str) -> Column:
+            own, theirs = self.columns.get(name), others.columns.get(name)
+            own = _empty(len(self), theirs) if own is None else own
+            return own.followed_by(_empty(len(others), own) if theirs is None else theirs)
+
+        names = dict.fromkeys([*self.columns, *others.columns])
+        return Records(
+            self.table,
+            MappingProxyType({name: joined(name) for name in names}),
+            np.concatenate([self.source, others.source]),
+            np.concatenate([self.line, others.line]),
+            MappingProxyType(
+                {name: column.followed_by(_empty(len(others), column)) for name, column in self.other.items()}
+            ),
+        )
+
+
+def _empty(count: int, like: Column | None) -> Column:
+    values = None if like is None or like.label_values is None else like.label_values[:0]
+    return Column(np.zeros(0, object), np.full(count, -1, np.int32), values)
 
 
 @dataclass(frozen=True)
@@ -226,6 +266,8 @@ class Upload:
         Units that headings or cells name.
     upload_of_source
         Number of the upload that each source came with; empty where there is only one.
+    returned
+        Rows of field packets that crews brought back; None where there are none.
     """
 
     plots: Records
@@ -235,3 +277,4 @@ class Upload:
     remarks: tuple[Remark, ...] = ()
     units: tuple[StatedUnit, ...] = ()
     upload_of_source: tuple[int, ...] = ()
+    returned: Returned | None = None
