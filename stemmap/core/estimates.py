@@ -44,6 +44,8 @@ class Estimate:
         Degrees of freedom of the interval.
     design_effect
         Variance over that of as many plots drawn by simple random sampling; NaN where it cannot be known.
+    lasting
+        The part of the variance that stays however many plots there are: that of a first sample.
     """
 
     n: Integers
@@ -56,6 +58,7 @@ class Estimate:
     reason: tuple[str, ...]
     freedom: Floats = field(default_factory=lambda: np.zeros(0))
     design_effect: Floats = field(default_factory=lambda: np.zeros(0))
+    lasting: Floats = field(default_factory=lambda: np.zeros(0))
 
 
 def estimate(
@@ -266,7 +269,7 @@ def double_stratified(
     reason = "a stratum has fewer than two plots" if (n < 2).any() else _reason(2, left_out)
     simple = _simple_variance(value, (share / np.maximum(n, 1))[code], mean)
     return _result(mean, part.sum(axis=0), freedom, simple, n=int(n.sum()), left_out=left_out, confidence=confidence,
-                   reason=reason)  # fmt: skip
+                   reason=reason, lasting=between)  # fmt: skip
 
 
 def double_regression(
@@ -308,9 +311,10 @@ def double_regression(
     slope = (x - x.mean()) @ centred / spread
     about = (centred**2).sum(axis=0) / (n - 1)
     rest = ((centred - np.outer(x - x.mean(), slope)) ** 2).sum(axis=0) / (n - 2)
-    variance = rest * (1.0 / n + step**2 / spread) + np.maximum(about - rest, 0.0) / points
+    lasting = np.maximum(about - rest, 0.0) / points
+    variance = rest * (1.0 / n + step**2 / spread) + lasting
     return _result(y.mean(axis=0) + slope * step, variance, np.full(y.shape[1], n - 2.0), about / n, n=n,
-                   left_out=left_out, confidence=confidence, reason=_reason(n, left_out))  # fmt: skip
+                   left_out=left_out, confidence=confidence, reason=_reason(n, left_out), lasting=lasting)  # fmt: skip
 
 
 def _shares(weights: ArrayLike) -> Floats:
@@ -367,6 +371,7 @@ def _result(
     left_out: int,
     confidence: float,
     reason: str,
+    lasting: Floats | None = None,
 ) -> Estimate:
     size = len(mean)
     made = _with_interval(
@@ -379,7 +384,9 @@ def _result(
         reason=(reason,) * size,
     )
     effect = np.divide(variance, simple, out=np.full(size, np.nan), where=simple > 0.0)
-    return Estimate(**{**vars(made), "design_effect": effect})
+    return Estimate(
+        **{**vars(made), "design_effect": effect, "lasting": np.zeros(size) if lasting is None else lasting}
+    )
 
 
 def _with_interval(
@@ -407,6 +414,7 @@ def _with_interval(
         reason=reason,
         freedom=freedom,
         design_effect=np.ones(len(mean)),
+        lasting=np.zeros(len(mean)),
     )
 
 

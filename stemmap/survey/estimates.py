@@ -1,4 +1,4 @@
-"""What the plots say of the survey: means, totals, species, dbh classes, density, and what the error is made of."""
+"""What the plots say of the survey: means, totals, species, dbh classes and density."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.core import stand
 from stemmap.survey.ground import CARRIED
-from stemmap.survey.measured import Measured, Status, measure
+from stemmap.survey.measured import Status
 from stemmap.survey.sample import FEW_PLOTS, Sample, estimate_json, sample_of
 from stemmap.survey.summary import Summary, visit_groups
 
@@ -18,8 +18,6 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 _RARE = "on so few plots a t interval holds the truth less often than it says"
-#: How much better the instruments of the error budget are.
-_BETTER = 0.5
 
 
 def estimates_json(summary: Summary) -> list[dict[str, Any]]:
@@ -139,77 +137,6 @@ def _density(summary: Summary, sample: Sample, stems: float, basal_area: float) 
     }
 
 
-def error_budget_json(summary: Summary) -> list[dict[str, Any]]:
-    """What the error of the survey's means is made of, and what would make it smaller, visit by visit."""
-    told = list(samples(summary))
-    if not told:
-        return []
-    settings = summary.survey.settings
-    better = {
-        word: measure(summary.survey.under(settings.having(f"errors.{key}", getattr(settings.errors, key) * _BETTER)))
-        for word, key in (("compass", "azimuth_sd_deg"), ("distance", "distance_sd_m"))
-    }
-    return [_budget(summary, visit, sample, better) for visit, sample in told]
-
-
-def _budget(summary: Summary, visit: str | None, sample: Sample, better: dict[str, Measured]) -> dict[str, Any]:
-    area = np.pi * (summary.measured.dbh_cm / 200.0) ** 2
-    lines: dict[str, Any] = {}
-    for name, quantity, unseen in (
-        ("stems_per_ha", np.ones(len(area)), summary.unseen.stems_per_ha),
-        ("basal_area_m2_per_ha", area, summary.unseen.basal_area_m2_per_ha),
-    ):
-        made = sample.estimate(plot_values(summary, sample, quantity, np.zeros(len(area), np.int64), 1))
-        error, n = float(made.standard_error[0]), int(made.n[0])
-        doubt = _inclusion_error(summary, sample, quantity, summary.measured)
-        told = summary.unseen.reason[sample.rows] == ""
-        told &= summary.density_reason[sample.rows] == ""
-        weights = sample.weights[told] / sample.weights[told].sum() if told.any() else np.zeros(0)
-
-        def missed(column: Floats, told: NDArray[np.bool_] = told, weights: Floats = weights) -> float | None:
-            return _finite(float(weights @ column[sample.rows[told]])) if len(weights) else None
-
-        hidden = missed(unseen.expected)
-        lines[name] = {
-            "sampling_error": _finite(error),
-            "inclusion_doubt": _finite(doubt),
-            "not_visible": hidden,
-            "a_further_plot": _finite(error * (np.sqrt(n / (n + 1.0)) - 1.0)) if n > 1 else None,
-            "plots_for_half_the_error": 4 * n if n > 1 else None,
-            **{
-                f"a_better_{word}": _finite(_inclusion_error(summary, sample, quantity, again) - doubt)
-                for word, again in better.items()
-            },
-            "a_second_stand_point": None if hidden is None else -hidden,
-        }
-    return {
-        "visit": visit,
-        **lines,
-        "plots_with_visibility_known": int(np.count_nonzero(summary.unseen.reason[sample.rows] == "")),
-        "notes": {
-            "sampling_error": "standard error of the mean; what plots differ by holds the doubts below already",
-            "inclusion_doubt": "standard error from stems that may be in or out, by the errors of the settings",
-            "not_visible": "expected to be missed behind other stems: a bias, not in the sampling error",
-            "a_further_plot": "change of the sampling error with one more plot drawn alike",
-            "a_better_compass": "change of the inclusion doubt with half the standard deviation of azimuths",
-            "a_better_distance": "change of the inclusion doubt with half the standard deviation of distances",
-            "a_second_stand_point": "change of what is missed if everything hidden is seen from there: at most this",
-        },
-    }
-
-
-def _inclusion_error(summary: Summary, sample: Sample, quantity: Floats, measured: Measured) -> float:
-    """Standard error of the mean from stems that may be in or out: √Σ w² f² q² p (1 - p)."""
-    visits = len(summary.survey.visits)
-    weight = np.zeros(visits)
-    weight[sample.rows] = sample.weights
-    weight[summary.density_reason != ""] = 0.0
-    chance = measured.inside_probability
-    each = weight[summary.survey.stems.visit_row] * measured.expansion_per_ha * quantity
-    alive = measured.status == Status.LIVING
-    return float(np.sqrt(np.nansum(np.where(alive, each**2 * chance * (1.0 - chance), 0.0))))
-
-
 def _hectares(summary: Summary) -> float | None:
     """Area of the survey: said, else the sum of its strata."""
     said = summary.survey.settings.sample
@@ -223,7 +150,3 @@ def _times(told: dict[str, Any], hectares: float) -> dict[str, Any]:
     """A mean per hectare as a total."""
     named = {"mean": "total", "standard_error": "standard_error", "low": "low", "high": "high"}
     return {new: None if told[old] is None else told[old] * hectares for old, new in named.items()}
-
-
-def _finite(value: float) -> float | None:
-    return float(value) if np.isfinite(value) else None

@@ -7,7 +7,8 @@ from types import MappingProxyType
 from typing import Any, TextIO
 
 from stemmap.survey.change import change_json
-from stemmap.survey.estimates import error_budget_json, estimates_json
+from stemmap.survey.error_budget import error_budget_json
+from stemmap.survey.estimates import estimates_json
 from stemmap.survey.summary import Summary
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 

@@ -8,7 +8,8 @@ import shapely
 
 from stemmap.core import estimates
 from stemmap.survey.change import change_json
-from stemmap.survey.estimates import error_budget_json, estimates_json
+from stemmap.survey.error_budget import error_budget_json
+from stemmap.survey.estimates import estimates_json
 from stemmap.survey.ground import StandGround
 from stemmap.survey.measured import measure
 from stemmap.survey.summary import summarise
@@ -186,6 +187,29 @@ def test_budget_names_what_each_remedy_buys():
     assert line["a_further_plot"] == pytest.approx(line["sampling_error"] * (np.sqrt(6 / 7) - 1))
     assert line["not_visible"] == pytest.approx(-line["a_second_stand_point"])
     assert set(told["notes"]) <= set(line)
+
+
+def test_a_further_plot_leaves_the_error_of_a_first_sample():
+    photographs = {"auxiliary": [60, 110, 50, 170, 160, 150]}
+    told = error_budget_json(summary({"auxiliary_mean": 110.0, "auxiliary_points": 12}, plot_columns=photographs))[0]
+    line = told["stems_per_ha"]
+
+    made = estimates.double_regression(VALUES, photographs["auxiliary"], first_mean=110.0, points=12)
+    after = np.sqrt((made.standard_error[0] ** 2 - made.lasting[0]) * 6 / 7 + made.lasting[0])
+    assert line["a_further_plot"] == pytest.approx(after - made.standard_error[0])
+    # Six plots and twelve points: half the error is out of reach without a larger first sample.
+    assert line["plots_for_half_the_error"] is None
+
+
+def test_half_the_error_takes_four_times_the_plots():
+    assert error_budget_json(summary())[0]["stems_per_ha"]["plots_for_half_the_error"] == 24
+
+
+def test_better_instruments_mend_no_more_than_the_doubt_in_the_error():
+    line = error_budget_json(summary(distance_m=[12.6] * sum(COUNTS)))[0]["stems_per_ha"]
+
+    left = np.sqrt(line["sampling_error"] ** 2 - line["inclusion_doubt"] ** 2)
+    assert left < line["sampling_error"] + line["a_better_distance"] < line["sampling_error"]
 
 
 def test_distances_decide_about_the_edge_and_azimuths_do_not():
