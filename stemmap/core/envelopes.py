@@ -1,33 +1,28 @@
-"""Whether a whole curve departs from chance: global rank envelopes, and the patterns at random that they need."""
+"""Whether a whole curve departs from chance: global rank envelopes."""
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core.pairs import EQUAL, edge_weights, places
-from stemmap.core.windows import Window
-
 Floats = NDArray[np.float64]
 
-#: So many pairs are looked at together; more do not fit the cache.
-_TOGETHER = 200_000
+#: Far below the steps of p.
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True)
 class Envelope:
-    """A global envelope: under the null, a curve leaves it anywhere with probability 1 - level.
+    """A global envelope: under the null, a curve leaves it anywhere with probability 1 - level at most.
 
     Attributes
     ----------
     low, high
         Shape (k,).
     p
-        Monte-Carlo p-value of the whole curve.
+        Monte-Carlo p-value of the whole curve; the curve leaves the envelope only where p < 1 - level.
     leaves
         1 where the observed curve is above it, -1 where below, else 0; shape (k,).
     """
@@ -42,7 +37,9 @@ def global_envelope(observed: Floats, simulated: Floats, *, level: float = 0.95)
     """Global rank envelope by extreme rank length (Myllymäki et al. 2017, 10.1111/rssb.12172).
 
     At each distance a curve has a two-sided rank among all; its ranks, sorted, are compared as words in a dictionary.
-    The curves that are least extreme make the envelope.
+    p is the share of all curves, the observed one among them, whose word is no greater than that of the observed one:
+    under the null p < α has a probability of less than α for any number of simulations, also where curves are equal.
+    The curves with p >= 1 - level make the envelope.
 
     Parameters
     ----------
@@ -59,49 +56,11 @@ def global_envelope(observed: Floats, simulated: Floats, *, level: float = 0.95)
     count = len(curves)
     upward = rankdata(curves, axis=0)
     words = np.sort(np.minimum(upward, count + 1 - upward), axis=1)
-    # Curves with the same word are equally extreme.
-    _, extremity = np.unique(words, axis=0, return_inverse=True)
-    extremity = extremity.reshape(-1)
-    p = float(np.mean(extremity <= extremity[0]))
-    inner = curves[extremity >= np.sort(extremity)[math.floor((1.0 - level) * count)]]
+    # Ranks are halves at most; as numbers of equal length, high byte first, they are in order as bytes are.
+    letters = np.ascontiguousarray((2.0 * words).astype(">u4")).view(f"S{4 * words.shape[1]}").ravel()
+    _, extremity, equal = np.unique(letters, return_inverse=True, return_counts=True)
+    p = (np.cumsum(equal) / count)[extremity]
+    inner = curves[p >= 1.0 - level - _ROUNDING]
     low, high = inner.min(axis=0), inner.max(axis=0)
     leaves = np.where(observed > high, 1, np.where(observed < low, -1, 0)).astype(np.int8)
-    return Envelope(low, high, p, leaves)
-
-
-def random_k(
-    count: int,
-    window: Window,
-    r: Floats,
-    simulations: int,
-    *,
-    rng: np.random.Generator,
-    correction: Literal["isotropic", "translation"] = "isotropic",
-) -> Floats:
-    """K of patterns at random with a given number of stems in a window, m², shape (simulations, k).
-
-    Parameters
-    ----------
-    count
-        Stems of each pattern, at least 2.
-    r
-        Distances, ascending, shape (k,), m.
-    """
-    one, other = np.triu_indices(count, 1)
-    total = np.zeros((simulations, len(r)))
-    chunk = max(1, _TOGETHER // len(one))
-    for first in range(0, simulations, chunk):
-        some = min(chunk, simulations - first)
-        points = window.random(some * count, rng)
-        start = np.arange(some)[:, None] * count
-        i, j = (start + one).ravel(), (start + other).ravel()
-        x, y = points.T
-        distance = np.hypot(x[i] - x[j], y[i] - y[j])
-        near = np.flatnonzero(distance <= r[-1])
-        i, j, distance = i[near], j[near], distance[near]
-        weight = edge_weights(points, window, (i, j), distance, correction)
-        weight += edge_weights(points, window, (j, i), distance, correction)
-        place = near // len(one) * len(r) + places(r * (1.0 + EQUAL), distance)
-        binned = np.bincount(place, weight, minlength=some * len(r))
-        total[first : first + some] = np.cumsum(binned.reshape(some, -1), axis=1)
-    return total * (window.area / (count * (count - 1)))
+    return Envelope(low, high, float(p[0]), leaves)

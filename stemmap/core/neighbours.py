@@ -123,11 +123,22 @@ def uniform_angle(xy: ArrayLike) -> FloatArray:
 
 
 def _uniform_angle(position: FloatArray, near: Nearest) -> FloatArray:
-    away = position[near.index] - position[:, None, :]
+    index = angle_index(position[near.index] - position[:, None, :])
+    return np.where(near.index[:, -1] >= 0, index, np.nan)
+
+
+def angle_index(away: FloatArray) -> FloatArray:
+    """Share of the angles between successive neighbours, each the smaller of the two, that are below 72 degrees.
+
+    Parameters
+    ----------
+    away
+        East and north from each stem to its neighbours, shape (n, k, 2), m.
+    """
     direction = np.sort(np.arctan2(away[..., 0], away[..., 1]), axis=1)
     gap = np.diff(direction, axis=1, append=direction[:, :1] + 2.0 * math.pi)
     small = np.minimum(gap, 2.0 * math.pi - gap) < STANDARD_ANGLE
-    return np.asarray(np.where(near.index[:, -1] >= 0, small.mean(axis=1), np.nan))
+    return np.asarray(small.mean(axis=1))
 
 
 def mingling(near: Nearest, species: ArrayLike) -> FloatArray:

@@ -17,9 +17,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core import neighbours, second_order
-from stemmap.core.envelopes import random_k
 from stemmap.core.labelling import kind_sums, labellings, mark_sums, near_marks
 from stemmap.core.pairs import weighted_pairs
+from stemmap.core.replicates import random_k
 from stemmap.core.windows import Disc
 from stemmap.progress import Progress
 from stemmap.survey.curves import Curve

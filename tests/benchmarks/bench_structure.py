@@ -18,7 +18,8 @@ from pathlib import Path
 
 import numpy as np
 
-from stemmap.core.envelopes import global_envelope, random_k
+from stemmap.core.envelopes import global_envelope
+from stemmap.core.replicates import random_k
 from stemmap.core.second_order import farthest, k_function
 from stemmap.core.windows import Disc, Rectangle
 

@@ -13,8 +13,9 @@ import sys
 import numpy as np
 import shapely
 
-from stemmap.core.envelopes import global_envelope, random_k
+from stemmap.core.envelopes import global_envelope
 from stemmap.core.neighbours import clark_evans_by_plot, nearest
+from stemmap.core.replicates import random_k
 from stemmap.core.second_order import farthest, k_function, pair_correlation
 from stemmap.core.windows import CutDisc, Disc
 from stemmap.survey.curves import against_chance

@@ -11,7 +11,8 @@ import pytest
 import shapely
 from numpy.testing import assert_allclose
 
-from stemmap.core.envelopes import global_envelope, random_k
+from stemmap.core.envelopes import global_envelope
+from stemmap.core.replicates import random_k
 from stemmap.core.second_order import (
     cross_k,
     farthest,

@@ -157,3 +157,31 @@ def test_disc_outside_the_stand_and_an_edge_that_crosses_itself_are_refused():
         CutDisc(Disc((0.0, 0.0), 5.0), STAND)
     with pytest.raises(InputError, match="cannot be used: Self-intersection"):
         CutDisc(Disc((0.0, 0.0), 5.0), shapely.Polygon([(0, 0), (1, 1), (1, 0), (0, 1)]))
+
+
+@pytest.mark.parametrize(
+    "stand",
+    [
+        shapely.Polygon([(60, 10), (105, 10), (98, 49), (106, 53), (140, 90), (60, 90)]),
+        shapely.Point(102, 52).buffer(9, quad_segs=3).difference(shapely.box(100, 50, 102, 53)),
+        shapely.MultiPolygon([shapely.box(80, 30, 102, 52), shapely.box(103, 53, 130, 80)]),
+    ],
+    ids=["bent", "with a hole", "in two parts"],
+)
+def test_arc_fraction_in_a_cut_disc_is_the_share_of_the_places_on_the_circle(stand):
+    cut, rng = CutDisc(Disc((100.0, 50.0), 12.62), stand), np.random.default_rng(3)
+    points, distance = cut.random(40, rng), rng.random(40) * 15.0
+    angle = (np.arange(20_000) + 0.5) * (2.0 * np.pi / 20_000)
+    ring = points[:, None] + distance[:, None, None] * np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+    there = shapely.contains_xy(stand, ring[..., 0], ring[..., 1])
+    there &= np.hypot(ring[..., 0] - 100.0, ring[..., 1] - 50.0) <= 12.62
+
+    np.testing.assert_allclose(cut.arc_fraction(points, distance), there.mean(axis=1), atol=3e-4)
+
+
+def test_a_circle_through_the_corners_of_a_stand_has_its_share():
+    cut = CutDisc(Disc((0.0, 0.0), 10.0), shapely.box(-3.0, -4.0, 3.0, 4.0))
+    # From the middle the circle of 5 m only touches the four corners; from a side's middle a half circle goes through.
+    points, distance = [[0.0, 0.0], [0.0, 0.0], [-3.0, 0.0]], [5.0, 2.0, 4.0]
+
+    np.testing.assert_allclose(cut.arc_fraction(points, distance), [0.0, 1.0, 0.5], atol=1e-9)
