@@ -28,6 +28,9 @@ Telling = Callable[[str, dict[str, Any]], str]
 
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
 
+#: So many findings are made from their columns at once.
+_TOLD_AT_ONCE = 10_000
+
 #: The evidence that names a cell.
 _CELL = ("file", "line", "column")
 
@@ -261,6 +264,16 @@ def _plain(value: Any) -> Any:
     return str(value) if isinstance(value, date) else value
 
 
+def _plain_values(values: NDArray[Any]) -> list[Any]:
+    """A column as Python values that JSON knows."""
+    listed: list[Any] = values.tolist()
+    if values.dtype.kind in "iubU":
+        return listed
+    if values.dtype.kind == "f":
+        return [value if isfinite(value) else None for value in listed]
+    return [_plain(value) for value in listed]
+
+
 @dataclass(frozen=True)
 class Order:
     """Findings in the order of the plots, as columns of shape (findings,).
@@ -392,9 +405,17 @@ class Findings:
         return sum(len(batch) for _, batch in self.batches)
 
     def __iter__(self) -> Iterator[Finding]:
-        order = self.order
-        for batch, place, again in zip(order.batch.tolist(), order.row.tolist(), self._again.tolist(), strict=True):
-            yield self._tell(batch, place, again)
+        for first in range(0, len(self), _TOLD_AT_ONCE):
+            yield from self.told(slice(first, first + _TOLD_AT_ONCE))
+
+    def told(self, places: slice) -> list[Finding]:
+        """The findings at some places of the order."""
+        number, row, again = self.order.batch[places], self.order.row[places], self._again[places]
+        made: dict[int, Finding] = {}
+        for each in np.unique(number).tolist():
+            here = np.flatnonzero(number == each)
+            made.update(zip(here.tolist(), self._told_of(each, row[here], again[here]), strict=True))
+        return [made[place] for place in range(len(number))]
 
     @cached_property
     def gravity(self) -> NDArray[np.int8]:
@@ -404,7 +425,8 @@ class Findings:
 
     def tell(self, place: int) -> Finding:
         """The finding at a place of the order."""
-        return self._tell(int(self.order.batch[place]), int(self.order.row[place]), int(self._again[place]))
+        again = self._again[place : place + 1]
+        return next(self._told_of(int(self.order.batch[place]), self.order.row[place : place + 1], again))
 
     def places_of(self, visit_row: int) -> range:
         """Places of the findings of one visit; -1 gives those about files."""
@@ -454,55 +476,53 @@ class Findings:
             return (batch.about[row],)
         return tuple(_plain(batch.evidence[name][row]) if name in batch.evidence else None for name in _CELL)
 
-    def _id(self, number: int, row: int, again: int) -> str:
-        check, batch = self.batches[number]
-        visit_row, stem_row = int(batch.visit[row]), int(batch.stem[row])
-        if visit_row < 0:
-            place = [_id_part(part) for part in ("file", *self._cell(number, row))]
-        else:
-            visits = self.survey.visits
-            place = [_id_part(visits.plot[visit_row]), _id_part(visits.visit[visit_row])]
-            place += [self.survey.stems.key(stem_row)] if stem_row >= 0 else []
-        return "/".join([*place, check.slug, batch.field or "-"]) + (f"~{again}" if again > 1 else "")
-
-    def _tell(self, number: int, row: int, again: int) -> Finding:
-        check, batch = self.batches[number]
-        visit_row, stem_row = int(batch.visit[row]), int(batch.stem[row])
-        evidence = {name: _plain(values[row]) for name, values in batch.evidence.items()}
+    def _told_of(self, number: int, rows: Integers, again: Integers) -> Iterator[Finding]:
+        """Findings of one batch."""
+        check, whole = self.batches[number]
+        batch, severity = whole.take(rows), self.severity_of(number)
         visits, stems = self.survey.visits, self.survey.stems
-        plot = visits.plot[visit_row] if visit_row >= 0 else None
-        visit = visits.visit[visit_row] or None if visit_row >= 0 else None
-        stem = stems.label(stem_row) if stem_row >= 0 else None
-        meant = batch.meant.of_row(row) if batch.meant else ()
-        called = (stem or "").strip() or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
-        return Finding(
-            id=self._id(number, row, again),
-            plot=plot,
-            visit=visit,
-            stem=stem,
-            check=check.slug,
-            severity=self.severity_of(number),
-            family=check.family,
-            field=batch.field,
-            message=self.telling(batch.message, {"plot": plot or "", "stem": called or ""} | evidence),
-            evidence=evidence,
-            proposals=[
-                {
-                    "field": proposal.field,
-                    "value": _plain(proposal.values[row]),
-                    "probability": _plain(proposal.probability[row]),
-                }
-                for proposal in batch.proposals
-                if np.isfinite(proposal.values[row])
-            ],
-            effect={
-                "stems_per_ha": None if batch.stems_per_ha is None else _plain(batch.stems_per_ha[row]),
-                "basal_area_m2_per_ha": None
-                if batch.basal_area_m2_per_ha is None
-                else _plain(batch.basal_area_m2_per_ha[row]),
-            },
-            visit_row=visit_row,
-            stem_row=stem_row,
-            meant=meant,
-            meant_stems=tuple(stems.label(each.row) for each in meant),
+        evidence = {name: _plain_values(values) for name, values in batch.evidence.items()}
+        proposed = [
+            (proposal.field, _plain_values(proposal.values), _plain_values(proposal.probability))
+            for proposal in batch.proposals
+        ]
+        stems_per_ha, area = (
+            [None] * len(batch) if values is None else _plain_values(values)
+            for values in (batch.stems_per_ha, batch.basal_area_m2_per_ha)
         )
+        name = f"{check.slug}/{batch.field or '-'}"
+        for row, (visit_row, stem_row, time) in enumerate(
+            zip(batch.visit.tolist(), batch.stem.tolist(), again.tolist(), strict=True)
+        ):
+            said = {key: values[row] for key, values in evidence.items()}
+            plot = visits.plot[visit_row] if visit_row >= 0 else None
+            visit = visits.visit[visit_row] or None if visit_row >= 0 else None
+            stem = stems.label(stem_row) if stem_row >= 0 else None
+            called = (stem or "").strip() or (f"? (line {stems.records.line[stem_row]})" if stem_row >= 0 else None)
+            if visit_row < 0:
+                place = "/".join(_id_part(part) for part in ("file", *self._cell(number, int(rows[row]))))
+            else:
+                place = f"{_id_part(plot)}/{_id_part(visit)}" + (f"/{stems.key(stem_row)}" if stem_row >= 0 else "")
+            meant = batch.meant.of_row(row) if batch.meant else ()
+            yield Finding(
+                id=f"{place}/{name}~{time}" if time > 1 else f"{place}/{name}",
+                plot=plot,
+                visit=visit,
+                stem=stem,
+                check=check.slug,
+                severity=severity,
+                family=check.family,
+                field=batch.field,
+                message=self.telling(batch.message, {"plot": plot or "", "stem": called or ""} | said),
+                evidence=said,
+                proposals=[
+                    {"field": field, "value": values[row], "probability": probability[row]}
+                    for field, values, probability in proposed
+                    if values[row] is not None
+                ],
+                effect={"stems_per_ha": stems_per_ha[row], "basal_area_m2_per_ha": area[row]},
+                visit_row=visit_row,
+                stem_row=stem_row,
+                meant=meant,
+                meant_stems=tuple(stems.label(each.row) for each in meant),
+            )
