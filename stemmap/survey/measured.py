@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, fields, replace
 from enum import IntEnum
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +24,12 @@ from stemmap.units import METRES
 Floats = NDArray[np.float64]
 
 
+#: What is computed stem by stem.
+_OF_STEMS = (
+    *("status", "status_known", "dbh_cm", "horizontal_distance_m", "true_azimuth_deg", "grid_azimuth_deg"),
+    *("x_m", "y_m", "limiting_distance_m", "compared_distance_m", "circle", "inside", "inside_known"),
+    *("inside_probability", "class_change_probability", "expansion_per_ha", "expected_per_ha", "borderline"),
+)
 #: So many standard deviations of the distance from its limit, a stem's distance is not in doubt.
 _CLEAR = 3.0
 
@@ -115,6 +123,30 @@ class Measured:
     expected_per_ha: Floats
     borderline: NDArray[np.bool_]
     stand_edge: StandEdge | None = None
+
+    def with_part(self, part: Measured, stems: NDArray[np.int64]) -> Measured:
+        """The same with some plots measured anew, whose stems have other values.
+
+        Parameters
+        ----------
+        part
+            What was measured on these plots alone.
+        stems
+            Rows that the part's stems have in the whole survey.
+        """
+
+        def by_stem(whole: Any, renewed: Any, names: Iterable[str]) -> dict[str, NDArray[Any]]:
+            values = {name: getattr(whole, name).copy() for name in names}
+            for name, column in values.items():
+                column[stems] = getattr(renewed, name)
+            return values
+
+        edge = self.stand_edge
+        if edge is not None and part.stand_edge is not None:
+            edge = replace(edge, **by_stem(edge, part.stand_edge, ("weight",)))
+        names = [each.name for each in fields(self.errors)]
+        errors = replace(self.errors, **by_stem(self.errors, part.errors, names))
+        return replace(self, errors=errors, stand_edge=edge, **by_stem(self, part, _OF_STEMS))
 
     @property
     def taken_by_none(self) -> NDArray[np.bool_]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -146,6 +147,14 @@ class Stems:
     def texts(self, name: str) -> NDArray[np.object_]:
         """Texts of a column by stem as typed; empty where nothing was typed."""
         return self.records.texts(name)
+
+    def having(self, columns: Mapping[str, Column]) -> Stems:
+        """The same stems with other values; plots, visits and numbers must be the same."""
+        made = Stems(replace(self.records, columns=columns), self.visit_row)
+        for name in ("number_code", "occurrence"):
+            if name in self.__dict__:  # worked out already, and the same for both
+                made.__dict__[name] = self.__dict__[name]
+        return made
 
     def label(self, row: int) -> str:
         """Stem number as typed; the tree's where stems have none; empty where neither was typed."""

@@ -19,9 +19,11 @@ from stemmap.progress import Progress
 from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
 from stemmap.reading.stand import read_stand
 from stemmap.store.survey_file import is_survey_file
+from stemmap.survey.decided import Decisions
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.part import part_of
+from stemmap.survey.redecided import redecided
 from stemmap.survey.registry import Case, run_checks
 from stemmap.survey.settings import Settings, columns_above
 from stemmap.survey.summary import Summary, summarise
@@ -201,7 +203,18 @@ def check_again(relocated: Workup, progress: Progress | None = None) -> Workup:
     return _check(relocated.survey, relocated.measured, progress or Progress())
 
 
-def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Findings:
+def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
+    """A survey under other decisions, of which only the plots are checked again that are decided otherwise.
+
+    Returns
+    -------
+    None where that is not possible, as `redecided` says. What is told of the fieldwork is that of before.
+    """
+    made = redecided(workup.survey, decisions)
+    return None if made is None else check_plots(workup, *made)
+
+
+def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Workup:
     """Check some plots again after an edit, by the rates that the whole survey has told before.
 
     What is judged of the survey as a whole, and what its plots are measured by, stays as it was; only checking all
@@ -219,10 +232,13 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
     part = part_of(survey, visits)
     crs = workup.measured.crs
     alone = part.survey if crs is None else part.survey.under(survey.settings.having("survey.crs", crs))
-    made = run_checks(Case(alone, measure(alone), workup.case))
+    of_part = measure(alone)
+    made = run_checks(Case(alone, of_part, workup.case))
     findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
     ids, rows = survey.decisions.kept(survey)
-    return findings.without(ids, set(rows) & set(part.visits.tolist()))
+    findings = findings.without(ids, set(rows) & set(part.visits.tolist()))
+    measured = workup.measured.with_part(of_part, part.stems)
+    return replace(workup, survey=survey, measured=measured, findings=findings, summary=summarise(survey, measured))
 
 
 def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:

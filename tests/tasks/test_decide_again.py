@@ -1,0 +1,77 @@
+"""A survey decided otherwise on some plots is what putting it together anew gives."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from stemmap.assets import sample_data
+from stemmap.survey.decided import Decisions
+from stemmap.survey.journal import Change, Entry
+from stemmap.survey.survey import assemble
+from stemmap.tasks.workup import decide_again, open_uploads, work_up
+
+
+@pytest.fixture(scope="module")
+def workup():
+    return open_uploads([sample_data("survey") / name for name in ("plots.csv", "stems.csv")])
+
+
+def entry_on(workup, finding, number, decision, field=None, new=None):
+    records = workup.survey.stems.records
+    source, line = int(records.source[finding.stem_row]), int(records.line[finding.stem_row])
+    changes = () if field is None else (Change(source, line, field, None, new),)
+    return Entry(
+        *(number, "2026-11-25T12:00:00.000Z", "Ida", finding.id, finding.plot, finding.visit, finding.stem, decision),
+        *(field, None, new, "", source, line, 1, None, changes),
+    )
+
+
+@pytest.fixture(scope="module")
+def journal(workup):
+    """Proposals taken, records kept and sent to the crew, on several plots, some of it undone."""
+    doubts = [one for one in workup.findings if one.stem_row >= 0 and one.severity != "note"][:9]
+    entries = []
+    for number, told in enumerate(doubts, start=1):
+        if told.proposals and number % 3:
+            best = told.proposals[0]
+            entries.append(entry_on(workup, told, number, "correct", best["field"], f"{best['value']:g}"))
+        else:
+            entries.append(entry_on(workup, told, number, "keep" if number % 2 else "recheck"))
+    undone = [replace(entries[place], entry=10 + place, decision="undo", of=place + 1, changes=()) for place in (0, 2)]
+    return (*entries, *undone)
+
+
+def same(one, other):
+    for name in ("azimuth", "distance_m", "dbh_cm"):
+        assert list(one.survey.stems.texts(name)) == list(other.survey.stems.texts(name))
+        np.testing.assert_array_equal(one.survey.stems.numbers(name), other.survey.stems.numbers(name))
+    for name in ("x_m", "dbh_cm", "inside", "borderline", "expected_per_ha"):
+        np.testing.assert_array_equal(getattr(one.measured, name), getattr(other.measured, name))
+    np.testing.assert_array_equal(one.measured.errors.var_east, other.measured.errors.var_east)
+    np.testing.assert_array_equal(one.summary.stems_per_ha, other.summary.stems_per_ha)
+    # What the whole survey teaches moves a little with each correction; whether something is in doubt seldom does.
+    ids = [{each.id for each in made.findings} for made in (one, other)]
+    assert len(ids[0] ^ ids[1]) <= 2
+
+
+def test_step_by_step_and_back_it_is_the_survey_put_together_anew(workup, journal):
+    now = workup
+    for last in (*range(len(journal) + 1), *range(len(journal), -1, -2), 0):
+        decisions = Decisions(journal[:last])
+        now = decide_again(now, decisions)
+        anew = work_up(assemble(workup.survey.upload, workup.survey.settings, decisions))
+        same(now, anew)
+    same(now, workup)
+
+
+def test_many_plots_at_once(workup, journal):
+    same(
+        decide_again(workup, Decisions(journal)),
+        work_up(assemble(workup.survey.upload, workup.survey.settings, Decisions(journal))),
+    )
+
+
+def test_another_number_needs_the_survey_put_together_anew(workup, journal):
+    told = next(one for one in workup.findings if one.stem_row >= 0)
+    assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", "stem", "99"),))) is None
