@@ -108,6 +108,7 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         _add_strays(pages, tables)
         for name, table in tables.items():
             _insert(connection, name, table)
+        schema.list_fields(connection)
         # The tables are those of today, whatever version the damaged file had. The layers can be made anew.
         connection.execute("UPDATE survey_file SET layers_at = NULL, schema_version = ?", (schema.SCHEMA,))
         journal = tables["journal"].rows
@@ -170,9 +171,10 @@ def _tables(pages: Pages, connection: sqlite3.Connection) -> dict[str, _Table]:
         made[name] = _Table([_Column(column[1], _KINDS[column[2]], not column[3]) for column in columns])
     for name, definition, _ in _listed(pages):
         if name in schema.RECORD_TABLES.values():
-            known = {column.name for column in made[name].columns}
+            # As the damaged file has them: one of an older version has fewer, or has them in another order.
+            fixed = [column for column in made[name].columns if column.kind is int]
             said = [match.replace('""', '"') for match in _COLUMN.findall(definition)]
-            made[name].columns += [_Column(column, str, empty=True) for column in said if column not in known]
+            made[name].columns = [*fixed, *(_Column(column, str, empty=True) for column in said)]
     return made
 
 

@@ -6,7 +6,7 @@ What is typed, uploaded, set and decided is only ever added to; layers are made 
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Container, Mapping
 from types import MappingProxyType
 
 from stemmap.errors import InputError
@@ -14,10 +14,15 @@ from stemmap.store import geopackage
 from stemmap.survey.fields import FIELDS, Table, fields_of
 
 #: Version of the tables below; one more with each step.
-SCHEMA = 1
+SCHEMA = 2
 
 RECORD_TABLES: Mapping[Table, str] = MappingProxyType(
-    {"plots": "records_plots", "stems": "records_stems", "stations": "records_stations"}
+    {
+        "plots": "records_plots",
+        "stems": "records_stems",
+        "stations": "records_stations",
+        "remeasured": "records_remeasured",
+    }
 )
 
 #: Each table with its columns and what it is for. The types are those of GeoPackage, clause 1.1.1.1.3.
@@ -68,32 +73,63 @@ TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
             "upload INTEGER, of INTEGER, changes TEXT NOT NULL, seal TEXT NOT NULL",
             "every decision: who, when, why, old and new value; only ever added to",
         ),
+        "packets": (
+            "name TEXT NOT NULL, time TEXT NOT NULL, who TEXT NOT NULL, after_entry INTEGER NOT NULL, "
+            "settings INTEGER NOT NULL, asked TEXT NOT NULL, blind_share DOUBLE NOT NULL, seed INTEGER NOT NULL",
+            "each field packet: its name on every row, when, by whom, after which journal entry, under which row of "
+            "settings, what was asked for (plots, recheck, all)",
+        ),
+        "packet_rows": (
+            "packet INTEGER NOT NULL, row INTEGER NOT NULL, look TEXT NOT NULL, plot TEXT NOT NULL, visit TEXT, "
+            "tree TEXT, stem TEXT, source INTEGER, line INTEGER, upload INTEGER, former TEXT NOT NULL",
+            "the rows of each field packet, cold or blind: the record by source and line (none: an empty row for a "
+            "stem that is new) and its values as they held then, a JSON object of texts by field",
+        ),
     }
 )
+
+#: Tables that came with version 2.
+_PACKET_TABLES = ("packets", "packet_rows")
 
 
 def create(connection: sqlite3.Connection, *, made_with: str, made_at: str) -> None:
     """Make an empty database a survey file, inside the caller's transaction."""
     geopackage.prepare(connection)
-    for table, (columns, purpose) in TABLES.items():
-        key = "entry INTEGER PRIMARY KEY" if table == "journal" else "id INTEGER PRIMARY KEY"
-        connection.execute(f"CREATE TABLE {table} ({key}, {columns})")
-        geopackage.add_attributes(connection, table, purpose)
-    for name, table in RECORD_TABLES.items():
-        columns = ", ".join(f"{quoted(field.name)} TEXT" for field in fields_of(name))
-        connection.execute(
-            f"CREATE TABLE {table} (id INTEGER PRIMARY KEY, source INTEGER NOT NULL, line INTEGER NOT NULL, "
-            f"upload INTEGER NOT NULL, replaced_by INTEGER, {columns})"
-        )
-        geopackage.add_attributes(connection, table, f"records of {name} exactly as typed, with file and line")
-        connection.executemany(
-            "INSERT INTO record_columns (records, name, field) VALUES (?, ?, ?)",
-            [(name, field.name, field.name) for field in fields_of(name)],
-        )
+    for table in TABLES:
+        _add_table(connection, table)
+    for name in RECORD_TABLES:
+        _add_records_table(connection, name)
+    list_fields(connection)
     _fill_journal(connection)
     connection.execute("CREATE INDEX records_stems_line ON records_stems (source, line)")
     connection.execute(
         "INSERT INTO survey_file (schema_version, made_with, made_at) VALUES (?, ?, ?)", (SCHEMA, made_with, made_at)
+    )
+
+
+def _add_table(connection: sqlite3.Connection, table: str) -> None:
+    columns, purpose = TABLES[table]
+    key = "entry INTEGER PRIMARY KEY" if table == "journal" else "id INTEGER PRIMARY KEY"
+    connection.execute(f"CREATE TABLE {table} ({key}, {columns})")
+    geopackage.add_attributes(connection, table, purpose)
+
+
+def _add_records_table(connection: sqlite3.Connection, name: Table) -> None:
+    table = RECORD_TABLES[name]
+    columns = ", ".join(f"{quoted(field.name)} TEXT" for field in fields_of(name))
+    connection.execute(
+        f"CREATE TABLE {table} (id INTEGER PRIMARY KEY, source INTEGER NOT NULL, line INTEGER NOT NULL, "
+        f"upload INTEGER NOT NULL, replaced_by INTEGER, {columns})"
+    )
+    geopackage.add_attributes(connection, table, f"records of {name} exactly as typed, with file and line")
+
+
+def list_fields(connection: sqlite3.Connection) -> None:
+    """Say of all columns of the records tables that hold fields which they hold, where that is not said yet."""
+    connection.executemany(
+        "INSERT INTO record_columns (records, name, field) SELECT ?1, ?2, ?2 "
+        "WHERE NOT EXISTS (SELECT 1 FROM record_columns WHERE records = ?1 AND field = ?2)",
+        [(name, field.name) for name in RECORD_TABLES for field in fields_of(name)],
     )
 
 
@@ -127,11 +163,7 @@ def column_for(connection: sqlite3.Connection, records: Table, heading: str) -> 
         str(row[1]).casefold() for row in connection.execute(f"PRAGMA table_info({RECORD_TABLES[records]})").fetchall()
     }
     # SQL takes no NUL in a name, and tells names apart without regard to case.
-    name = plain = heading.replace("\x00", "")[:200] or "column"
-    number = 1
-    while name.casefold() in taken or name in FIELDS:
-        number += 1
-        name = f"{plain} ({number})"
+    name = _free_name(heading.replace("\x00", "")[:200] or "column", taken)
     connection.execute(f"ALTER TABLE {RECORD_TABLES[records]} ADD COLUMN {quoted(name)} TEXT")
     connection.execute(
         "INSERT INTO record_columns (records, name, heading) VALUES (?, ?, ?)",
@@ -140,8 +172,48 @@ def column_for(connection: sqlite3.Connection, records: Table, heading: str) -> 
     return name
 
 
+def _add_packets(connection: sqlite3.Connection) -> None:
+    """From version 1 to 2: field packets, what comes back from them, and the fields that came since."""
+    for table in _PACKET_TABLES:
+        _add_table(connection, table)
+    for name in RECORD_TABLES:
+        if name != "remeasured":
+            _add_fields(connection, name)
+    _add_records_table(connection, "remeasured")
+    list_fields(connection)
+
+
+def _add_fields(connection: sqlite3.Connection, name: Table) -> None:
+    """Give a records table the columns of the fields that it lacks; an upload's own heading of that name gives way."""
+    table = RECORD_TABLES[name]
+    there = {
+        str(row[1]).casefold(): str(row[1]) for row in connection.execute(f"PRAGMA table_info({table})").fetchall()
+    }
+    known = {row[0] for row in connection.execute("SELECT field FROM record_columns WHERE records = ?", (name,))}
+    for field in fields_of(name):
+        if field.name in known:
+            continue
+        taken = there.get(field.name)
+        if taken is not None:
+            other = _free_name(taken, there)
+            connection.execute(f"ALTER TABLE {table} RENAME COLUMN {quoted(taken)} TO {quoted(other)}")
+            connection.execute(
+                "UPDATE record_columns SET name = ? WHERE records = ? AND name = ?", (other, name, taken)
+            )
+        connection.execute(f"ALTER TABLE {table} ADD COLUMN {quoted(field.name)} TEXT")
+
+
+def _free_name(plain: str, taken: Container[str]) -> str:
+    """A name that no column and no field has."""
+    name, number = plain, 1
+    while name.casefold() in taken or name in FIELDS:
+        number += 1
+        name = f"{plain} ({number})"
+    return name
+
+
 #: From each older version to the next, inside the caller's transaction.
-_STEPS: Mapping[int, Callable[[sqlite3.Connection], None]] = MappingProxyType({})
+_STEPS: Mapping[int, Callable[[sqlite3.Connection], None]] = MappingProxyType({1: _add_packets})
 
 
 def version_of(connection: sqlite3.Connection) -> int | None:

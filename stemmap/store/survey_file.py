@@ -138,7 +138,7 @@ def open_file(path: Path, *, write: bool = False, create: bool = False) -> Surve
             connection.execute("PRAGMA query_only = ON")
         try:
             if not fresh:
-                _accept(connection, path, write=write)
+                connection = _accepted(connection, path, write=write)
             elif create:
                 _create(connection)
         except BaseException:
@@ -160,29 +160,37 @@ def _create(connection: sqlite3.Connection) -> None:
         raise
 
 
-def _accept(connection: sqlite3.Connection, path: Path, *, write: bool) -> None:
+def _accepted(connection: sqlite3.Connection, path: Path, *, write: bool) -> sqlite3.Connection:
+    """The connection by which a file is used: one of an older version is read from a copy in memory."""
     version = schema.version_of(connection)
     if version is None:
         raise InputError(f"{path.name} is no survey file of stemmap; nothing was changed.")
-    if schema.needs_steps(version, path.name):
-        if not write:
-            raise InputError(
-                f"{path.name} was made by an older stemmap; bring it up to date by opening it in the window "
-                "or with stemmap add, which keeps a copy of it."
-            )
+    if not schema.needs_steps(version, path.name):
+        return connection
+    if write:
         _bring_up_to_date(connection, path, version)
+        return connection
+    copy = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+    connection.backup(copy)
+    connection.close()
+    schema.bring_up_to_date(copy, version)
+    copy.execute("PRAGMA query_only = ON")
+    return copy
 
 
 def _bring_up_to_date(connection: sqlite3.Connection, path: Path, version: int) -> None:
     """Take the steps from an older version, after a copy of the file as it was."""
-    copy = sqlite3.connect(path.with_name(f"{path.stem}.version-{version}{path.suffix}"))
-    try:
-        connection.backup(copy)
-    finally:
-        copy.close()
     connection.execute("BEGIN IMMEDIATE")
     try:
-        schema.bring_up_to_date(connection, version)
+        # Another command may have taken them in the meantime.
+        if schema.version_of(connection) == version:
+            copy = sqlite3.connect(path.with_name(f"{path.stem}.version-{version}{path.suffix}"))
+            try:
+                with _connected(path, "ro") as unchanged:
+                    unchanged.backup(copy)
+            finally:
+                copy.close()
+            schema.bring_up_to_date(connection, version)
         connection.execute("COMMIT")
     except BaseException:
         _roll_back(connection)
