@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import json
 import sqlite3
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import isfinite
 from typing import Any
@@ -26,17 +25,33 @@ class Layer:
 
     Parameters
     ----------
-    columns
-        Attributes by name, shape (n,) each; object, float64, int64, bool or datetime64.
+    types
+        Attributes by name, each with its type in the file.
+    part
+        Gives the attributes of some rows, as columns that SQLite takes.
     x, y
         Positions in the file's system, NaN where unknown: points of shape (n,), or corners of closed rings of shape
         (n, corners).
     """
 
-    columns: Columns
+    types: Mapping[str, str]
+    part: Callable[[slice], Mapping[str, Sequence[Any]]]
     x: NDArray[np.float64]
     y: NDArray[np.float64]
 
+    @classmethod
+    def of_columns(cls, columns: Columns, x: NDArray[np.float64], y: NDArray[np.float64]) -> Layer:
+        """A layer of whole columns, shape (n,) each: object, float64, int64, bool or datetime64."""
+        return cls(
+            {name: _sql_type(values) for name, values in columns.items()},
+            lambda rows: {name: _values(values[rows]) for name, values in columns.items()},
+            x,
+            y,
+        )
+
+
+#: So many rows are made from their columns at once.
+_WRITTEN_AT_ONCE = 10_000
 
 _PURPOSE = {
     "plots": "plots as circles, one for each visit",
@@ -77,7 +92,7 @@ def write_layers(
     srs = geopackage.NO_SYSTEM if system is None else system.srs_id
     if system is not None:
         geopackage.add_system(connection, system)
-    settled = _settled(connection, decided, set(layers["findings"].columns["id"]))
+    settled = _as_they_were(connection, decided)
     kept = []
     for name, layer in layers.items():
         if geopackage.is_edited(connection, name):
@@ -85,20 +100,22 @@ def write_layers(
         geopackage.without_index(connection, name)
         geopackage.unlist(connection, name)
         connection.execute(f"DROP TABLE IF EXISTS {name}")
-        declared = "".join(f", {quoted(each)} {_sql_type(values)}" for each, values in layer.columns.items())
+        declared = "".join(f", {quoted(each)} {kind}" for each, kind in layer.types.items())
         kind = "POINT" if layer.x.ndim == 1 else "POLYGON"
         connection.execute(f"CREATE TABLE {name} (fid INTEGER PRIMARY KEY, geom {kind}{declared})")
         geopackage.add_features(connection, name, _PURPOSE[name], kind=kind, srs_id=srs)
-        marks = ", ".join("?" * (len(layer.columns) + 1))
-        names = "".join(f", {quoted(each)}" for each in layer.columns)
+        marks = ", ".join("?" * (len(layer.types) + 1))
+        names = "".join(f", {quoted(each)}" for each in layer.types)
         connection.executemany(f"INSERT INTO {name} (geom{names}) VALUES ({marks})", _rows(layer, srs))
         note_extent(connection, name, layer.x, layer.y)
         geopackage.note_made(connection, name, _PURPOSE[name])
     connection.execute("DROP INDEX IF EXISTS findings_id")
     connection.execute("CREATE UNIQUE INDEX findings_id ON findings (id)")
     for row in settled:
-        marks = ", ".join("?" * len(row))
-        connection.execute(f"INSERT INTO findings ({', '.join(map(quoted, row))}) VALUES ({marks})", list(row.values()))
+        if not connection.execute("SELECT 1 FROM findings WHERE id = ?", (row["id"],)).fetchone():
+            marks = ", ".join("?" * len(row))
+            names = ", ".join(map(quoted, row))
+            connection.execute(f"INSERT INTO findings ({names}) VALUES ({marks})", list(row.values()))
     connection.execute("UPDATE survey_file SET layers_at = ?", (at_entry,))
     return kept
 
@@ -158,13 +175,12 @@ def _mark(connection: sqlite3.Connection, row: tuple[Any, ...], entry: Entry) ->
             )
 
 
-def _settled(connection: sqlite3.Connection, decided: Mapping[str, Entry], found: set[str]) -> list[dict[str, Any]]:
-    """Rows of the layer as it was for decided findings that are found no more."""
-    wanted = [each for each in decided if each not in found]
+def _as_they_were(connection: sqlite3.Connection, decided: Mapping[str, Entry]) -> list[dict[str, Any]]:
+    """Rows of the layer as it was for decided findings, as they stand there once they are found no more."""
     if not connection.execute("SELECT 1 FROM gpkg_contents WHERE table_name = 'findings'").fetchone():
         return []
     rows = []
-    for each in wanted:
+    for each in decided:
         cursor = connection.execute("SELECT * FROM findings WHERE id = ?", (each,))
         names = [column[0] for column in cursor.description]
         for values in cursor:
@@ -176,8 +192,9 @@ def _settled(connection: sqlite3.Connection, decided: Mapping[str, Entry], found
 
 def _rows(layer: Layer, srs: int) -> Iterator[tuple[Any, ...]]:
     blobs = point_blobs if layer.x.ndim == 1 else ring_blobs
-    geometries = blobs(layer.x, layer.y, srs)
-    return zip(geometries, *(_values(values) for values in layer.columns.values()), strict=True)
+    for first in range(0, len(layer.x), _WRITTEN_AT_ONCE):
+        rows = slice(first, first + _WRITTEN_AT_ONCE)
+        yield from zip(blobs(layer.x[rows], layer.y[rows], srs), *layer.part(rows).values(), strict=True)
 
 
 def _sql_type(values: NDArray[Any]) -> str:
@@ -195,10 +212,6 @@ def _values(values: NDArray[Any]) -> Sequence[Any]:
     if values.dtype.kind == "M":
         return [None if text == "NaT" else text for text in values.astype("datetime64[D]").astype(str).tolist()]
     if values.dtype.kind == "O":
-        return [None if value is None or value == "" else _plain(value) for value in values.tolist()]
+        return [None if value == "" else value for value in values.tolist()]
     listed: list[Any] = values.tolist()
     return listed
-
-
-def _plain(value: Any) -> Any:
-    return json.dumps(value, ensure_ascii=False, allow_nan=False) if isinstance(value, list | dict) else value

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -33,9 +37,9 @@ def layers_of(workup: Workup) -> tuple[dict[str, Layer], ReferenceSystem | None]
     plots = _plot_columns(workup)
     findings = _findings_layer(workup, (easting, northing), (east, north))
     return {
-        "plots": Layer(plots, ring_x, ring_y),
-        "plot_centres": Layer(plots, east, north),
-        "stems": Layer(columns, easting, northing),
+        "plots": Layer.of_columns(plots, ring_x, ring_y),
+        "plot_centres": Layer.of_columns(plots, east, north),
+        "stems": Layer.of_columns(columns, easting, northing),
         "findings": findings,
     }, None if used is None else _system(used)
 
@@ -80,45 +84,51 @@ def _plot_columns(workup: Workup) -> dict[str, NDArray[Any]]:
 
 def _findings_layer(workup: Workup, stems: tuple[Floats, Floats], centres: tuple[Floats, Floats]) -> Layer:
     """Findings where their stem or plot centre is."""
-    told = list(workup.findings)
-    survey = workup.survey
-    records = survey.stems.records
-    stem = np.array([finding.stem_row for finding in told], np.int64)
-    visit = np.array([finding.visit_row for finding in told], np.int64)
-    of_stem = stem >= 0
-    newest = {row: newest_upload(survey, row) for row in set(visit[visit >= 0].tolist())}
-    standing = survey.decisions.standing
-    decided = [standing.get(finding.id) for finding in told]
+    survey, findings = workup.survey, workup.findings
+    records, standing = survey.stems.records, survey.decisions.standing
+    stem, visit = findings.order.stem, findings.order.visit
 
-    def texts(values: list[Any]) -> NDArray[np.object_]:
-        column = np.empty(len(values), object)
-        column[:] = values
-        return column
+    @cache
+    def newest(visit_row: int) -> int | None:
+        return newest_upload(survey, visit_row) if visit_row >= 0 else None
+
+    def rows(places: slice) -> dict[str, list[Any]]:
+        told = findings.told(places)
+        decided = [standing.get(finding.id) for finding in told]
+        of_stem = [finding.stem_row for finding in told]
+        return {
+            **{name: [getattr(finding, name) or None for finding in told] for name in _FINDING_TEXTS},
+            "proposals": [_proposals(finding, records) for finding in told],
+            "source": [int(records.source[row]) if row >= 0 else None for row in of_stem],
+            "line": [int(records.line[row]) if row >= 0 else None for row in of_stem],
+            "upload": [newest(finding.visit_row) for finding in told],
+            "stems_per_ha": [finding.effect["stems_per_ha"] for finding in told],
+            "basal_area_m2_per_ha": [finding.effect["basal_area_m2_per_ha"] for finding in told],
+            "open": [1] * len(told),
+            "decision": [None if entry is None else entry.decision for entry in decided],
+        }
 
     def placed(own: Floats, of_plot: Floats) -> Floats:
-        return np.where(of_stem, np.append(own, np.nan)[stem], np.append(of_plot, np.nan)[visit])
+        return np.where(stem >= 0, np.append(own, np.nan)[stem], np.append(of_plot, np.nan)[visit])
 
-    columns = {
-        **{name: texts([getattr(finding, name) for finding in told]) for name in _FINDING_TEXTS},
-        "proposals": texts([_proposals(finding, records) or None for finding in told]),
-        "source": texts([int(records.source[row]) if row >= 0 else None for row in stem.tolist()]),
-        "line": texts([int(records.line[row]) if row >= 0 else None for row in stem.tolist()]),
-        "upload": texts([newest.get(row) for row in visit.tolist()]),
-        "stems_per_ha": texts([finding.effect["stems_per_ha"] for finding in told]),
-        "basal_area_m2_per_ha": texts([finding.effect["basal_area_m2_per_ha"] for finding in told]),
-        "open": np.ones(len(told), bool),
-        "decision": texts([None if entry is None else entry.decision for entry in decided]),
-    }
-    return Layer(columns, placed(stems[0], centres[0]), placed(stems[1], centres[1]))
+    return Layer(_FINDING_TYPES, rows, placed(stems[0], centres[0]), placed(stems[1], centres[1]))
 
 
 _FINDING_TEXTS = ("id", "plot", "visit", "stem", "check", "severity", "family", "field", "message")
+_FINDING_TYPES: Mapping[str, str] = MappingProxyType(
+    dict.fromkeys((*_FINDING_TEXTS, "proposals"), "TEXT")
+    | dict.fromkeys(("source", "line", "upload"), "INTEGER")
+    | dict.fromkeys(("stems_per_ha", "basal_area_m2_per_ha"), "DOUBLE")
+    | {"open": "BOOLEAN", "decision": "TEXT"}
+)
 
 
-def _proposals(finding: Finding, records: Records) -> list[dict[str, Any]]:
-    """Proposals, the most probable first; those for the stems of a whole plot name the record."""
+def _proposals(finding: Finding, records: Records) -> str | None:
+    """Proposals as JSON, the most probable first; those for the stems of a whole plot name the record."""
+    if not (finding.proposals or finding.meant):
+        return None
     of_finding = sorted(finding.proposals, key=lambda each: -(each["probability"] or 0.0))
-    return of_finding + [
+    of_stems = [
         {
             "source": int(records.source[each.row]),
             "line": int(records.line[each.row]),
@@ -129,6 +139,7 @@ def _proposals(finding: Finding, records: Records) -> list[dict[str, Any]]:
         for each in finding.meant
         for name, value in each.values.items()
     ]
+    return json.dumps(of_finding + of_stems, ensure_ascii=False, allow_nan=False)
 
 
 def _system(text: str) -> ReferenceSystem:
