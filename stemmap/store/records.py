@@ -15,6 +15,7 @@ from stemmap.store.schema import RECORD_TABLES, column_for, quoted
 from stemmap.store.survey_file import SurveyFile, now
 from stemmap.survey.fields import FIELDS, Table
 from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
+from stemmap.survey.returned import PacketRows, Returned
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,8 @@ def add_upload(
         "INSERT INTO stated_units (upload, field, unit, file, heading) VALUES (?, ?, ?, ?, ?)",
         [(number, unit.field, unit.unit, unit.file, unit.column) for unit in upload.units],
     )
-    for records in (upload.plots, upload.stems, upload.stations):
+    tables = [upload.plots, upload.stems, upload.stations]
+    for records in [*tables, upload.returned.rows] if upload.returned else tables:
         table = RECORD_TABLES[records.table]
         connection.executemany(
             f"UPDATE {table} SET replaced_by = ? WHERE source = ? AND line = ? AND replaced_by IS NULL",
@@ -183,14 +185,16 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
     settings = connection.execute(
         f"SELECT toml FROM settings WHERE {before} ORDER BY id DESC LIMIT 1", (as_of,)
     ).fetchone()
-    sources = connection.execute("SELECT name, upload FROM sources ORDER BY id").fetchall()
+    sources = connection.execute(
+        "SELECT sources.name, upload, after_entry FROM sources JOIN uploads ON upload = uploads.id ORDER BY sources.id"
+    ).fetchall()
     read = {table: _read_records(connection, table, upload) for table in ("plots", "stems", "stations")}
     return Stored(
         Upload(
             plots=read["plots"],
             stems=read["stems"],
             stations=read["stations"],
-            sources=tuple(name for name, _ in sources),
+            sources=tuple(name for name, _, _ in sources),
             remarks=tuple(
                 Remark(*row)
                 for row in connection.execute(
@@ -205,9 +209,29 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
                     (upload,),
                 )
             ),
-            upload_of_source=tuple(number for _, number in sources),
+            upload_of_source=tuple(number for _, number, _ in sources),
+            returned=_read_returned(connection, upload, np.array([after for _, _, after in sources], np.int64)),
         ),
         settings[0] if settings else "",
+    )
+
+
+def _read_returned(connection: sqlite3.Connection, upload: int, after: NDArray[np.int64]) -> Returned | None:
+    """What came back from field packets up to an upload; None where nothing did."""
+    rows = _read_records(connection, "remeasured", upload)
+    if not len(rows):
+        return None
+    asked = connection.execute(
+        "SELECT packets.name, row, look = 'blind', plot, COALESCE(visit, ''), COALESCE(tree, ''), COALESCE(stem, ''), "
+        "COALESCE(source, -1), COALESCE(line, -1), after_entry FROM packet_rows JOIN packets ON packet = packets.id "
+        "ORDER BY packet_rows.id"
+    ).fetchall()
+    columns = zip(*asked, strict=True) if asked else [()] * 10
+    kinds = (object, np.int64, bool, *(object,) * 4, *(np.int64,) * 3)
+    return Returned(
+        rows,
+        after[rows.source],
+        PacketRows(*(np.array(column, kind) for column, kind in zip(columns, kinds, strict=True))),
     )
 
 

@@ -16,6 +16,7 @@ from stemmap.store import schema
 from stemmap.store.decisions import add_lost, entries, entry_of, seal
 from stemmap.store.pages import Pages, Row
 from stemmap.store.survey_file import Damaged, SurveyFile, opened
+from stemmap.survey.fields import FIELDS
 
 
 @dataclass(frozen=True)
@@ -172,7 +173,7 @@ def _tables(pages: Pages, connection: sqlite3.Connection) -> dict[str, _Table]:
     for name, definition, _ in _listed(pages):
         if name in schema.RECORD_TABLES.values():
             # As the damaged file has them: one of an older version has fewer, or has them in another order.
-            fixed = [column for column in made[name].columns if column.kind is int]
+            fixed = [column for column in made[name].columns if column.name not in FIELDS]
             said = [match.replace('""', '"') for match in _COLUMN.findall(definition)]
             made[name].columns = [*fixed, *(_Column(column, str, empty=True) for column in said)]
     return made

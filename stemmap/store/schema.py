@@ -117,9 +117,11 @@ def _add_table(connection: sqlite3.Connection, table: str) -> None:
 def _add_records_table(connection: sqlite3.Connection, name: Table) -> None:
     table = RECORD_TABLES[name]
     columns = ", ".join(f"{quoted(field.name)} TEXT" for field in fields_of(name))
+    # A page that no tree leads to any more is known by its shape: these are never taken for other stems.
+    shape = "kind TEXT NOT NULL DEFAULT 'measured again', " if name == "remeasured" else ""
     connection.execute(
         f"CREATE TABLE {table} (id INTEGER PRIMARY KEY, source INTEGER NOT NULL, line INTEGER NOT NULL, "
-        f"upload INTEGER NOT NULL, replaced_by INTEGER, {columns})"
+        f"upload INTEGER NOT NULL, {shape}replaced_by INTEGER, {columns})"
     )
     geopackage.add_attributes(connection, table, f"records of {name} exactly as typed, with file and line")
 
