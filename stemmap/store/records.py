@@ -17,6 +17,9 @@ from stemmap.survey.fields import FIELDS, Table
 from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
 from stemmap.survey.returned import PacketRows, Returned
 
+#: So many records are read at once.
+_READ_AT_ONCE = 20_000
+
 
 @dataclass(frozen=True)
 class UploadedFile:
@@ -245,32 +248,33 @@ def _read_records(connection: sqlite3.Connection, table: Table, upload: int) -> 
     headings = dict(
         connection.execute("SELECT name, heading FROM record_columns WHERE records = ? AND field IS NULL", (table,))
     )
-    rows = connection.execute(
+    cursor = connection.execute(
         f"SELECT source, line{''.join(f', {quoted(name)}' for name in fields)} FROM {stored} "
         "WHERE upload <= ? AND (replaced_by IS NULL OR replaced_by > ?) ORDER BY id",
         (upload, upload),
-    ).fetchall()
-    if not rows:
+    )
+    numbers: list[tuple[NDArray[np.int64], NDArray[np.int32]]] = []
+    known: list[dict[Any, int]] = [{} for _ in fields]
+    codes: list[list[NDArray[np.int32]]] = [[] for _ in fields]
+    while rows := cursor.fetchmany(_READ_AT_ONCE):
+        source, line, *texts = zip(*rows, strict=True)
+        numbers.append((np.array(source, np.int64), np.array(line, np.int32)))
+        for labels, parts, cells in zip(known, codes, texts, strict=True):
+            code, distinct = pd.factorize(np.array(cells, dtype=object))
+            told = [labels.setdefault(label, len(labels)) for label in distinct]
+            parts.append(np.array([*told, -1], np.int32)[code])
+    if not numbers:
         return Records.empty(table)
-    source, line, *texts = zip(*rows, strict=True)
-    del rows
-    of_source = np.array(source, np.int64)
+    of_source, of_line = (np.concatenate(parts) for parts in zip(*numbers, strict=True))
     columns: dict[str, Column] = {}
     other: dict[str, Column] = {}
-    for (name, field), cells in zip(fields.items(), texts, strict=True):
-        codes, labels = pd.factorize(np.array(cells, dtype=object))
-        column = Column(np.asarray(labels, dtype=object), codes.astype(np.int32))
+    for (name, field), labels, parts in zip(fields.items(), known, codes, strict=True):
+        column = Column(np.array([*labels, None], dtype=object)[:-1], np.concatenate(parts))
         if field is None:
             other[headings[name]] = column
         else:
             columns[field] = _with_readings(connection, table, column, field, of_source)
-    return Records(
-        table,
-        MappingProxyType(columns),
-        of_source.astype(np.int32),
-        np.array(line, np.int32),
-        MappingProxyType(other),
-    )
+    return Records(table, MappingProxyType(columns), of_source.astype(np.int32), of_line, MappingProxyType(other))
 
 
 def _with_readings(

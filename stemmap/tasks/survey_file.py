@@ -129,6 +129,8 @@ def add_uploads(
         number = add_upload(connection, upload, files, who=who, replaces=bool(replace_known), gone=gone)
         if known is None or chosen != known.settings:
             add_settings(connection, settings_text(chosen), who=who)
+        # The file holds it now, and there may be little memory.
+        del upload
         workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         progress.step("Writing layers")
         _write_layers(survey_file, workup)
