@@ -73,10 +73,20 @@ class Decisions:
         unchanged = visit_row >= 0 and newest_upload(survey, visit_row) == entry.upload
         return visit_row if unchanged else None
 
-    def lay_over(self, stems: Records) -> Records:
-        """The stem records with the decided values in place of those typed; records that are gone are skipped."""
-        if not self.values or not len(stems):
+    def lay_over(self, stems: Records, brought: Records | None = None) -> Records:
+        """The stem records with the decided values in place of those typed; records that are gone are skipped.
+
+        Parameters
+        ----------
+        brought
+            Rows that came back from field packets: one of them that something is decided about is a stem from then on.
+        """
+        if not self.values or not (len(stems) or brought):
             return stems
+        if brought:
+            records = list(dict.fromkeys(record for decided in self.values.values() for record in decided))
+            rows = rows_of(brought, records)
+            stems = stems.followed_by(brought.take(rows[rows >= 0]))
         columns = dict(stems.columns)
         for field, decided in self.values.items():
             rows = rows_of(stems, list(decided))

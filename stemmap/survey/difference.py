@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from stemmap.survey.fields import Table
 from stemmap.survey.records import Column, Records, Upload
-from stemmap.survey.survey import Survey
+from stemmap.survey.survey import Survey, assemble
 
 Rows = NDArray[np.int64]
 #: One number for what stands in a row, equal where the row is typed alike; two others fall together once in 1e19.
@@ -168,6 +168,9 @@ def difference(known: Survey, fresh: Survey) -> Difference:
     Stems are the same record when plot, visit, number and occurrence agree; plot rows when plot and visit do.
     """
     held, upload = known.upload, fresh.upload
+    if held.returned:
+        # Stems that crews added were in no upload.
+        known = assemble(replace(held, returned=None), known.settings, known.decisions)
     return Difference(
         held,
         upload,

@@ -243,9 +243,11 @@ def assemble(upload: Upload, settings: Settings, decisions: Decisions = NOTHING_
     """Put the records of an upload together as plots, visits and stems, with what was decided laid over them.
 
     A plot row without a visit holds for all visits of its plot. Stems without a `visit` column are grouped by date:
-    dates of one plot within half a year are one visit, named by its first date as typed.
+    dates of one plot within half a year are one visit, named by its first date as typed. A row of a field packet is a
+    stem where it was decided so.
     """
-    plots, stems = upload.plots, decisions.lay_over(upload.stems)
+    plots = upload.plots
+    stems = decisions.lay_over(upload.stems, upload.returned.rows if upload.returned else None)
     named = np.flatnonzero(stems.columns["plot"].filled) if stems.has("plot") else np.zeros(0, np.int64)
     unplaced = np.setdiff1d(np.arange(len(stems)), named, assume_unique=True)
     placed = stems if len(named) == len(stems) else stems.take(named)
