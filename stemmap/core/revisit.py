@@ -30,6 +30,10 @@ Integers = NDArray[np.int64]
 #: Degrees of freedom of the errors' tails: a pair far off hardly pulls at the fit.
 _TAIL: Final = 3.0
 _ROUNDS: Final = 8
+#: Keeps the fit of a plot with too few pairs solvable.
+_RIDGE: Final = np.diag([1e-9, 1e-9, 1e-9])
+#: A fit that turns (radians) and shifts (metres) by less than this in a round stands still.
+_STILL: Final = 3e-4
 #: Metres between the levels on which plots are laid so that one k-d tree serves them all.
 _APART: Final = 1.0e4
 #: Turns that are tried when two maps do not lie on one another, degrees.
@@ -140,43 +144,54 @@ def rigid_fit(this: Map, last: Map, plots: int) -> RigidFit:
     plots
         Number of plots.
     """
-    group = this.plot
-    turn, shift = np.zeros(plots), np.zeros((plots, 2))
-    normal = np.zeros((plots, 3, 3))
-    pairs = np.bincount(group, minlength=plots)
-    ridge = np.diag([1e-9, 1e-9, 1e-9])
+    turn, shift, normal = np.zeros(plots), np.zeros((plots, 2)), np.zeros((plots, 3, 3))
+    pairs = np.bincount(this.plot, minlength=plots)
+    moving = np.flatnonzero(pairs)
+    place = np.zeros(plots, np.int64)
     for _ in range(_ROUNDS):
-        sine, cosine = np.sin(turn)[group], np.cos(turn)[group]
-        x, y = cosine * this.x_m - sine * this.y_m, sine * this.x_m + cosine * this.y_m
-        off_x, off_y = last.x_m - x - shift[group, 0], last.y_m - y - shift[group, 1]
-        xx, yy, xy = _precision(this, last, sine, cosine)
-        far = xx * off_x**2 + yy * off_y**2 + 2.0 * xy * off_x * off_y
-        weight = (_TAIL + 2.0) / (_TAIL + far)
-        along, across = -y, x
-        terms = {
-            (0, 0): xx * along**2 + yy * across**2 + 2.0 * xy * along * across,
-            (0, 1): xx * along + xy * across,
-            (0, 2): xy * along + yy * across,
-            (1, 1): xx,
-            (1, 2): xy,
-            (2, 2): yy,
-        }
-        for (row, column), term in terms.items():
-            normal[:, row, column] = normal[:, column, row] = np.bincount(group, weight * term, minlength=plots)
-        pull_x, pull_y = xx * off_x + xy * off_y, xy * off_x + yy * off_y
-        right = np.stack(
-            [
-                np.bincount(group, weight * pull, minlength=plots)
-                for pull in (pull_x * along + pull_y * across, pull_x, pull_y)
-            ],
-            axis=1,
-        )
-        step = np.linalg.solve(normal + ridge, right[..., None])[..., 0]
-        turn, shift = turn + np.clip(step[:, 0], -0.3, 0.3), shift + step[:, 1:]
+        place[moving] = np.arange(len(moving))
+        group = place[this.plot]
+        normal[moving], step = _step(this, last, group, turn=turn[moving], shift=shift[moving])
+        turn[moving] += np.clip(step[:, 0], -0.3, 0.3)
+        shift[moving] += step[:, 1:]
+        still = np.abs(step).max(axis=1, initial=0.0) < _STILL
+        if still.all():
+            break
+        # Most plots stand still after a few rounds; only the others are followed.
+        if np.count_nonzero(still) > 0.3 * len(still):
+            moving, rows = moving[~still], np.flatnonzero(~still[group])
+            this, last = this.take(rows), last.take(rows)
     scale = np.array([np.degrees(1.0), 1.0, 1.0])
-    solved = np.linalg.inv(normal + ridge) * scale[:, None] * scale
+    solved = np.linalg.inv(normal + _RIDGE) * scale[:, None] * scale
     covariance = np.where((pairs >= 2)[:, None, None], solved, np.inf)
     return RigidFit(np.degrees(turn), shift[:, 0], shift[:, 1], covariance, pairs)
+
+
+def _step(this: Map, last: Map, group: Integers, *, turn: Floats, shift: Floats) -> tuple[Floats, Floats]:
+    """Normal matrices of the groups of pairs, shape (groups, 3, 3), and by how much each fit turns and shifts on."""
+    groups = len(turn)
+    sine, cosine = np.sin(turn)[group], np.cos(turn)[group]
+    x, y = cosine * this.x_m - sine * this.y_m, sine * this.x_m + cosine * this.y_m
+    off_x, off_y = last.x_m - x - shift[group, 0], last.y_m - y - shift[group, 1]
+    xx, yy, xy = _precision(this, last, sine, cosine)
+    pull_x, pull_y = xx * off_x + xy * off_y, xy * off_x + yy * off_y
+    weight = (_TAIL + 2.0) / (_TAIL + off_x * pull_x + off_y * pull_y)
+    # By the turn a stem moves across its direction: by -y to the east and by x to the north.
+    across_x, across_y = xy * x - xx * y, yy * x - xy * y
+    terms = {
+        (0, 0): x * across_y - y * across_x,
+        (0, 1): across_x,
+        (0, 2): across_y,
+        (1, 1): xx,
+        (1, 2): xy,
+        (2, 2): yy,
+    }
+    normal = np.empty((groups, 3, 3))
+    for (row, column), term in terms.items():
+        normal[:, row, column] = normal[:, column, row] = np.bincount(group, weight * term, minlength=groups)
+    pulls = (x * pull_y - y * pull_x, pull_x, pull_y)
+    right = np.stack([np.bincount(group, weight * pull, minlength=groups) for pull in pulls], axis=1)
+    return normal, np.linalg.solve(normal + _RIDGE, right[..., None])[..., 0]
 
 
 def placed(this: Map, fit: RigidFit) -> Map:

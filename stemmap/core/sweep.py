@@ -10,6 +10,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.blocks import side_by_side
+
 __all__ = ["Choices", "Sweep", "order_of_numbers", "steadiness"]
 
 Floats = NDArray[np.float64]
@@ -34,7 +36,7 @@ _STEADY: Final = np.array([0.9, 1.15, 1.5, 1.9, 2.5])
 _SAMPLE: Final = 128
 _SAMPLE_FEWEST: Final = 20
 #: Plots followed at once: their arrays stay small.
-_AT_ONCE: Final = 512
+_AT_ONCE: Final = 128
 #: Nodes and weights that smear a density by a normal error (Gauss-Hermite, five nodes).
 _NODES: Final = np.array([-2.856970, -1.355626, 0.0, 1.355626, 2.856970])
 _WEIGHTS: Final = np.array([0.011257, 0.222076, 0.533333, 0.222076, 0.011257])
@@ -57,6 +59,10 @@ class Choices:
     stem: NDArray[np.int64]
     azimuth_deg: Floats
     probability: Floats
+
+    def take(self, kept: NDArray[np.bool_]) -> Choices:
+        """Some of the choices."""
+        return Choices(self.stem[kept], self.azimuth_deg[kept], self.probability[kept])
 
 
 @dataclass(frozen=True)
@@ -153,17 +159,21 @@ def order_of_numbers(
     wanted = np.ones(len(plot), bool) if wanted is None else wanted
     row = np.where(wanted, np.cumsum(wanted) - 1, -1)
     asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
-    start, clockwise = _starts(azimuth_deg, plot, len(count))
+    start, clockwise = _starts(np.where(asked[plot], azimuth_deg, np.nan), plot, len(count))
     start, clockwise = _best_starts(azimuth_deg, begin, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices)
     turned = _along(azimuth_deg, start[plot], clockwise[plot])
     special, likely = _chosen(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
     density = np.ones((int(wanted.sum()), _STEPS), np.float32)
     evidence = np.zeros(len(count))
-    for chosen, stem in _batches(begin, asked):
+
+    def follow(batch: tuple[NDArray[np.int64], NDArray[np.int64]]) -> None:
+        chosen, stem = batch
         before, after, evidence[chosen] = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen])
-        inside = np.append(wanted, False)[stem]
+        inside = wanted[stem] & (stem >= 0)
         both = before[inside] * after[inside]
         density[row[stem[inside]]] = both / both.mean(axis=1, keepdims=True)
+
+    side_by_side(follow, list(_batches(begin, asked)))
     tells = np.zeros(len(count))
     tells[asked] = _tells(evidence[asked], start[asked], clockwise[asked])
     return Sweep(clockwise, start, tells, density, row, plot, sd_deg)
@@ -219,9 +229,9 @@ def _likely(
     stem: NDArray[np.int64], turned: Floats, special: NDArray[np.int64], likely: NDArray[np.float32], sd_deg: float
 ) -> NDArray[np.float32]:
     """Likelihood of what is known of each stem at each step of the sweep."""
-    seen = _seen(np.append(turned, np.nan)[stem], sd_deg)
+    seen = _seen(np.where(stem >= 0, turned[stem], np.nan), sd_deg)
     if len(likely):
-        of_choice = np.append(special, -1)[stem]
+        of_choice = np.where(stem >= 0, special[stem], -1)
         seen[of_choice >= 0] = likely[of_choice[of_choice >= 0]]
     return seen
 
@@ -272,6 +282,7 @@ def _best_starts(
     found, way = start.copy(), clockwise.copy()
     again = np.zeros(len(count), bool)
     again[some] = True
+    choices = None if choices is None else choices.take(again[plot[choices.stem]])
     for number, (option, sense_of) in enumerate(options):
         tried, turns = start.copy(), clockwise.copy()
         tried[some] = np.where(np.isfinite(option), option, start[some]) % 360.0
@@ -427,6 +438,8 @@ def _followed(
     back
         Whether to follow it back too; the first and the last result do without.
     """
+    from scipy.special import gammaln
+
     places, plots, steps = seen.shape
     before, after = np.ones_like(seen), np.ones_like(seen)
     evidence = np.zeros(plots)
@@ -434,20 +447,17 @@ def _followed(
     state = np.ones((plots, steps), np.float32)
     for place in range(places):
         before[place] = state
-        state = state * seen[place]
-        total = state.mean(axis=1, keepdims=True)
-        live = place < count
-        evidence[live] += np.log(total[live, 0])
-        state = np.cumsum(state / total, axis=1) / np.float32(steps) + begin[place + 1][:, None]
+        passed = np.cumsum(state * seen[place], axis=1)
+        evidence += np.where(place < count, np.log(passed[:, -1] / np.float32(steps)), 0.0)
+        state = passed / passed[:, -1:] + begin[place + 1][:, None]
     state = np.ones((plots, steps), np.float32)
     for place in range(places - 1 if back else -1, -1, -1):
         after[place] = state
-        state = state * seen[place]
-        state /= state.mean(axis=1, keepdims=True)
-        passed = np.cumsum(state[:, ::-1], axis=1)[:, ::-1] / np.float32(steps)
-        state = np.where((place < count)[:, None], passed + begin[place][:, None], np.float32(1.0))
+        passed = np.cumsum((state * seen[place])[:, ::-1], axis=1)[:, ::-1]
+        state = passed / passed[:, :1] + begin[place][:, None]
+        state[place >= count] = 1.0
     # Of all ways n stems can stand, so many are in order.
-    ways = np.array([math.lgamma(steps + n) - math.lgamma(steps) - math.lgamma(n + 1) for n in count])
+    ways = gammaln(steps + count) - math.lgamma(steps) - gammaln(count + 1)
     return before, after, evidence - ways + count * math.log(steps)
 
 

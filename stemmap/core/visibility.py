@@ -13,6 +13,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stemmap.core.blocks import side_by_side
+
 Floats = NDArray[np.float64]
 
 #: Rings of equal area in which the chance of standing unseen is computed, and diameters for which it is.
@@ -168,7 +170,7 @@ def seen_probability(
     sizes = np.geomspace(dbh[known].min(), dbh[known].max() * (1.0 + 1e-9), _SIZES)
     sectors = _sectors(azimuth_deg, distance, dbh, rows)
     rings = radius[:, None] * np.sqrt((np.arange(_RINGS) + 0.5) / _RINGS)
-    table = np.mean([_covered(sectors, ring, sizes) for ring in rings.T], axis=0)
+    table = np.mean(side_by_side(lambda ring: _covered(sectors, ring, sizes), list(rings.T)), axis=0)
 
     size = np.where(known, dbh, sizes[0])
     place = np.clip(np.searchsorted(sizes, size, side="right") - 1, 0, _SIZES - 2)

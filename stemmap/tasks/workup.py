@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
@@ -14,6 +15,7 @@ from numpy.typing import NDArray
 
 from stemmap import checks
 from stemmap.checks.evidence.fieldwork import fieldwork
+from stemmap.checks.evidence.hidden import hidden
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading import SettingsFound, find_settings, read_settings, read_upload
@@ -244,10 +246,14 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
 def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:
     checks.load()
     case = Case(survey, measured)
-    findings = run_checks(case, progress).without(*survey.decisions.kept(survey))
+    unseen = case.once(hidden)
+    # The summary needs no finding: it is made beside the checks.
+    with ThreadPoolExecutor(1, thread_name_prefix="summary") as beside:
+        summary = beside.submit(lambda: replace(summarise(survey, measured), unseen=unseen))
+        findings = run_checks(case, progress).without(*survey.decisions.kept(survey))
     progress.step("Summarising")
     told = tuple(fieldwork(case, findings))
-    return Workup(survey, measured, findings, summarise(survey, measured), told, case)
+    return Workup(survey, measured, findings, summary.result(), told, case)
 
 
 def save_settings(settings: Settings, path: Path | str) -> None:

@@ -10,7 +10,6 @@ from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.last_visit import Revisit, revisit
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.reach import reach
-from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import typed
 from stemmap.core.design import membership
 from stemmap.survey.registry import Case
@@ -20,7 +19,22 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 
-def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floats) -> tuple[Floats, Floats]:
+def own_places(case: Case) -> Integers:
+    """Place of each stem of the survey among those of the later visits, -1: not there; shape (stems,)."""
+    both, place = case.once(revisit), np.full(len(case.survey.stems), -1, np.int64)
+    place[both.this] = np.arange(len(both.this))
+    return place
+
+
+def nobodys(case: Case) -> Integers:
+    """Places of the stems of the last visits that nobody is matched with."""
+    both = case.once(revisit)
+    free = np.ones(len(both.last), bool)
+    free[both.found.last[both.found.last >= 0]] = False
+    return np.flatnonzero(free)
+
+
+def found_again(case: Case, stem: Integers, meant: Meanings, *, log_dbh: Floats) -> tuple[Floats, Floats]:
     """How well each meaning is a stem of the last visit that nobody else is, and whether none could be seen there.
 
     The first is the logarithm of the density of place and dbh summed over those stems, per square metre and
@@ -28,6 +42,8 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
 
     Parameters
     ----------
+    stem
+        Row of the record of each meaning.
     log_dbh
         Logarithm of the density of each meaning's dbh alone, for stems whose growth cannot be known.
     """
@@ -35,9 +51,7 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
 
     both = case.once(revisit)
     again, edge = np.full(len(log_dbh), -np.inf), np.ones(len(log_dbh))
-    place = np.full(len(case.survey.stems), -1, np.int64)
-    place[both.this] = np.arange(len(both.this))
-    mine = place[doubted.rows[meant.owner]]
+    mine = case.once(own_places)[stem]
     row = np.flatnonzero(mine >= 0)
     if not len(row):
         return again, edge
@@ -53,7 +67,7 @@ def found_again(case: Case, doubted: Suspects, meant: Meanings, *, log_dbh: Floa
     seen = ndtr((np.where(np.isfinite(then), then, np.inf) - np.hypot(there_x, there_y)) / np.maximum(1.5 * sd, 0.03))
     edge[row] = np.where(np.isfinite(seen), 1.0 - seen, 1.0)
 
-    state, other = _candidates(both, own)
+    state, other = _candidates(both, own, case.once(nobodys))
     if not len(state):
         return again, edge
     log_near, radial = _log_near(
@@ -108,12 +122,9 @@ def _reach_then(case: Case, both: Revisit, plot: Integers, dbh_cm: Floats) -> Fl
     )
 
 
-def _candidates(both: Revisit, own: Integers) -> tuple[Integers, Integers]:
+def _candidates(both: Revisit, own: Integers, free: Integers) -> tuple[Integers, Integers]:
     """Meanings and the stems of the last visit they may be: those that are nobody's, and the record's own match."""
     plot = both.here.plot[own]
-    taken = np.zeros(len(both.last), bool)
-    taken[both.found.last[both.found.last >= 0]] = True
-    free = np.flatnonzero(~taken)
     first = np.searchsorted(both.there.plot[free], plot)
     number = np.searchsorted(both.there.plot[free], plot, side="right") - first
     state = np.repeat(np.arange(len(own)), number)

@@ -10,7 +10,6 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.repeats import tree_codes
 from stemmap.checks.evidence.typed import judged_visits
-from stemmap.core.nearest import threads
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -72,7 +71,7 @@ class Ground:
         row = stem[known]
         at = np.column_stack([x_m[known], y_m[known], case.survey.stems.visit_row[row] * _APART])
         nearest = min(3, len(self.rows))
-        apart, other = self.tree.query(at, k=nearest, distance_upper_bound=1.5, workers=threads(len(at)))
+        apart, other = self.tree.query(at, k=nearest, distance_upper_bound=1.5)
         apart, other = apart.reshape(-1, nearest), other.reshape(-1, nearest)
         radius = np.where(np.isfinite(dbh_cm[known]), dbh_cm[known] / 200.0, _SLENDER)
         radius = np.minimum(radius, 0.75)

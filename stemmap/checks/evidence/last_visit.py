@@ -119,10 +119,11 @@ def revisit(case: Case) -> Revisit:
     growth = _growth(here, there, found) if learnt is None else learnt.growth_cm
     fit = rigid_fit(*_pairs(here, there, found), plots)
     calm = _believed(fit)[0]
-    unsettled = np.bincount(here.plot, ~(found.cost < 9.0), minlength=plots) > 0
+    unsettled = _may_be_paired_otherwise(here, there, found, plots)
     unsettled |= (calm.rotation_deg != 0.0) | (calm.shift_east_m != 0.0)
-    found = _matched_anew(placed(here, calm), there, found, unsettled, growth)
-    fit = rigid_fit(*_pairs(here, there, found), plots)
+    before, found = found, _matched_anew(placed(here, calm), there, found, unsettled, growth)
+    paired_anew = np.bincount(here.plot, found.last != before.last, minlength=plots) > 0
+    fit = _fitted_anew(here, there, found, fit, paired_anew)
     # A stem without a place cannot be found again.
     fewer = np.minimum(*(np.bincount(some.plot[np.isfinite(some.x_m)], minlength=plots) for some in (here, there)))
     doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
@@ -230,6 +231,38 @@ def _matched_anew(
     return Matches(last, cost)
 
 
+def _may_be_paired_otherwise(here: Map, there: Map, found: Matches, plots: int) -> NDArray[np.bool_]:
+    """Plots with a pair that lies badly, or with stems of both visits that nobody is matched with."""
+    badly = np.bincount(here.plot, found.cost >= 9.0, minlength=plots) > 0
+    nobody = np.ones(len(there.plot), bool)
+    nobody[found.last[found.last >= 0]] = False
+    left, right = (
+        np.bincount(some.plot, alone & np.isfinite(some.x_m), minlength=plots) > 0
+        for some, alone in ((here, found.last < 0), (there, nobody))
+    )
+    unsettled: NDArray[np.bool_] = badly | (left & right)
+    return unsettled
+
+
+def _fitted_anew(here: Map, there: Map, found: Matches, fit: RigidFit, plots: NDArray[np.bool_]) -> RigidFit:
+    """The fits of some plots made anew from their pairs, all others kept."""
+    this, last = _pairs(here, there, found)
+    rows = np.flatnonzero(plots[this.plot])
+    place = np.cumsum(plots) - 1
+    this, last = replace(this.take(rows), plot=place[this.plot[rows]]), last.take(rows)
+    return _filled_in(fit, rigid_fit(this, last, int(np.count_nonzero(plots))), plots)
+
+
+def _filled_in(fit: RigidFit, some: RigidFit, plots: NDArray[np.bool_]) -> RigidFit:
+    """All fits, with those of some plots in their place."""
+    whole = {}
+    for name in RigidFit.__dataclass_fields__:
+        values = getattr(fit, name).copy()
+        values[plots] = getattr(some, name)
+        whole[name] = values
+    return RigidFit(**whole)
+
+
 def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:
     """Median growth and its spread among pairs that lie well."""
     matched = np.flatnonzero(found.cost < 9.0)
@@ -267,12 +300,7 @@ def _searched(
         better = score > best_score
         best_score = np.where(better, score, best_score)
         best = _merged(best, tried, better)
-    whole = {}
-    for name in RigidFit.__dataclass_fields__:
-        values = getattr(fit, name).copy()
-        values[some] = getattr(best, name)
-        whole[name] = values
-    return RigidFit(**whole)
+    return _filled_in(fit, best, doubtful)
 
 
 def _merged(first: RigidFit, second: RigidFit, where: NDArray[np.bool_]) -> RigidFit:

@@ -68,6 +68,10 @@ class Meanings:
     dbh_cm: Floats
     partner: Integers
 
+    def part(self, rows: slice) -> Meanings:
+        """Consecutive meanings; rows of partners are still those of the whole."""
+        return Meanings(**{each.name: getattr(self, each.name)[rows] for each in fields(self)})
+
     def take(self, kept: NDArray[np.bool_]) -> Meanings:
         """Some meanings, all exchanges among them."""
         some = {each.name: getattr(self, each.name)[kept] for each in fields(self)}

@@ -74,6 +74,9 @@ _TOLD, _ENOUGH, _SHARE = 0.95, 5, 0.5
 #: Readings that are quickly tried; one that finds this share of the stems again needs no other to be tried.
 _QUICK: Final = (TIMES_0_9, BY_0_9, MIRRORED, FEET, METRES, HALF_TURN)
 _CLEARLY: Final = 0.8
+#: Readings that leave stems about where they are; where so large a share lies well as recorded, no other can be meant.
+_NEARBY: Final = (SCALED, TO_FACE, TO_AXIS)
+_LIES_THERE: Final = 0.7
 _FILLED: Final = ("reading", "distance_factor", "pairs", "gain", "chance")
 
 
@@ -209,11 +212,17 @@ def read_otherwise(
     maps = _widened(maps[0], wider), _widened(maps[1], wider)
     plots = len(fit.pairs)
     told = Otherwise(np.zeros(plots, np.int8), np.ones(plots), fit, fit.pairs, np.zeros(plots), np.zeros(plots))
-    for numbers, share in ((_QUICK, _CLEARLY), (range(1, len(READINGS)), _SHARE)):
-        if doubtful.any():
-            those = _Plots.of(case, this, maps, doubtful, growth=growth, wider=wider)
-            told = _weighed(those, told, tuple(numbers), share)
-            doubtful = doubtful & (told.reading == AS_RECORDED)
+    fewer = np.minimum(*(np.bincount(some.plot, minlength=plots) for some in maps))
+    lies_there = fit.pairs >= _LIES_THERE * fewer
+    for numbers, share, asked in (
+        (_NEARBY, _SHARE, lies_there),
+        (_QUICK, _CLEARLY, ~lies_there),
+        (tuple(range(1, len(READINGS))), _SHARE, ~lies_there),
+    ):
+        some = doubtful & asked & (told.reading == AS_RECORDED)
+        if some.any():
+            those = _Plots.of(case, this, maps, some, growth=growth, wider=wider)
+            told = _weighed(those, told, numbers, share)
     return told
 
 

@@ -235,7 +235,10 @@ def reordered(case: Case, doubted: Suspects, choices: Choices) -> Suspects:
     again = order_of_numbers(
         case.measured.grid_azimuth_deg[stem], first, sd_deg=sweep.sd_deg, wanted=wanted, choices=choices
     )
-    return replace(doubted, sweep=replace(again, tells=np.where(asked_plots, again.tells, sweep.tells)))
+    # Of the others the first answer holds.
+    names = ("tells", "start_deg", "clockwise")
+    merged = {name: np.where(asked_plots, getattr(again, name), getattr(sweep, name)) for name in names}
+    return replace(doubted, sweep=replace(again, **merged))
 
 
 def _order(case: Case, doubtful: Truths, confirmed: Truths) -> tuple[Sweep, Integers]:

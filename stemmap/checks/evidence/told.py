@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.diameters import diameters
-from stemmap.checks.evidence.found_again import found_again, log_by_number
+from stemmap.checks.evidence.found_again import found_again, log_by_number, nobodys, own_places
 from stemmap.checks.evidence.ground import ground, place_sd
+from stemmap.checks.evidence.growth import growth
 from stemmap.checks.evidence.meanings import TWO_COLUMNS, Meanings
 from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.suspects import Suspects
 from stemmap.checks.evidence.typed import typed
+from stemmap.core.blocks import blocks, side_by_side
 from stemmap.core.design import dbh_classes, membership
 from stemmap.core.locate import dbh_sd
 from stemmap.survey.registry import Case
@@ -79,19 +82,34 @@ def order_told(doubted: Suspects, meant: Meanings) -> tuple[Floats, Floats, NDAr
 
 def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     """Everything that speaks for or against each meaning."""
+    order, tells, _ = order_told(doubted, meant)
+    # What all blocks read is made before they go on side by side.
+    for make in (ground, typed, diameters, growth, own_places, nobodys):
+        case.once(make)
+    count = len(doubted.rows)
+    limit, _ = _limits(case, doubted.rows, meant.part(slice(0, count)))
+    spread = np.where(np.isfinite(limit), limit, 15.0)
+    stems = np.maximum(case.survey.visits.stem_count[case.survey.stems.visit_row[doubted.rows]], 1)
+    log_crowd = np.log(stems / (np.pi * spread**2))
+    parts = side_by_side(
+        lambda block: _of_block(case, doubted.rows, meant.part(block), log_crowd), blocks(len(meant.owner))
+    )
+    told = {name: np.concatenate([part[name] for part in parts]) for name in parts[0]}
+    return Evidence(order=order, tells=tells, **told)
+
+
+def _of_block(case: Case, rows: Integers, meant: Meanings, log_crowd: Floats) -> dict[str, NDArray[Any]]:
+    """All evidence but that of the order, of some meanings; `rows` and `log_crowd` by suspect."""
     from scipy.special import ndtr
 
-    survey, free = case.survey, case.once(ground)
-    stem = doubted.rows[meant.owner]
-    visit = survey.stems.visit_row[stem]
+    survey, as_typed = case.survey, case.once(typed)
+    stem = rows[meant.owner]
     angle = np.radians(meant.azimuth_deg)
     x, y = meant.distance_m * np.sin(angle), meant.distance_m * np.cos(angle)
-    order, tells, _ = order_told(doubted, meant)
     # An azimuth beyond the circle and a distance below zero cannot be right.
-    impossible = (np.isnan(meant.azimuth_deg) & np.isfinite(case.once(typed).numbers[0][stem])) | (
-        np.isnan(meant.distance_m) & np.isfinite(case.once(typed).numbers[1][stem])
-    )
-    impossible &= case.once(typed).doubted[stem]
+    impossible = np.isnan(meant.azimuth_deg) & np.isfinite(as_typed.numbers[0][stem])
+    impossible |= np.isnan(meant.distance_m) & np.isfinite(as_typed.numbers[1][stem])
+    impossible &= as_typed.doubted[stem]
     limit, too_thin = _limits(case, stem, meant)
     sd = place_sd(case, meant.distance_m)
     far_m = np.where(np.isfinite(limit), limit, np.inf)
@@ -99,26 +117,20 @@ def evidence(case: Case, doubted: Suspects, meant: Meanings) -> Evidence:
     outside = 1.0 - np.where(np.isfinite(inside), inside, 1.0)
     # Far beyond the limit is stranger than just beyond it.
     far = np.clip(np.nan_to_num(meant.distance_m / far_m) - 1.2, 0.0, 3.0)
-    beyond = np.clip(outside * (1.0 + far) + too_thin, 0.0, 3.0)
-    usual = case.once(diameters)
-    dbh = usual.log_density(stem, meant.dbh_cm, survey.settings.instrument.max_dbh_cm)
-    spread = np.where(np.isfinite(far_m), far_m, 15.0)
-    crowd = np.log(np.maximum(survey.visits.stem_count[visit], 1) / (np.pi * spread[meant.owner] ** 2)) + dbh
-    again, edge = found_again(case, doubted, meant, log_dbh=dbh)
+    dbh = case.once(diameters).log_density(stem, meant.dbh_cm, survey.settings.instrument.max_dbh_cm)
+    again, edge = found_again(case, stem, meant, log_dbh=dbh)
     grown = log_by_number(case, stem, meant)
-    again = np.where(np.isfinite(grown), grown, again)
-    return Evidence(
-        order=order,
-        tells=tells,
-        impossible=impossible,
-        free=free.log_free(case, stem, x, y, np.where(meant.quantity == 2, np.nan, meant.dbh_cm)),
-        beyond=beyond,
-        dbh=dbh,
-        crowd=crowd,
-        edge=edge,
-        again=again,
-        polar=np.where(meant.distance_m > 0.0, np.log(np.maximum(meant.distance_m, 0.05)), 0.0),
-    )
+    thickness = np.where(meant.quantity == 2, np.nan, meant.dbh_cm)
+    return {
+        "impossible": impossible,
+        "free": case.once(ground).log_free(case, stem, x, y, thickness),
+        "beyond": np.clip(outside * (1.0 + far) + too_thin, 0.0, 3.0),
+        "dbh": dbh,
+        "crowd": log_crowd[meant.owner] + dbh,
+        "edge": edge,
+        "again": np.where(np.isfinite(grown), grown, again),
+        "polar": np.where(meant.distance_m > 0.0, np.log(np.maximum(meant.distance_m, 0.05)), 0.0),
+    }
 
 
 def _limits(case: Case, stem: Integers, meant: Meanings) -> tuple[Floats, Floats]:
