@@ -159,7 +159,7 @@ def finding_remainder(told: Finding) -> str:
     likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
     if likely:
         values = ", ".join(
-            f"{field_words(proposal['field'])} {proposal['value']:g} ({chance(proposal['probability'] or 0.0)})"
+            f"{field_words(proposal['field'])} {_value(proposal['value'])} ({chance(proposal['probability'] or 0.0)})"
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
@@ -173,6 +173,10 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def _value(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:g}"
 
 
 def _stands_in(text: str, sentence: str) -> bool:

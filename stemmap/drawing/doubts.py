@@ -167,8 +167,9 @@ def ghosts_of(
     made: dict[tuple[int, frozenset[tuple[str, float]]], Ghost] = {}
     for finding in findings:
         proposed = [(each.row, each.values) for each in finding.meant]
-        if finding.stem_row >= 0 and finding.proposals:
-            best = max(finding.proposals, key=lambda proposal: proposal["probability"] or 0.0)
+        numbers = [each for each in finding.proposals if isinstance(each["value"], int | float)]
+        if finding.stem_row >= 0 and numbers:
+            best = max(numbers, key=lambda proposal: proposal["probability"] or 0.0)
             proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
         for row, values in proposed:
             place, dbh = _proposed(survey, measured, row, values, turn_deg=turn_deg)

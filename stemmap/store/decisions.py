@@ -6,6 +6,7 @@ import hashlib
 import json
 import sqlite3
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import astuple, dataclass, replace
 from typing import Any, Literal
 
@@ -107,8 +108,58 @@ def decide(survey_file: SurveyFile, request: Request) -> Entry:
         When it cannot be stored.
     """
     _check_text(request.finding, request.decision, request.why, request.who)
-    with survey_file.writing() as connection:
+    with survey_file.writing(request.who) as connection:
         return _append(connection, _entry(connection, request))
+
+
+def decide_all(survey_file: SurveyFile, requests: Sequence[Request]) -> tuple[list[Entry], list[InputError]]:
+    """Store several decisions, one entry each; all of them are on the disk when this returns.
+
+    Returns
+    -------
+    The entries, and why other decisions do not fit their finding and were left out.
+
+    Raises
+    ------
+    FindingUnknown
+        When no finding has one of the ids; nothing is stored then.
+    OutputError
+        When they cannot be stored; nothing is then.
+    """
+    stored: list[Entry] = []
+    refused: list[InputError] = []
+    for request in requests:
+        _check_text(request.finding, request.decision, request.why, request.who)
+    with survey_file.writing(requests[0].who if requests else "") as connection:
+        for request in requests:
+            try:
+                stored.append(_append(connection, _entry(connection, request)))
+            except FindingUnknown:
+                raise
+            except InputError as fault:
+                refused.append(fault)
+    return stored, refused
+
+
+def turn_all(
+    survey_file: SurveyFile, decision: Literal["undo", "redo"], numbers: Sequence[int], *, who: str, why: str = ""
+) -> list[Entry]:
+    """Undo or redo several decisions, one entry each; those that are so already are left as they are.
+
+    Raises
+    ------
+    OutputError
+        When they cannot be stored; nothing is then.
+    """
+    _check_text(why, who)
+    stored: list[Entry] = []
+    with survey_file.writing(who) as connection:
+        written = _entries(connection)
+        for number in numbers:
+            with suppress(InputError):
+                meant = to_undo(written, number) if decision == "undo" else to_redo(written, number)
+                stored.append(_append(connection, turned(meant, decision, who=who, why=why)))
+    return stored
 
 
 def turn(
@@ -124,7 +175,7 @@ def turn(
         When it cannot be stored.
     """
     _check_text(why, who)
-    with survey_file.writing() as connection:
+    with survey_file.writing(who) as connection:
         written = _entries(connection)
         meant = to_undo(written, number) if decision == "undo" else to_redo(written, number)
         return _append(connection, turned(meant, decision, who=who, why=why))
@@ -210,8 +261,10 @@ def _decided(connection: sqlite3.Connection, entry: Entry, decision: str, propos
                 for each in of_stems
             )
             fields = " and ".join(sorted({change.field for change in changes}))
+            # A stem that a crew added was not recorded before.
+            old = "as recorded" if any(change.old is not None for change in changes) else "no record"
             new = f"{len(changes)} values"
-            return replace(entry, decision="correct", field=fields, old="as recorded", new=new, changes=changes)
+            return replace(entry, decision="correct", field=fields, old=old, new=new, changes=changes)
         if not 1 <= place <= len(of_finding):
             known = f"it has {len(of_finding)}" if of_finding else "it has none; say value=X, keep or recheck"
             raise InputError(f"The finding has no proposal {value or 1}: {known}.")

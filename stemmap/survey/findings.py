@@ -44,13 +44,14 @@ class Proposal:
     field
         Canonical field the value belongs to.
     values
-        Proposed value in the file's own unit and north, shape (n,); NaN where this row has no such proposal.
+        Proposed value in the file's own unit and north, shape (n,); NaN where this row has no such proposal. Texts for
+        a field of text, None where there is none.
     probability
         Probability that this was meant, shape (n,).
     """
 
     field: str
-    values: NDArray[np.float64]
+    values: NDArray[Any]
     probability: NDArray[np.float64]
 
 
@@ -130,7 +131,10 @@ class Batch:
     severity
         Overrides the check's own, for all rows of the batch.
     about
-        What a finding about files speaks of, where that is no cell: part of its id; shape (n,).
+        What a finding about no stem speaks of, where that is no cell and not the plot: part of its id; shape (n,).
+    brought
+        Of doubts about rows that crews brought back: source and line of each, shape (n, 2). Their proposals are the
+        values with which such a row would be a stem.
     again
         1 for the first finding of the check about a record and field, 2 for the second; None: counted. Shape (n,).
     """
@@ -146,6 +150,7 @@ class Batch:
     basal_area_m2_per_ha: NDArray[np.float64] | None = None
     severity: Severity | None = None
     about: NDArray[np.object_] | None = None
+    brought: NDArray[np.int64] | None = None
     again: NDArray[np.int64] | None = None
 
     def __len__(self) -> int:
@@ -166,6 +171,7 @@ class Batch:
             stems_per_ha=taken(self.stems_per_ha),
             basal_area_m2_per_ha=taken(self.basal_area_m2_per_ha),
             about=taken(self.about),
+            brought=taken(self.brought),
             meant=None if self.meant is None else self.meant.take(rows),
             again=taken(self.again),
         )
@@ -175,7 +181,8 @@ class Batch:
 class Finding:
     """One finding, told in full. Numbers that are not known are None.
 
-    `meant` holds, for a finding about a whole plot, what each of its stems may have been meant to be.
+    `meant` holds, for a finding about a whole plot, what each of its stems may have been meant to be; `brought` source
+    and line of the row that a crew brought back, if it speaks of one that is no stem.
     """
 
     id: str
@@ -194,6 +201,7 @@ class Finding:
     stem_row: int
     meant: tuple[StemMeant, ...] = ()
     meant_stems: tuple[str, ...] = ()
+    brought: tuple[int, int] | None = None
 
     def as_json(self) -> dict[str, Any]:
         """The finding in the form that `stemmap check --format json` promises."""
@@ -335,9 +343,10 @@ class Findings:
         kinds: dict[tuple[str, str | None], int] = {}
         kind = [kinds.setdefault((check.slug, batch.field), len(kinds)) for check, batch in self.batches]
         about = np.where(stem >= 0, len(self.survey.visits) + stem, visit)
-        files = np.flatnonzero(visit < 0)
+        named = np.array([batch.about is not None for _, batch in self.batches])
+        files = np.flatnonzero((visit < 0) | ((stem < 0) & named[number]))
         if len(files):
-            cells = [self._cell(int(number[i]), int(row[i])) for i in files]
+            cells = [(visit[i], *self._cell(int(number[i]), int(row[i]))) for i in files]
             known: dict[tuple[Any, ...], int] = {}
             about[files] = [-1 - known.setdefault(cell, len(known)) for cell in cells]
         key = about * max(len(kinds), 1) + np.array(kind, np.int64)[number]
@@ -503,6 +512,7 @@ class Findings:
                 place = "/".join(_id_part(part) for part in ("file", *self._cell(number, int(rows[row]))))
             else:
                 place = f"{_id_part(plot)}/{_id_part(visit)}" + (f"/{stems.key(stem_row)}" if stem_row >= 0 else "")
+                place += f"/{_id_part(batch.about[row])}" if stem_row < 0 and batch.about is not None else ""
             meant = batch.meant.of_row(row) if batch.meant else ()
             yield Finding(
                 id=f"{place}/{name}~{time}" if time > 1 else f"{place}/{name}",
@@ -525,4 +535,5 @@ class Findings:
                 stem_row=stem_row,
                 meant=meant,
                 meant_stems=tuple(stems.label(each.row) for each in meant),
+                brought=None if batch.brought is None else (int(batch.brought[row, 0]), int(batch.brought[row, 1])),
             )

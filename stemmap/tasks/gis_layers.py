@@ -128,6 +128,9 @@ def _proposals(finding: Finding, records: Records) -> str | None:
     if not (finding.proposals or finding.meant):
         return None
     of_finding = sorted(finding.proposals, key=lambda each: -(each["probability"] or 0.0))
+    if finding.brought is not None:
+        source, line = finding.brought
+        of_finding = [{"source": source, "line": line, **each} for each in of_finding]
     of_stems = [
         {
             "source": int(records.source[each.row]),

@@ -69,7 +69,9 @@ def _extras(finding: Finding) -> Iterator[str]:
     if stems is not None:
         yield f"worth {stems:.1f} stems/ha" + ("" if area is None else f", {area:.2f} m²/ha")
     for proposal in finding.proposals:
-        yield f"perhaps {proposal['field']} {proposal['value']:g} (probability {proposal['probability']:.2f})"
+        value = proposal["value"]
+        told = value if isinstance(value, str) else f"{value:g}"
+        yield f"perhaps {proposal['field']} {told} (probability {proposal['probability']:.2f})"
     if finding.meant:
         yield f"perhaps all {len(finding.meant)} stems otherwise (probability {finding.meant[0].probability:.2f})"
 
