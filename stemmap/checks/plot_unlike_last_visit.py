@@ -22,7 +22,7 @@ def plot_unlike_last_visit(case: Case) -> Iterator[Batch]:
     Source: matching of all stems at once after a robust fit of turn and shift.
     """
     both = case.once(revisit)
-    chosen = np.flatnonzero(both.unlike & ~both.otherwise.misread)
+    chosen = np.flatnonzero(both.unlike & ~both.otherwise.misread & ~both.exchanged)
     chosen = np.setdiff1d(chosen, case.once(elsewhere).pair)
     yield case.about_visits(
         both.visit[chosen],

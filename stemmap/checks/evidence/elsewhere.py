@@ -56,7 +56,7 @@ class Elsewhere:
 def elsewhere(case: Case) -> Elsewhere:
     """Hold the visits that are unlike their last one against all visits of other plots."""
     both = case.once(revisit)
-    unlike = np.flatnonzero(both.unlike & ~both.otherwise.misread)
+    unlike = np.flatnonzero(both.unlike & ~both.otherwise.misread & ~both.exchanged)
     nothing = np.zeros(0, np.int64)
     none = Elsewhere(nothing, nothing, nothing.astype(bool), nothing, nothing, np.zeros(0))
     if not len(unlike) or len(unlike) > _MOST:

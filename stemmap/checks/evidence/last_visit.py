@@ -32,6 +32,9 @@ _LOOSE, _LOOSE_WORTH = 0.003, 300.0
 _ENOUGH_TO_TELL = 20
 #: Pairs without which a plot says nothing as a whole.
 _ENOUGH_PAIRS = 5
+#: How often two visits stand under each other's date, from which probability on that is told, and the squared surplus
+#: of growth beyond which a pair says no more.
+_EXCHANGED, _EXCHANGED_TOLD, _ODD_GROWTH = 1e-3, 0.95, 12.0
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,11 @@ class Revisit:
         Which of `this` is which of `last`.
     unlike
         Pairs of visits that do not show the same stems, however turned or moved; their stems are left out; shape (p,).
+    exchanged
+        Pairs of visits whose stems shrank as others grew: likelier one under the other's date; they are `unlike`;
+        shape (p,).
+    shrank_cm
+        Middle shrinkage of the stems that both visits have; NaN where there are none; shape (p,).
     otherwise
         How the plots that lie badly on their last visit may be read; those that are read otherwise are `unlike`.
     pairs, fewer
@@ -83,6 +91,8 @@ class Revisit:
     moved: NDArray[np.bool_]
     found: Matches
     unlike: NDArray[np.bool_]
+    exchanged: NDArray[np.bool_]
+    shrank_cm: Floats
     otherwise: Otherwise
     pairs: Integers
     fewer: Integers
@@ -142,7 +152,8 @@ def revisit(case: Case) -> Revisit:
     found = _matched_anew(laid, there, found, changed, growth)
     pairs = np.bincount(here.plot, found.last >= 0, minlength=plots).astype(np.int64)
     unlike = (_score(found, here.plot, plots) < _UNLIKE * fewer) & (fewer >= _ENOUGH_PAIRS)
-    unlike |= otherwise.misread
+    exchanged, shrank = _exchanged(here, there, found, plots, growth)
+    unlike |= otherwise.misread | exchanged
     turned, moved = turned & ~unlike, moved & ~unlike
     left, right = np.flatnonzero(~unlike[here.plot]), np.flatnonzero(~unlike[there.plot])
     place = np.full(len(last) + 1, -1, np.int64)
@@ -164,6 +175,8 @@ def revisit(case: Case) -> Revisit:
         moved,
         found,
         unlike,
+        exchanged,
+        shrank,
         otherwise,
         pairs,
         fewer,
@@ -173,6 +186,30 @@ def revisit(case: Case) -> Revisit:
         wider,
         loose,
     )
+
+
+def _exchanged(
+    here: Map, there: Map, found: Matches, plots: int, growth: tuple[float, float]
+) -> tuple[NDArray[np.bool_], Floats]:
+    """Plots whose stems shrank as those of the survey grew, and by how much the middle one of each plot shrank.
+
+    Each pair is held against the usual growth forth and back, normally distributed about it; a survey that shrinks
+    as a whole is held against what is thought of growth before it has told.
+    """
+    usual, spread = growth if growth[0] > 0.0 else _GROWTH_CM
+    pair = np.flatnonzero(found.last >= 0)
+    grown = here.dbh_cm[pair] - there.dbh_cm[found.last[pair]]
+    pair, grown = pair[np.isfinite(grown)], grown[np.isfinite(grown)]
+    plot = here.plot[pair]
+    forth, back = (0.5 * np.minimum(((way * grown - usual) / spread) ** 2, _ODD_GROWTH) for way in (1.0, -1.0))
+    gain = np.bincount(plot, forth - back, minlength=plots)
+    count = np.bincount(plot, minlength=plots)
+    told = np.log(_EXCHANGED_TOLD / (1.0 - _EXCHANGED_TOLD)) - np.log(_EXCHANGED)
+    shrank = np.full(plots, np.nan)
+    order = np.lexsort((grown, plot))
+    some = np.flatnonzero(count)
+    shrank[some] = -grown[order][(np.cumsum(count) - count + count // 2)[some]]
+    return (gain > told) & (count >= _ENOUGH_PAIRS) & (shrank > 0.0), shrank
 
 
 def _spread(here: Map, there: Map, found: Matches, copied: NDArray[np.bool_]) -> tuple[float, float]:
