@@ -5,6 +5,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import repeat
 from types import MappingProxyType
 from typing import Any
 
@@ -12,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.store.schema import RECORD_TABLES, column_for, quoted
+from stemmap.store.seals import record_seals
 from stemmap.store.survey_file import SurveyFile, now
 from stemmap.survey.fields import FIELDS, Table
 from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
@@ -31,6 +33,25 @@ class UploadedFile:
 
 
 @dataclass(frozen=True)
+class Edited:
+    """Records of one file, sheet or layer that are not as they were uploaded: another program changed them.
+
+    Parameters
+    ----------
+    source
+        The file, sheet or layer.
+    lines
+        Those that differ, or that nobody uploaded.
+    missing
+        Number of those that are gone.
+    """
+
+    source: str
+    lines: tuple[int, ...]
+    missing: int
+
+
+@dataclass(frozen=True)
 class Stored:
     """What a survey file holds, as of one moment.
 
@@ -40,10 +61,13 @@ class Stored:
         All records that hold, as typed; sources are numbered through all uploads.
     toml
         Text of the settings.
+    edited
+        What is not as it was uploaded.
     """
 
     upload: Upload
     toml: str
+    edited: tuple[Edited, ...] = ()
 
 
 def uploads_of(survey_file: SurveyFile) -> list[tuple[int, tuple[UploadedFile, ...]]]:
@@ -94,7 +118,7 @@ def add_upload(
     )
     first = connection.execute("SELECT COALESCE(MAX(id) + 1, 0) FROM sources").fetchone()[0]
     connection.executemany(
-        "INSERT INTO sources (id, upload, name) VALUES (?, ?, ?)",
+        "INSERT INTO sources (id, upload, name, records) VALUES (?, ?, ?, 0)",
         [(first + place, number, name) for place, name in enumerate(upload.sources)],
     )
     connection.executemany(
@@ -140,13 +164,24 @@ def _add_records(connection: sqlite3.Connection, records: Records, upload: int, 
     }
     columns = {names[name]: column for name, column in (*records.columns.items(), *records.other.items())}
     table = RECORD_TABLES[records.table]
-    marks = ", ".join("?" * (3 + len(columns)))
+    marks = ", ".join("?" * (4 + len(columns)))
     source = records.source.astype(np.int64) + first
     texts = [np.array([*column.labels, None], object)[column.codes].tolist() for column in columns.values()]
     connection.executemany(
-        f"INSERT INTO {table} (source, line, upload{''.join(f', {quoted(name)}' for name in columns)}) "
+        f"INSERT INTO {table} (source, line, upload, seal{''.join(f', {quoted(name)}' for name in columns)}) "
         f"VALUES ({marks})",
-        zip(source.tolist(), records.line.tolist(), [upload] * len(records), *texts, strict=True),
+        zip(
+            source.tolist(),
+            records.line.tolist(),
+            repeat(upload, len(records)),
+            record_seals(records, source).tolist(),
+            *texts,
+            strict=True,
+        ),
+    )
+    connection.executemany(
+        "UPDATE sources SET records = records + ? WHERE id = ?",
+        [(count, number) for number, count in enumerate(np.bincount(source).tolist()) if count],
     )
     connection.executemany(
         "UPDATE record_columns SET used = 1 WHERE records = ? AND name = ?", [(records.table, name) for name in columns]
@@ -191,7 +226,8 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
     sources = connection.execute(
         "SELECT sources.name, upload, after_entry FROM sources JOIN uploads ON upload = uploads.id ORDER BY sources.id"
     ).fetchall()
-    read = {table: _read_records(connection, table, upload) for table in ("plots", "stems", "stations")}
+    edits: dict[int, set[int]] = {}
+    read = {table: _read_records(connection, table, upload, edits) for table in RECORD_TABLES}
     return Stored(
         Upload(
             plots=read["plots"],
@@ -213,15 +249,31 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
                 )
             ),
             upload_of_source=tuple(number for _, number, _ in sources),
-            returned=_read_returned(connection, upload, np.array([after for _, _, after in sources], np.int64)),
+            returned=_returned(connection, read["remeasured"], np.array([after for _, _, after in sources], np.int64)),
         ),
         settings[0] if settings else "",
+        _edited(connection, edits),
     )
 
 
-def _read_returned(connection: sqlite3.Connection, upload: int, after: NDArray[np.int64]) -> Returned | None:
-    """What came back from field packets up to an upload; None where nothing did."""
-    rows = _read_records(connection, "remeasured", upload)
+def _edited(connection: sqlite3.Connection, edits: Mapping[int, set[int]]) -> tuple[Edited, ...]:
+    """What is not as it was uploaded, from the lines of each source that differ."""
+    counts = " UNION ALL ".join(f"SELECT source FROM {table}" for table in RECORD_TABLES.values())
+    missing = dict(
+        connection.execute(
+            "SELECT id, records - COUNT(source) AS missing FROM sources "
+            f"LEFT JOIN ({counts}) ON source = id GROUP BY id HAVING missing > 0"
+        ).fetchall()
+    )
+    names = dict(connection.execute("SELECT id, name FROM sources"))
+    return tuple(
+        Edited(str(names[number]), tuple(sorted(edits.get(number, ()))), missing.get(number, 0))
+        for number in sorted({*edits, *missing})
+    )
+
+
+def _returned(connection: sqlite3.Connection, rows: Records, after: NDArray[np.int64]) -> Returned | None:
+    """What came back from field packets; None where nothing did."""
     if not len(rows):
         return None
     asked = connection.execute(
@@ -238,43 +290,57 @@ def _read_returned(connection: sqlite3.Connection, upload: int, after: NDArray[n
     )
 
 
-def _read_records(connection: sqlite3.Connection, table: Table, upload: int) -> Records:
+def _read_records(connection: sqlite3.Connection, table: Table, upload: int, edits: dict[int, set[int]]) -> Records:
+    """The records of a table; lines that are not as they were uploaded are entered in `edits`, source by source."""
     import pandas as pd
 
     stored = RECORD_TABLES[table]
-    fields = dict(
-        connection.execute("SELECT name, field FROM record_columns WHERE records = ? AND used ORDER BY id", (table,))
-    )
-    headings = dict(
-        connection.execute("SELECT name, heading FROM record_columns WHERE records = ? AND field IS NULL", (table,))
-    )
+    known_columns = connection.execute(
+        "SELECT name, field, heading, used FROM record_columns WHERE records = ? ORDER BY id", (table,)
+    ).fetchall()
+    used = [(name, field, heading) for name, field, heading, is_used in known_columns if is_used]
+    # Nobody typed anything in the other columns.
+    unused = "".join(f", {quoted(name)}" for name, _, _, is_used in known_columns if not is_used)
     cursor = connection.execute(
-        f"SELECT source, line{''.join(f', {quoted(name)}' for name in fields)} FROM {stored} "
-        "WHERE upload <= ? AND (replaced_by IS NULL OR replaced_by > ?) ORDER BY id",
+        "SELECT CAST(source AS INTEGER), CAST(line AS INTEGER), CAST(COALESCE(seal, 0) AS INTEGER), "
+        f"COALESCE(NULL, NULL{unused}) IS NOT NULL{''.join(f', {quoted(name)}' for name, _, _ in used)} "
+        f"FROM {stored} WHERE upload <= ? AND (replaced_by IS NULL OR replaced_by > ?) "
+        "AND source IN (SELECT id FROM sources) ORDER BY id",
         (upload, upload),
     )
-    numbers: list[tuple[NDArray[np.int64], NDArray[np.int32]]] = []
-    known: list[dict[Any, int]] = [{} for _ in fields]
-    codes: list[list[NDArray[np.int32]]] = [[] for _ in fields]
+    places: list[NDArray[np.int64]] = []
+    known: list[dict[Any, int]] = [{} for _ in used]
+    codes: list[list[NDArray[np.int32]]] = [[] for _ in used]
     while rows := cursor.fetchmany(_READ_AT_ONCE):
-        source, line, *texts = zip(*rows, strict=True)
-        numbers.append((np.array(source, np.int64), np.array(line, np.int32)))
+        source, line, seal, filled, *texts = zip(*rows, strict=True)
+        places.append(np.array([source, line, seal, filled], np.int64))
         for labels, parts, cells in zip(known, codes, texts, strict=True):
             code, distinct = pd.factorize(np.array(cells, dtype=object))
             told = [labels.setdefault(label, len(labels)) for label in distinct]
             parts.append(np.array([*told, -1], np.int32)[code])
-    if not numbers:
+    if not places:
         return Records.empty(table)
-    of_source, of_line = (np.concatenate(parts) for parts in zip(*numbers, strict=True))
+    of_source, of_line, of_seal, of_filled = np.concatenate(places, axis=1)
     columns: dict[str, Column] = {}
     other: dict[str, Column] = {}
-    for (name, field), labels, parts in zip(fields.items(), known, codes, strict=True):
+    for (_, field, heading), labels, parts in zip(used, known, codes, strict=True):
         column = Column(np.array([*labels, None], dtype=object)[:-1], np.concatenate(parts))
         if field is None:
-            other[headings[name]] = column
+            other[heading] = column
         else:
             columns[field] = _with_readings(connection, table, column, field, of_source)
-    return Records(table, MappingProxyType(columns), of_source.astype(np.int32), of_line, MappingProxyType(other))
+    records = Records(
+        table,
+        MappingProxyType(columns),
+        of_source.astype(np.int32),
+        of_line.astype(np.int32),
+        MappingProxyType(other),
+    )
+    sealed = [number for (number,) in connection.execute("SELECT id FROM sources WHERE records IS NOT NULL")]
+    differs = ((record_seals(records, of_source) != of_seal) | (of_filled != 0)) & np.isin(of_source, sealed)
+    for row in np.flatnonzero(differs).tolist():
+        edits.setdefault(int(of_source[row]), set()).add(int(of_line[row]))
+    return records
 
 
 def _with_readings(

@@ -41,8 +41,8 @@ TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
             "the files of each upload",
         ),
         "sources": (
-            "upload INTEGER NOT NULL, name TEXT NOT NULL",
-            "the files, sheets and layers that hold records",
+            "upload INTEGER NOT NULL, name TEXT NOT NULL, records INTEGER",
+            "the files, sheets and layers that hold records, and how many",
         ),
         "remarks": (
             "upload INTEGER NOT NULL, kind TEXT NOT NULL, sentence TEXT NOT NULL, file TEXT NOT NULL, line INTEGER, "
@@ -121,9 +121,11 @@ def _add_records_table(connection: sqlite3.Connection, name: Table) -> None:
     shape = "kind TEXT NOT NULL DEFAULT 'measured again', " if name == "remeasured" else ""
     connection.execute(
         f"CREATE TABLE {table} (id INTEGER PRIMARY KEY, source INTEGER NOT NULL, line INTEGER NOT NULL, "
-        f"upload INTEGER NOT NULL, {shape}replaced_by INTEGER, {columns})"
+        f"upload INTEGER NOT NULL, {shape}replaced_by INTEGER, seal INTEGER, {columns})"
     )
-    geopackage.add_attributes(connection, table, f"records of {name} exactly as typed, with file and line")
+    geopackage.add_attributes(
+        connection, table, f"records of {name} exactly as typed, with file, line and a sum over them"
+    )
 
 
 def list_fields(connection: sqlite3.Connection) -> None:
@@ -175,7 +177,8 @@ def column_for(connection: sqlite3.Connection, records: Table, heading: str) -> 
 
 
 def _add_packets(connection: sqlite3.Connection) -> None:
-    """From version 1 to 2: field packets, what comes back from them, and the fields that came since."""
+    """From version 1 to 2: field packets, what comes back from them, and the fields and sums that came since."""
+    connection.execute("ALTER TABLE sources ADD COLUMN records INTEGER")
     for table in _PACKET_TABLES:
         _add_table(connection, table)
     for name in RECORD_TABLES:
@@ -186,23 +189,22 @@ def _add_packets(connection: sqlite3.Connection) -> None:
 
 
 def _add_fields(connection: sqlite3.Connection, name: Table) -> None:
-    """Give a records table the columns of the fields that it lacks; an upload's own heading of that name gives way."""
+    """Give a records table the columns that it lacks; an upload's own heading of that name gives way."""
     table = RECORD_TABLES[name]
     there = {
         str(row[1]).casefold(): str(row[1]) for row in connection.execute(f"PRAGMA table_info({table})").fetchall()
     }
     known = {row[0] for row in connection.execute("SELECT field FROM record_columns WHERE records = ?", (name,))}
-    for field in fields_of(name):
-        if field.name in known:
-            continue
-        taken = there.get(field.name)
+    lacking = {field.name: "TEXT" for field in fields_of(name) if field.name not in known}
+    for column, kind in {"seal": "INTEGER", **lacking}.items():
+        taken = there.get(column)
         if taken is not None:
             other = _free_name(taken, there)
             connection.execute(f"ALTER TABLE {table} RENAME COLUMN {quoted(taken)} TO {quoted(other)}")
             connection.execute(
                 "UPDATE record_columns SET name = ? WHERE records = ? AND name = ?", (other, name, taken)
             )
-        connection.execute(f"ALTER TABLE {table} ADD COLUMN {quoted(field.name)} TEXT")
+        connection.execute(f"ALTER TABLE {table} ADD COLUMN {quoted(column)} {kind}")
 
 
 def _free_name(plain: str, taken: Container[str]) -> str:
