@@ -6,9 +6,9 @@ import tomllib
 from dataclasses import replace
 from pathlib import Path
 
-from stemmap.reading.remarks import SURVEY_FILE_DAMAGED
+from stemmap.reading.remarks import NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
-from stemmap.store.records import read_stored
+from stemmap.store.records import Edited, read_stored
 from stemmap.store.repair import readable
 from stemmap.store.survey_file import SurveyFile
 from stemmap.survey.decided import Decisions
@@ -37,7 +37,25 @@ def load(survey_file: SurveyFile, as_of: str | None = None) -> Survey:
     else:
         journal = until(journal, moment(as_of))
         stored = read_stored(survey_file, as_of=moment(as_of))
-    return assemble(stored.upload, parse_settings(tomllib.loads(stored.toml)), Decisions(journal))
+    remarks = (*(_edited(each) for each in stored.edited), *stored.upload.remarks)
+    upload = replace(stored.upload, remarks=remarks)
+    return assemble(upload, parse_settings(tomllib.loads(stored.toml)), Decisions(journal))
+
+
+def _edited(edited: Edited) -> Remark:
+    """What is not as it was uploaded, in words."""
+    told = []
+    if edited.lines:
+        count, named = len(edited.lines), ", ".join(map(str, edited.lines[:NAMED]))
+        lines = f"line {named}" if count == 1 else f"lines {named}{' and more' if count > NAMED else ''}"
+        told.append(f"{count} record{'' if count == 1 else 's'} in it ({lines}) changed")
+    if edited.missing:
+        told.append(f"{edited.missing} missing")
+    sentence = (
+        f"Another program changed the records of {edited.source} in the survey file: {' and '.join(told)}. "
+        "What stands there now is used; to have it as it was typed, add the file again with --replace."
+    )
+    return Remark(RECORDS_EDITED, sentence, edited.source, edited.lines[0] if len(edited.lines) == 1 else None)
 
 
 def load_path(path: Path, as_of: str | None = None) -> Survey:
