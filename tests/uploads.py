@@ -15,6 +15,7 @@ from stemmap.survey.findings import Finding, Findings
 from stemmap.survey.measured import measure
 from stemmap.survey.records import Column, Records, Upload
 from stemmap.survey.registry import Case, run_checks
+from stemmap.survey.returned import PacketRows, Returned
 from stemmap.survey.settings import Settings, parse_settings
 from stemmap.survey.survey import Survey, assemble
 
@@ -61,16 +62,46 @@ def survey(
     plots: Mapping[str, Sequence[Any]] | None = None,
     stations: Mapping[str, Sequence[Any]] | None = None,
     settings: Settings | Mapping[str, Any] | None = None,
+    returned: Mapping[str, Sequence[Any]] | None = None,
+    *,
+    blind: bool = False,
 ) -> Survey:
-    """A survey from columns and settings."""
+    """A survey from columns and settings, with what came back of a packet that asked for all its stems."""
     upload = Upload(
         records("plots", plots or {}),
         records("stems", stems or {}, source=1),
         records("stations", stations or {}, source=2),
-        ("plots.csv", "stems.csv", "stations.csv"),
+        ("plots.csv", "stems.csv", "stations.csv", "returned.csv"),
+        returned=None if returned is None else brought_back(stems or {}, returned, blind=blind),
     )
     chosen = settings if isinstance(settings, Settings) else parse_settings(settings or {})
     return assemble(upload, chosen)
+
+
+def brought_back(
+    stems: Mapping[str, Sequence[Any]], columns: Mapping[str, Sequence[Any]], *, blind: bool = False
+) -> Returned:
+    """Rows of packet P, which has a row for each stem in their order, then one for a new stem on each plot."""
+    plots = list(dict.fromkeys(stems["plot"]))
+    count, spare = len(stems["plot"]), len(plots)
+
+    def texts(name: str) -> list[str]:
+        return [*map(str, stems.get(name, [""] * count)), *([""] * spare)]
+
+    rows = records("remeasured", columns, source=3)
+    asked = PacketRows(
+        packet=np.array(["P"] * (count + spare), object),
+        row=np.arange(1, count + spare + 1),
+        blind=np.full(count + spare, blind),
+        plot=np.array([*stems["plot"], *plots], object),
+        visit=np.array(texts("visit"), object),
+        tree=np.array(texts("tree"), object),
+        stem=np.array(texts("stem"), object),
+        source=np.array([1] * count + [-1] * spare),
+        line=np.array([*range(2, count + 2), *([-1] * spare)]),
+        after_entry=np.zeros(count + spare, np.int64),
+    )
+    return Returned(rows, np.zeros(len(rows), np.int64), asked)
 
 
 def findings(made: Survey) -> Findings:

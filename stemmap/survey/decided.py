@@ -86,7 +86,10 @@ class Decisions:
         if brought:
             records = list(dict.fromkeys(record for decided in self.values.values() for record in decided))
             rows = rows_of(brought, records)
-            stems = stems.followed_by(brought.take(rows[rows >= 0]))
+            # A column that the stems lack would change how visits are grouped and stems are named.
+            known = {name: column for name, column in brought.columns.items() if not len(stems) or stems.has(name)}
+            added = replace(brought, columns=MappingProxyType(known))
+            stems = stems.followed_by(added.take(rows[rows >= 0])) if (rows >= 0).any() else stems
         columns = dict(stems.columns)
         for field, decided in self.values.items():
             rows = rows_of(stems, list(decided))

@@ -32,8 +32,8 @@ _GAIN = 10.0
 #: Errors are never taken as smaller: degrees, metres, centimetres.
 _LEAST_SD = (0.1, 0.01, 0.1)
 
-#: What is measured again: canonical field, in degrees, metres and centimetres of dbh.
-MEASURED = ("azimuth", "distance_m", "dbh_cm")
+#: What is measured again, with the fields that it can stand in.
+MEASURED: tuple[tuple[str, ...], ...] = (("azimuth",), ("distance_m",), ("dbh_cm", "dbh_mm", "girth_cm"))
 
 
 class Outcome(IntEnum):
@@ -128,6 +128,30 @@ def measured_values(records: Records, settings: Settings) -> Floats:
     return np.column_stack([azimuth, distance, crosswise_diameters(records, settings)[0]])
 
 
+def typed_texts(records: Records, quantity: int) -> Texts:
+    """What was typed for a quantity of `MEASURED`, in whichever of its fields; empty where nothing was."""
+    texts = np.full(len(records), "", object)
+    for name in MEASURED[quantity]:
+        texts = np.where(texts == "", cells(records, name), texts)
+    return texts
+
+
+def difference_sd(recorded: Floats, settings: Settings) -> Floats:
+    """Standard deviations of the difference of two measurements of azimuth, distance and dbh, shape (..., 3)."""
+    errors = settings.errors
+    distance, dbh = np.nan_to_num(recorded[..., 1]), np.nan_to_num(recorded[..., 2])
+    single = np.stack(
+        [
+            np.full(distance.shape, errors.azimuth_sd_deg),
+            np.hypot(errors.distance_sd_m, errors.distance_sd_percent / 100.0 * distance),
+            dbh_sd(dbh, errors),
+        ],
+        axis=-1,
+    )
+    sd: Floats = sqrt(2.0) * np.maximum(single, _LEAST_SD)
+    return sd
+
+
 class _Matching:
     """The steps of one matching."""
 
@@ -149,7 +173,7 @@ class _Matching:
         after = np.append(asked.after_entry, -1)[self.asked]
         self._after = np.where(self.asked >= 0, after, returned.after_entry)
         self.again = measured_values(self._rows, settings)
-        typed = np.column_stack([cells(self._rows, name) != "" for name in MEASURED])
+        typed = np.column_stack([typed_texts(self._rows, place) != "" for place in range(len(MEASURED))])
         self._typed = typed.any(axis=1)
         self.not_understood = typed & np.isnan(self.again)
 
@@ -215,7 +239,7 @@ class _Matching:
             cost = misfit(
                 self.again[rows][:, None],
                 self.recorded[rows][None],
-                sd=self._sd(self.recorded[rows])[None],
+                sd=difference_sd(self.recorded[rows], self._settings)[None],
                 full_circle_at=0,
             )
             line = exchanged(cost, gain=_GAIN, fits=_FITS)
@@ -277,22 +301,8 @@ class _Matching:
         return values
 
     def _misfit(self, rows: Integers, recorded: Floats) -> Floats:
-        return misfit(self.again[rows], recorded, sd=self._sd(recorded), full_circle_at=0)
-
-    def _sd(self, recorded: Floats) -> Floats:
-        """Standard deviations of the difference of two measurements."""
-        errors = self._settings.errors
-        distance, dbh = np.nan_to_num(recorded[..., 1]), np.nan_to_num(recorded[..., 2])
-        single = np.stack(
-            [
-                np.full(distance.shape, errors.azimuth_sd_deg),
-                np.hypot(errors.distance_sd_m, errors.distance_sd_percent / 100.0 * distance),
-                dbh_sd(dbh, errors),
-            ],
-            axis=-1,
-        )
-        sd: Floats = sqrt(2.0) * np.maximum(single, _LEAST_SD)
-        return sd
+        sd = difference_sd(recorded, self._settings)
+        return misfit(self.again[rows], recorded, sd=sd, full_circle_at=0)
 
 
 def _folded(names: Texts) -> list[str]:

@@ -1,6 +1,6 @@
 """Every check fires where it should and is silent where it should be; the cases are data, one file a check.
 
-A case holds columns of stems, plots and stations as typed, settings, and for `fires` the sentence (or `messages`) and
+A case holds columns of stems, plots, stations and rows brought back as typed, settings, and for `fires` the sentence (or `messages`) and
 whatever else of the finding is to be held. `times` repeats the stems.
 """
 
@@ -36,7 +36,8 @@ def cases(kind):
 
 def findings_of(slug, case):
     stems = {name: cells * case.get("times", 1) for name, cells in case.get("stems", {}).items()}
-    told = list(findings(survey(stems, case.get("plots"), case.get("stations"), case.get("settings"))))
+    tables = [case.get(name) for name in ("plots", "stations", "settings", "returned")]
+    told = list(findings(survey(stems, *tables, blind=case.get("blind", False))))
     assert [finding.message for finding in told if finding.check == "check-failed"] == []
     return [finding for finding in told if finding.check == slug]
 

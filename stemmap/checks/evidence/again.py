@@ -1,0 +1,112 @@
+"""Stems measured again from field packets: what holds now beside what the last crew measured."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core.agreement import turned, within
+from stemmap.survey.decided import rows_of
+from stemmap.survey.matched import Matched, Outcome, difference_sd, match, measured_values
+from stemmap.survey.records import Records
+from stemmap.survey.registry import Case
+from stemmap.survey.returned import PacketRows
+from stemmap.survey.tolerance import tolerances
+
+Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
+
+#: How often a first and a second measurement are grossly wrong, and a second one by a crew that sees the first:
+#: assumptions of ours.
+_WRONG_BEFORE, _WRONG_AGAIN, _WRONG_SEEING = 0.02, 0.01, 0.005
+#: Gross errors fall anywhere within: degrees, metres, centimetres.
+_ANYWHERE = (360.0, 20.0, 60.0)
+
+
+@dataclass(frozen=True)
+class Again:
+    """Rows that came back and concern stems of the case, shape (n,) each.
+
+    Parameters
+    ----------
+    matched
+        What became of all rows that came back.
+    rows, asked
+        Those rows as typed, and what the packets asked for.
+    row, stem
+        A row that was compared or whose stem was not found, and its stem in the case; the last one of each stem.
+    now, again
+        Values that hold, and as measured again: degrees, metres, centimetres; shape (n, 3).
+    difference, tolerance
+        Again minus now, and what is allowed; shape (n, 3).
+    probability
+        That the value measured again is what was meant; shape (n, 3).
+    """
+
+    matched: Matched
+    rows: Records
+    asked: PacketRows
+    row: Integers
+    stem: Integers
+    now: Floats
+    again: Floats
+    difference: Floats
+    tolerance: Floats
+    probability: Floats
+
+    @property
+    def beyond(self) -> NDArray[np.bool_]:
+        """Whether both values are known and further apart than the tolerance, shape (n, 3)."""
+        return ~np.isnan(self.difference) & ~within(self.difference, self.tolerance)
+
+    @property
+    def filled(self) -> NDArray[np.bool_]:
+        """Whether a value was measured where none holds, shape (n, 3)."""
+        return np.isnan(self.now) & ~np.isnan(self.again)
+
+
+def again(case: Case) -> Again | None:
+    """What came back, laid beside the stems of a case; None where nothing did."""
+    survey, returned = case.survey, case.survey.upload.returned
+    matched = match(survey.upload, survey.settings, survey.decisions.entries)
+    if returned is None or matched is None:
+        return None
+    rows = np.flatnonzero(np.isin(matched.outcome, (Outcome.COMPARED, Outcome.NOT_FOUND)))
+    typed = survey.upload.stems.take(matched.stem[rows])
+    stem = rows_of(survey.stems.records, list(zip(typed.source.tolist(), typed.line.tolist(), strict=True)))
+    rows, stem = rows[stem >= 0], stem[stem >= 0]
+    # Several packets may ask for one stem; the last answer holds.
+    _, last = np.unique(stem[::-1], return_index=True)
+    last = len(stem) - 1 - last
+    rows, stem = rows[last], stem[last]
+    now = measured_values(survey.stems.records.take(stem), survey.settings)
+    new = matched.again[rows]
+    difference = new - now
+    difference[:, 0] = turned(new[:, 0], now[:, 0])
+    allowed = tolerances(survey.settings, distance_m=now[:, 1], dbh_cm=now[:, 2])
+    return Again(
+        matched,
+        returned.rows,
+        returned.asked,
+        rows,
+        stem,
+        now,
+        new,
+        difference,
+        np.column_stack([allowed.azimuth_deg, allowed.distance_m, allowed.dbh_cm]),
+        _probability(difference, difference_sd(now, survey.settings), blind=matched.blind[rows]),
+    )
+
+
+def _probability(difference: Floats, sd: Floats, *, blind: NDArray[np.bool_]) -> Floats:
+    """Probability that the first of two measurements is grossly wrong and the second is not.
+
+    Bayes' rule over: both right, with normal differences; the first wrong; the second wrong, each anywhere. Where
+    there was no first value, that the second is right.
+    """
+    wrong_again = np.where(blind, _WRONG_AGAIN, _WRONG_SEEING)[:, None]
+    both = (1.0 - _WRONG_BEFORE - wrong_again) * np.exp(-0.5 * np.square(difference / sd)) / (sd * np.sqrt(2.0 * np.pi))
+    first, second = (rate / np.array(_ANYWHERE) for rate in (_WRONG_BEFORE, wrong_again))
+    return np.where(np.isnan(difference), 1.0 - wrong_again, first / (both + first + second))
