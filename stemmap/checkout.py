@@ -28,6 +28,7 @@ IMPORTS = {
         "python_calamine",
         "scipy",
         "shapely",
+        "xlsxwriter",
     ),
     "test": (
         "hypothesis",
@@ -37,7 +38,6 @@ IMPORTS = {
         "pypdfium2",
         "pytest",
         "pytestqt",
-        "xlsxwriter",
     ),
 }
 

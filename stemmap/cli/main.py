@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from stemmap import __version__
-from stemmap.cli import spatial, survey_files
+from stemmap.cli import field_packets, spatial, survey_files
 from stemmap.cli.options import (
     Uploads,
     as_of_option,
@@ -234,6 +234,7 @@ for verb in (
     survey_files.decide,
     survey_files.journal,
     survey_files.repair,
+    field_packets.packet,
     spatial.structure,
     spatial.report,
 ):

@@ -133,3 +133,13 @@ def progress_line() -> tuple[Progress, Callable[[], None]]:
         click.echo(f"\r\033[K{sentence}{percent}", err=True, nl=False)
 
     return Progress(show), lambda: click.echo("\r\033[K", err=True, nl=False)
+
+
+def logged_in() -> str:
+    """Name of who is logged in."""
+    import getpass
+
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):
+        return ""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TextIO
 
 import click
 
-from stemmap.cli.options import Uploads, output_option, progress_line, target, upload_options
+from stemmap.cli.options import Uploads, logged_in, output_option, progress_line, target, upload_options
 from stemmap.errors import InputError, OutputError, StemmapError
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def add(survey: Path, uploads: Uploads, *, who: str, replaces: bool | None) -> N
     added = add_uploads(
         survey,
         uploads.files,
-        who=who or _user(),
+        who=who or logged_in(),
         replace_known=replaces,
         settings=uploads.settings,
         radius_m=uploads.radius,
@@ -81,9 +81,9 @@ def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...
 
     with opened(survey, write=True) as survey_file:
         if finding == "-":
-            bad = _decide_lines(survey_file, sys.stdin, sys.stdout, who or _user())
+            bad = _decide_lines(survey_file, sys.stdin, sys.stdout, who or logged_in())
         else:
-            entry = _decide_one(survey_file, finding, decision, " ".join(why), who or _user())
+            entry = _decide_one(survey_file, finding, decision, " ".join(why), who or logged_in())
             click.echo(f"ok {entry.entry} {entry.finding}")
             bad = 0
     try:
@@ -195,13 +195,3 @@ def repair(survey: Path, *, output: Path | None) -> None:
 
     target = output or survey.with_name(f"{survey.stem}-repaired{survey.suffix}")
     click.echo(repair_survey(survey, target).sentence(survey.name, target.name), err=True)
-
-
-def _user() -> str:
-    """Name of who is logged in."""
-    import getpass
-
-    try:
-        return getpass.getuser()
-    except (OSError, KeyError, ImportError):
-        return ""

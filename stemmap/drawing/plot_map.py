@@ -177,7 +177,7 @@ def describe_plot(
         shapes += north_mark(north_word(survey, measured, visit_row), theme).at((-reach, reach), (-2.0, RIM_MM - 9.5))
     if -1 in doubts:
         shapes += _plot_doubt(doubts[-1], reach, theme)
-    notes = [*_notes(survey, visit_row, stems, lines)]
+    notes = [*_notes(survey, visit_row, stems, lines, drawn=layers.stems)]
     if edge:
         notes.append(_tr("map", "The line of dashes and dots is the edge of the stand."))
     if layers.projected_grid and not grid:
@@ -232,12 +232,14 @@ def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:
     ]
 
 
-def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border]) -> tuple[str, ...]:
+def _notes(
+    survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border], *, drawn: bool
+) -> tuple[str, ...]:
     """Sentences on what the map cannot show."""
     notes = []
     rows = survey.visits.stems(visit_row)
     missing = np.setdiff1d(np.arange(rows.start, rows.stop), stems.row)
-    if len(missing):
+    if len(missing) and drawn:
         names = _names(survey, missing)
         notes.append(_tr("map", "Not drawn, since azimuth or distance is not known: {names}.").format(names=names))
     if len(stems.row) > MOST_STEMS:

@@ -24,6 +24,7 @@ from stemmap.drawing.stem_list import HEADING_MM, StemList
 from stemmap.drawing.stem_list import ROW_MM as LIST_ROW_MM
 from stemmap.errors import InputError
 from stemmap.survey.findings import Finding
+from stemmap.survey.lost_centre import KnownStems
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 from stemmap.survey.unseen import Unseen, unseen
@@ -38,6 +39,9 @@ PAPERS: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
 SCALES: Final = (100, 150, 200, 250, 500, 1000, 2000, 5000, 10_000)
 #: Room between the edge of the paper and everything on it; a printer may leave no wider margin white.
 MARGIN_MM: Final = 10.0
+
+#: What a map shows to those who measure without knowing.
+_BLIND: Final = Layers(stems=False, last_visit=False, unseen=False)
 
 _FOOT_MM: Final = 30.0
 _LEAST_LEGEND_MM: Final = 26.0
@@ -142,6 +146,8 @@ def describe_sheet(
     *,
     findings: Sequence[Finding] = (),
     again: Sequence[int] = (),
+    known: KnownStems | None = None,
+    blind: bool = False,
     first_number: int | None = None,
 ) -> tuple[Page, ...]:
     """Describe the sheet of one plot at one visit: the map, then the list of stems on as many pages as it takes.
@@ -156,6 +162,11 @@ def describe_sheet(
         Findings of this visit.
     again
         Rows of the stems that a re-check list asks for; -1: to look for hidden ones. Said above the list of stems.
+    known
+        Stems from which a lost centre is found; None: it is not said.
+    blind
+        Whether all stems are measured without knowing what was recorded; the survey must not have it. The map then
+        shows the ground without stems, and the list their numbers.
     first_number
         Number of the first page in a document of many; None: pages bear no such number.
 
@@ -167,20 +178,23 @@ def describe_sheet(
     words, scale = style.words, sheet_scale(style, visit_row)
     width, height = paper_size(style.paper)
     inner, end = width - 2.0 * MARGIN_MM, height - MARGIN_MM
-    plot_map = _map(style, visit_row, findings, scale)
+    layers = _BLIND if blind else USUAL
+    plot_map = _map(style, visit_row, findings, scale, layers)
     side = plot_map.box.size_mm(1000.0 / scale)[1]
     below = MARGIN_MM + HEAD_MM + side + _GAP_MM
     under_map = [words.design(visit_row), words.errors(), *plot_map.notes]
     over_list: list[str] = []
     foot = map_foot(words, visit_row, under_map, inner)
-    legend = _legend(style, visit_row, findings, free_mm=end - _height(foot) - below, width_mm=inner)
+    free = end - _height(foot) - below
+    legend = _legend(style, visit_row, findings, free_mm=free, width_mm=inner, layers=layers)
     while under_map and below + _height(legend) + _height(foot) > end:
         over_list.insert(0, under_map.pop())
         foot = map_foot(words, visit_row, under_map, inner)
     under = below + _height(legend) + _GAP_MM
     other_foot = list_foot(inner)
     rooms = end - _height(foot) - _GAP_MM - under, end - _height(other_foot) - _GAP_MM - MARGIN_MM - HEAD_MM
-    notes = [*words.again(again), *over_list]
+    notes = [*words.again(again), *([words.blind()] if blind else []), *words.lost_centre(known)]
+    notes += over_list
     stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes)
     cuts = _cuts(stems, *rooms)
     name = plot_name(style.survey, visit_row)

@@ -14,6 +14,7 @@ from stemmap.core.locate import project
 from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.plot_map import north_up
 from stemmap.drawing.scene import Floats
+from stemmap.survey.lost_centre import KnownStems
 from stemmap.survey.measured import Measured
 from stemmap.survey.place import coordinate_system
 from stemmap.survey.survey import Survey
@@ -227,6 +228,43 @@ class SheetWords:
         if len(labels) < len(stems):
             said.append(_tr("sheet", "Look from a second point for stems that others hide from the centre."))
         return said
+
+    def blind(self) -> str:
+        """What a crew does that measures a plot without knowing what was recorded."""
+        return _tr(
+            "sheet",
+            "Blind check: measure every stem anew; what was recorded before is left out on purpose. Say which stems are"
+            " not there, and add those that have no number.",
+        )
+
+    def lost_centre(self, known: KnownStems | None) -> list[str]:
+        """How a lost centre is found from three stems."""
+        if known is None:
+            return []
+        measurement, stems = self.survey.settings.measurement, self.survey.stems
+        length = "m" if measurement.length_unit == "metre" else "ft"
+        angle = {"degree": "°", "gon": " gon"}.get(measurement.azimuth_unit, " mil")
+        species = stems.texts("species")
+        ways = [
+            _tr("sheet", "No. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}").format(
+                stem=stems.label(row).strip(),
+                species=f" ({species[row].strip()})" if species[row].strip() else "",
+                azimuth=Decimal(azimuth),
+                angle=angle,
+                distance=Decimal(distance),
+                length=length,
+            )
+            for row, azimuth, distance in zip(
+                known.rows.tolist(), known.azimuth.tolist(), known.distance.tolist(), strict=True
+            )
+        ]
+        return [
+            _tr(
+                "sheet",
+                "Is the centre lost? From the middle of each of these stems go so far, level, in this direction:"
+                " {ways}. Where the three meet is the centre, to about {sd:.2f} m; distances are surer than azimuths.",
+            ).format(ways="; ".join(ways), sd=Decimal(known.sd_m))
+        ]
 
 
 def caution() -> str:

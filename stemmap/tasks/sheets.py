@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from stemmap.drawing.contents import ContentsLine
     from stemmap.drawing.layers import Layers
     from stemmap.drawing.page import Page
+    from stemmap.survey.lost_centre import KnownStems
 
 
 @dataclass(frozen=True)
@@ -38,6 +39,10 @@ class SheetOptions:
         Gives the sentence of a finding in the reader's language.
     again
         By row of the visit the rows of the stems that a re-check list asks for, as `RecheckList.by_visit` gives them.
+    known
+        By row of the visit the stems from which a lost centre is found.
+    blind
+        Rows of the visits that are measured without knowing what was recorded; the survey must not have it.
     """
 
     scale: int | None = None
@@ -45,6 +50,8 @@ class SheetOptions:
     printed: date | None = None
     wording: Callable[[str], str] = str
     again: Mapping[int, Sequence[int]] = field(default_factory=lambda: MappingProxyType({}))
+    known: Mapping[int, KnownStems] = field(default_factory=lambda: MappingProxyType({}))
+    blind: frozenset[int] = frozenset()
 
 
 _USUAL = SheetOptions()
@@ -167,7 +174,7 @@ def document(
     lines: list[ContentsLine] = []
     number, many = 1, len(rows) > 1
     for row, pages in zip(rows, _sheets(workup, rows, options, progress=progress, numbered=many), strict=True):
-        lines.append(_contents_line(workup, row, number))
+        lines.append(_contents_line(workup, row, number, blind=row in options.blind))
         number += len(pages)
         yield from pages
     if many:
@@ -188,9 +195,17 @@ def _sheets(
     number = 1
     for place, row in enumerate(rows):
         progress.step(f"Drawing plot {workup.survey.visits.plot[row]}", place / len(rows))
-        told = [replace(each, message=options.wording(each.message)) for each in workup.findings.of_visit(row)]
-        again = options.again.get(row, ())
-        pages = describe_sheet(style, row, findings=told, again=again, first_number=number if numbered else None)
+        blind = row in options.blind
+        findings = [] if blind else workup.findings.of_visit(row)
+        pages = describe_sheet(
+            style,
+            row,
+            findings=[replace(each, message=options.wording(each.message)) for each in findings],
+            again=options.again.get(row, ()),
+            known=options.known.get(row),
+            blind=blind,
+            first_number=number if numbered else None,
+        )
         number += len(pages)
         yield pages
 
@@ -236,12 +251,12 @@ def stems_as_text(workup: Workup, row: int) -> str:
     return stems.as_text()
 
 
-def _contents_line(workup: Workup, row: int, number: int) -> ContentsLine:
+def _contents_line(workup: Workup, row: int, number: int, *, blind: bool) -> ContentsLine:
     from stemmap.drawing.contents import ContentsLine
 
     visits, findings = workup.survey.visits, workup.findings
     counts = [0, 0, 0]
-    for place in findings.places_of(row):
+    for place in () if blind else findings.places_of(row):
         counts[SEVERITIES.index(findings.severity_of(int(findings.order.batch[place])))] += 1
     return ContentsLine(
         plot=str(visits.plot[row]),
