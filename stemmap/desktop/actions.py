@@ -28,7 +28,7 @@ class Entry:
         Shortcuts; a standard key that the platform leaves empty falls back on the next.
     needs
         When it can be used: always, with a survey open, with its findings at hand, with them and nothing being written,
-        with a survey file that can be added to, during work, or in the round.
+        with them as they are now, in a survey file that can be added to, during work, or in the round.
     role
         Place in the application menu of systems that have one.
     checkable
@@ -40,7 +40,7 @@ class Entry:
     help: str
     run: Callable[[], Any]
     keys: Sequence[QKeySequence.StandardKey | str] = ()
-    needs: Literal["nothing", "survey", "checked", "output", "file", "work", "round"] = "nothing"
+    needs: Literal["nothing", "survey", "checked", "output", "now", "file", "work", "round"] = "nothing"
     role: QAction.MenuRole = QAction.MenuRole.NoRole
     checkable: bool = False
 

@@ -92,7 +92,7 @@ class Adding(QObject):
                 self._ask(paths, worded(sentence), differing)
                 return
             if opened is not None and self._window.deciding.survey_path == survey_path:
-                self._window.session.follow(opened)
+                self._window.deciding.following.show_added(opened)
             self.told.emit(worded(sentence))
 
         self._window.jobs.start("add", work, apply=apply)

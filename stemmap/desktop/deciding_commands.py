@@ -17,7 +17,7 @@ _Key = QKeySequence.StandardKey
 
 DECIDE_MENU = (
     *("correct", "correct-2", "correct-3", "other-value", "keep-finding", "recheck-finding", SEPARATOR),
-    *("undo", "redo", SEPARATOR, "journal", "who"),
+    *("reason", SEPARATOR, "undo", "redo", SEPARATOR, "journal", "who"),
 )
 
 
@@ -47,7 +47,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "The most probable proposal was meant; what was typed stays in the records"),
             lambda: deciding.decide("correct"),
             ("C",),
-            "checked",
+            "now",
         ),
         Entry(
             "correct-2",
@@ -55,7 +55,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "The second proposal was meant"),
             lambda: deciding.decide("correct=2"),
             ("2",),
-            "checked",
+            "now",
         ),
         Entry(
             "correct-3",
@@ -63,7 +63,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "The third proposal was meant"),
             lambda: deciding.decide("correct=3"),
             ("3",),
-            "checked",
+            "now",
         ),
         Entry(
             "other-value",
@@ -71,7 +71,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Another value than the proposed ones holds"),
             window.ask_value,
             ("E",),
-            "checked",
+            "now",
         ),
         Entry(
             "keep-finding",
@@ -79,7 +79,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "The record is right; the finding stays away until the record changes"),
             lambda: deciding.decide("keep"),
             ("K",),
-            "checked",
+            "now",
         ),
         Entry(
             "recheck-finding",
@@ -87,7 +87,15 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Send the crew"),
             lambda: deciding.decide("recheck"),
             ("R",),
-            "checked",
+            "now",
+        ),
+        Entry(
+            "reason",
+            _tr("commands", "Reason o&f the next decision…"),
+            _tr("commands", "Say why before you decide; decisions without a reason are stored as well"),
+            window.reason_line.ask,
+            ("W",),
+            "now",
         ),
         Entry(
             "undo",
@@ -95,7 +103,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Undo the last decision; the journal keeps both"),
             deciding.undo,
             (_Key.Undo, "Ctrl+Z"),
-            "survey",
+            "now",
         ),
         Entry(
             "redo",
@@ -103,7 +111,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Let the decision that was undone last hold again"),
             deciding.redo,
             (_Key.Redo, "Ctrl+Shift+Z", "Ctrl+Y"),
-            "survey",
+            "now",
         ),
         Entry(
             "journal",

@@ -23,6 +23,13 @@ class Answer:
 class MessageBar(QFrame):
     """Shows one message at a time and takes no focus; hidden when there is none.
 
+    Parameters
+    ----------
+    parent
+        As for all widgets.
+    dismissible
+        Whether it can be hidden without an answer.
+
     Signals
     -------
     ended
@@ -31,7 +38,7 @@ class MessageBar(QFrame):
 
     ended = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, dismissible: bool = True) -> None:
         super().__init__(parent)
         self.setFrameShape(QFrame.Shape.StyledPanel)
         self.setAutoFillBackground(True)
@@ -51,6 +58,8 @@ class MessageBar(QFrame):
         self._row.setContentsMargins(14, 6, 6, 6)
         self._row.addWidget(self._label, 1)
         self._row.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
+        if not dismissible:
+            self._close.hide()
         self.hide()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -84,6 +93,11 @@ class MessageBar(QFrame):
         self.setAccessibleDescription(sentence)
         self.show()
 
+    def withdraw(self, sentence: str) -> None:
+        """Show a sentence no longer, if it is the one shown."""
+        if self.sentence == sentence:
+            self.hide()
+
     def _button(self, answer: Answer) -> QPushButton:
         button = QPushButton(answer.text)
         self._row.insertWidget(self._row.count() - 1, button, 0, Qt.AlignmentFlag.AlignTop)
@@ -116,7 +130,7 @@ class OfferBar(MessageBar):
         self._waiting[about] = (sentence, answers)
         self._show_next()
 
-    def withdraw(self, about: str = "") -> None:
+    def call_off(self, about: str = "") -> None:
         """Offer something no more; without a name nothing of all."""
         for name in [about] if about else [*self._waiting]:
             self._waiting.pop(name, None)

@@ -8,7 +8,9 @@ from PySide6.QtWidgets import QDockWidget, QMainWindow, QTabWidget, QWidget
 from stemmap.desktop.background_boxes import BackgroundBoxes
 from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.findings_table import FindingsTable
+from stemmap.desktop.following import Following
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.journal_panel import JournalPanel
 from stemmap.desktop.map_layers import LayersPanel
 from stemmap.desktop.map_panel import MapPanel
 from stemmap.desktop.marked_rows import MarkedInTable
@@ -26,7 +28,7 @@ _tr = QCoreApplication.translate
 _LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
 _BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
 #: To be raised when panels come, go or change their names: an older layout is then no longer restored.
-_LAYOUT = 3
+_LAYOUT = 4
 
 
 class Panels:
@@ -38,9 +40,11 @@ class Panels:
         The window to whose sides they are docked.
     session, jobs
         What they show, and who works for them.
+    following
+        Knows the journal of the survey file that is open.
     """
 
-    def __init__(self, window: QMainWindow, session: Session, jobs: Jobs) -> None:
+    def __init__(self, window: QMainWindow, session: Session, jobs: Jobs, following: Following) -> None:
         self._window = window
         self.round = Round(session, window)  # before all that shows how far it is
         self.map_panel = MapPanel(session, jobs)
@@ -56,6 +60,7 @@ class Panels:
         self.summary_panel = SummaryPanel(session, jobs)
         self.structure_panel = StructurePanel(session, jobs)
         self.survey_panel = SurveyPanel(session)
+        self.journal_panel = JournalPanel(session, jobs, following)
         self.settings_panel = SettingsPanel(session)
         self.docks = {
             "plots": self._dock("plots", _tr("panels", "Plots"), self.plots_panel, _LEFT),
@@ -63,6 +68,7 @@ class Panels:
             "stems": self._dock("stems", _tr("panels", "Stems"), self.stems_table, _BOTTOM),
             "all-findings": self._dock("all-findings", _tr("panels", "All findings"), self.findings_table, _BOTTOM),
             "survey": self._dock("survey", _tr("panels", "Survey"), self.survey_panel, _BOTTOM),
+            "journal": self._dock("journal", _tr("panels", "Journal"), self.journal_panel, _BOTTOM),
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
             "structure": self._dock("structure", _tr("panels", "Structure"), self.structure_panel, _RIGHT),
@@ -121,6 +127,14 @@ class Panels:
                     "panels",
                     "How the survey was measured, crew by crew or day by day: findings, rates of recording errors, "
                     "last digits, what stems hide from the centre, and how stems were numbered.",
+                ),
+            ),
+            (
+                self.docks["journal"],
+                _tr(
+                    "panels",
+                    "Every decision: who, when, what and why. Choose one to go to its stem, or drag the slider to see "
+                    "the survey as it was then. Entries are only ever added.",
                 ),
             ),
             (
@@ -184,6 +198,7 @@ class Panels:
             ("layers", "plots"),
             ("all-findings", "stems"),
             ("survey", "all-findings"),
+            ("journal", "survey"),
             ("summary", "findings"),
             ("structure", "summary"),
             ("settings", "structure"),

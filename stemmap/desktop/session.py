@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from stemmap.survey.findings import Finding
     from stemmap.survey.settings import Settings
     from stemmap.survey.summary import Summary
+    from stemmap.survey.survey import Survey
     from stemmap.tasks.workup import Workup
 
 #: Selected in place of a plot: the survey as a whole, with what is said about its files.
@@ -38,6 +39,8 @@ class Opened:
         Places of all findings plot by plot, the gravest of a plot first; shape (findings,).
     checked
         Whether the findings hold for these positions; otherwise they are those of the settings before.
+    as_of
+        Number of the last journal entry that is told, where later ones are left out; None: all are.
     """
 
     workup: Workup
@@ -47,6 +50,7 @@ class Opened:
     strata: tuple[dict[str, Any], ...]
     by_gravity: NDArray[np.int64]
     checked: bool = True
+    as_of: int | None = None
 
     def findings(self, visit: int) -> list[Finding]:
         """Findings of a visit or of the files (-1), the first of them where there are very many."""
@@ -151,8 +155,10 @@ class Session(QObject):
         self.replaced.emit()
 
     def update(self, opened: Opened) -> None:
-        """Show the same survey under other settings; the selection stays."""
+        """Show the same survey under other settings or with other records; the selection stays where it can."""
         chosen = self.selected_finding
+        if self.workup is not None and opened.workup.survey.upload is not self.workup.survey.upload:
+            self._find_visit(opened.workup.survey)
         self.opened = opened
         if opened.checked:
             self._checked, self.settings = opened, opened.workup.survey.settings
@@ -161,17 +167,12 @@ class Session(QObject):
         self.finding = same[0] if same else -1
         self.replaced.emit()
 
-    def follow(self, opened: Opened) -> None:
-        """Show the same survey with other records; the plot and visit stay selected if they are still there."""
-        workup = self.workup
-        if workup is None or self.visit == WHOLE_SURVEY:
-            self.visit = WHOLE_SURVEY
-        else:
-            visits = workup.survey.visits
-            plot, visit = str(visits.plot[self.visit]), str(visits.visit[self.visit])
-            self.visit = opened.workup.survey.visit_row(plot, visit)
+    def _find_visit(self, survey: Survey) -> None:
+        """Stay at the plot and visit that is selected where others have come before it or it is gone."""
         self.stem = -1
-        self.update(opened)
+        if self.workup is not None and self.visit != WHOLE_SURVEY:
+            visits = self.workup.survey.visits
+            self.visit = survey.visit_row(str(visits.plot[self.visit]), str(visits.visit[self.visit]))
 
     def edit(self, dotted: str, value: Any) -> None:
         """Want one setting changed.

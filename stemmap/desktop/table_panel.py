@@ -165,11 +165,11 @@ class TablePanel(QWidget):
         self.line.setSpacing(6)
         self.line.addWidget(self.filter, 1)
         self.line.addWidget(self.count)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        layout.addLayout(self.line)
-        layout.addWidget(self.view, 1)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._column.addLayout(self.line)
+        self._column.addWidget(self.view, 1)
         self._typing = QTimer(self, interval=_TYPING_MS, singleShot=True)
         self._typing.timeout.connect(self._on_typed)
         self.filter.textChanged.connect(self._on_typing)
@@ -180,6 +180,10 @@ class TablePanel(QWidget):
         self.view.horizontalHeader().customContextMenuRequested.connect(self._on_heading_menu)
         self.view.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.view.customContextMenuRequested.connect(self._on_row_menu)
+
+    def add_below(self, row: QHBoxLayout) -> None:
+        """Put a row of controls below the table."""
+        self._column.addLayout(row)
 
     # what subclasses say
 
@@ -327,11 +331,15 @@ class TablePanel(QWidget):
         menu.addMenu(columns)
         menu.popup(self.view.viewport().mapToGlobal(at))
 
+    def marked_places(self) -> list[int]:
+        """Where the selected rows are shown, from top to bottom."""
+        ranges = [(one.top(), one.bottom()) for one in self.view.selectionModel().selection().toList()]
+        return sorted({place for first, last in ranges for place in range(first, last + 1)})
+
     @Slot()
     def copy_rows(self) -> None:
         """Put the selected rows into the clipboard as a spreadsheet reads them: tabs between cells, headings first."""
-        ranges = [(one.top(), one.bottom()) for one in self.view.selectionModel().selection().toList()]
-        places = sorted({place for first, last in ranges for place in range(first, last + 1)})
+        places = self.marked_places()
         columns = [column for place, column in enumerate(self.model.columns) if not self.view.isColumnHidden(place)]
         shown = self.model.shown
         if not places:

@@ -29,14 +29,16 @@ from stemmap.desktop.adding import Adding
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.deciding import Deciding
 from stemmap.desktop.deciding_commands import DECIDE_MENU
+from stemmap.desktop.decision_words import when
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
 from stemmap.desktop.map_layers import follow
-from stemmap.desktop.message_bar import MessageBar, OfferBar
+from stemmap.desktop.message_bar import Answer, MessageBar, OfferBar
 from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
+from stemmap.desktop.reason_line import ReasonLine
 from stemmap.desktop.recent import RecentMenu
 from stemmap.desktop.scheme_menu import SchemeMenu
 from stemmap.desktop.sentences import field_words
@@ -50,7 +52,6 @@ from stemmap.errors import Cancelled, HeadingsUnknown, InputError
 
 if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
-    from stemmap.desktop.journal_window import JournalWindow
     from stemmap.desktop.panels import Panels
     from stemmap.progress import Progress
 
@@ -60,7 +61,7 @@ _PARTS = tuple(
     f"stemmap.desktop.{name}"
     for name in (
         *("findings_panel", "table_panel", "findings_table", "goto_field", "map_sight", "map_panel", "plots_panel"),
-        *("round_card", "settings_panel", "stems_table", "summary_panel", "panels"),
+        *("journal_panel", "round_card", "settings_panel", "stems_table", "summary_panel", "panels"),
     )
 )
 
@@ -94,7 +95,6 @@ class MainWindow(QMainWindow):
         self._preparing.timeout.connect(self._prepare)
         self._panels: Panels | None = None
         self._handbook: HandbookWindow | None = None
-        self._journal: JournalWindow | None = None
         self.session = Session(self)
         self.jobs = Jobs(self)
         self.message_bar, self.offer_bar = MessageBar(), OfferBar()
@@ -104,7 +104,7 @@ class MainWindow(QMainWindow):
         self.upload_columns = UploadColumns(self)
         self.deciding = Deciding(self)
         self.adding = Adding(self)
-        self.value_line = ValueLine()
+        self.value_line, self.reason_line, self.past_bar = ValueLine(), ReasonLine(), MessageBar(dismissible=False)
         self._lay_out()
         commands = window_commands(self)
         self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
@@ -119,7 +119,7 @@ class MainWindow(QMainWindow):
         if self._panels is None:
             from stemmap.desktop.panels import Panels
 
-            self._panels = Panels(self, self.session, self.jobs)
+            self._panels = Panels(self, self.session, self.jobs, self.deciding.following)
             self._pages.addWidget(self._panels.map_panel)
             for dock in self._panels.docks.values():
                 self._view_menu.insertAction(self._schemes, dock.toggleViewAction())
@@ -130,6 +130,8 @@ class MainWindow(QMainWindow):
             canvas.backgrounds.told.connect(self.message_bar.tell)
             canvas.measuring_changed.connect(self.actions_by_name["measure"].setChecked)
             follow(self.actions_by_name, canvas.layers)
+            self.reason_line.left.connect(canvas.setFocus)
+            self.past_bar.ended.connect(self._panels.journal_panel.go_to_now)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)
             self._panels.settings_panel.system_wanted.connect(self.actions_by_name["crs"].trigger)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
@@ -151,7 +153,8 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.message_bar)
         column.addWidget(self.offer_bar)
-        column.addWidget(self.value_line)
+        for part in (self.past_bar, self.value_line, self.reason_line):
+            column.addWidget(part)
         column.addWidget(self._pages, 1)
         self.setCentralWidget(middle)
         self._pointed = OneLine()
@@ -196,6 +199,7 @@ class MainWindow(QMainWindow):
         self.deciding.told.connect(self.message_bar.tell)
         self.adding.told.connect(self.message_bar.tell)
         self.value_line.given.connect(self.deciding.decide)
+        self.deciding.following.turned.connect(self._on_turned)
         self.start_page.open_wanted.connect(self.uploads.choose)
         self.start_page.sample_wanted.connect(self.uploads.open_sample)
         self.start_page.recent_wanted.connect(self.uploads.read)
@@ -256,6 +260,8 @@ class MainWindow(QMainWindow):
         workup = self.session.workup
         if workup is not None:
             name = workup.survey.settings.name or ", ".join(workup.survey.upload.sources[:2])
+            if self.deciding.following.read_only:
+                name = self.tr("{name} (can only be read)").format(name=name)
             self.setWindowTitle(f"{name} – stemmap" if name else "stemmap")
         self._enable_actions()
 
@@ -322,15 +328,9 @@ class MainWindow(QMainWindow):
             self.value_line.ask(chosen.stem, field_words(chosen.field))
 
     def show_journal(self) -> None:
-        """Show the journal beside the window."""
-        if self._journal is None:
-            from stemmap.desktop.journal_window import JournalWindow
-
-            self._journal = JournalWindow(self)
-        self._journal.read()
-        self._journal.show()
-        self._journal.raise_()
-        self._journal.activateWindow()
+        """Bring the journal to the front and go to its filter."""
+        self.panels.bring_forward("journal")
+        self.panels.journal_panel.look_for()
 
     def show_handbook(self) -> None:
         """Show the handbook beside the window."""
@@ -346,12 +346,14 @@ class MainWindow(QMainWindow):
     def _enable_actions(self) -> None:
         opened = self.session.opened is not None
         checked = self.session.opened is not None and self.session.opened.checked
+        now = self.deciding.following.as_of is None
         able = {
             "nothing": True,
             "survey": opened,
             "checked": checked,
             "output": checked and not self.outputs.busy,
-            "file": checked and self.deciding.survey_path is not None,
+            "now": checked and now,
+            "file": checked and now and self.deciding.survey_path is not None and not self.deciding.following.read_only,
             "work": self.jobs.busy,
             "round": self._panels is not None and self._panels.round.active,
         }
@@ -359,6 +361,24 @@ class MainWindow(QMainWindow):
             self.actions_by_name[name].setEnabled(able[needs])
         for dock in self._panels.docks.values() if self._panels is not None else ():
             dock.toggleViewAction().setEnabled(opened)
+
+    @Slot()
+    def _on_turned(self) -> None:
+        """Say when an earlier moment is shown, at which nothing can be decided."""
+        following = self.deciding.following
+        if following.as_of is None:
+            self.past_bar.hide()
+        else:
+            words = self.tr("Before the first decision. Only to look at: nothing can be decided here.")
+            if following.as_of:
+                entry = following.journal[following.as_of - 1]
+                words = self.tr(
+                    "As it was after entry {entry}, {when}. Only to look at: nothing can be decided here."
+                ).format(entry=entry.entry, when=when(entry.time))
+            self.past_bar.tell(words, (Answer(self.tr("&Back to now"), lambda: None),))
+        if self._panels is not None:
+            self._panels.settings_panel.setEnabled(following.as_of is None)
+        self._enable_actions()
 
     # being told
 

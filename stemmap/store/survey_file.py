@@ -15,6 +15,7 @@ from stemmap import __version__
 from stemmap.errors import InputError, OutputError
 from stemmap.store import geopackage, schema
 from stemmap.store.pages import PAGE_SIZE
+from stemmap.store.writer import noted, writer_of
 
 #: So long a command waits for another one to finish its transaction.
 _WAIT_SECONDS = 30.0
@@ -35,6 +36,15 @@ def is_survey_file(path: Path) -> bool:
             return schema.version_of(connection) is not None
     except (OSError, sqlite3.Error):
         return False
+
+
+class Busy(OutputError):
+    """Another program is writing into a survey file."""
+
+    def __init__(self, path: Path) -> None:
+        writer = writer_of(path)
+        words = "another program is writing into it" if writer is None else writer.sentence()
+        super().__init__(f"{path.name}: {words} and has not finished yet; nothing of this was stored. Try again.")
 
 
 class Damaged(InputError):
@@ -66,11 +76,18 @@ class SurveyFile:
     read_only: bool
 
     @contextmanager
-    def writing(self) -> Iterator[sqlite3.Connection]:
+    def writing(self, who: str = "") -> Iterator[sqlite3.Connection]:
         """A transaction: all of it is on the disk afterwards, or nothing.
+
+        Parameters
+        ----------
+        who
+            Whom others are told that they wait for; empty: the name of the account.
 
         Raises
         ------
+        Busy
+            When somebody else is writing for longer than can be waited.
         OutputError
             When the file cannot be written: the disk is full, the medium fails, somebody else holds it.
         """
@@ -79,8 +96,9 @@ class SurveyFile:
                 raise OutputError(f"{self.path.name} cannot be written here; copy it to a folder of your own.")
             self.connection.execute("BEGIN IMMEDIATE")
             try:
-                yield self.connection
-                self.connection.execute("COMMIT")
+                with noted(self.path, who):
+                    yield self.connection
+                    self.connection.execute("COMMIT")
             except BaseException:
                 _roll_back(self.connection)
                 raise
@@ -100,7 +118,9 @@ def _roll_back(connection: sqlite3.Connection) -> None:
 
 
 @contextmanager
-def opened(path: Path, *, write: bool = False, create: bool = False) -> Iterator[SurveyFile]:
+def opened(
+    path: Path, *, write: bool = False, create: bool = False, wait_s: float = _WAIT_SECONDS
+) -> Iterator[SurveyFile]:
     """Open a survey file.
 
     Parameters
@@ -109,6 +129,8 @@ def opened(path: Path, *, write: bool = False, create: bool = False) -> Iterator
         Whether something will be written; a medium that forbids it is refused when it is tried.
     create
         Whether the file is made when there is none.
+    wait_s
+        How long to wait for another program that is writing, here and in transactions.
 
     Raises
     ------
@@ -117,14 +139,16 @@ def opened(path: Path, *, write: bool = False, create: bool = False) -> Iterator
     OutputError
         When it cannot be written.
     """
-    survey_file = open_file(path, write=write, create=create)
+    survey_file = open_file(path, write=write, create=create, wait_s=wait_s)
     try:
         yield survey_file
     finally:
         survey_file.close()
 
 
-def open_file(path: Path, *, write: bool = False, create: bool = False) -> SurveyFile:
+def open_file(
+    path: Path, *, write: bool = False, create: bool = False, wait_s: float = _WAIT_SECONDS
+) -> SurveyFile:
     """Open a survey file, to be closed by the caller; parameters and faults as in `opened`."""
     fresh = not path.exists() or path.stat().st_size == 0
     if fresh and not create:
@@ -132,8 +156,8 @@ def open_file(path: Path, *, write: bool = False, create: bool = False) -> Surve
     with told(path):
         # Where it can be, a file is opened for writing even to be read: after a kill SQLite first rolls back what was
         # not finished.
-        writable = create or os.access(path, os.W_OK)
-        connection = _connect(path, "rwc" if create else "rw" if writable else "ro")
+        writable = create or is_writable(path)
+        connection = _connect(path, "rwc" if create else "rw" if writable else "ro", wait_s)
         if not write:
             connection.execute("PRAGMA query_only = ON")
         try:
@@ -197,9 +221,14 @@ def _bring_up_to_date(connection: sqlite3.Connection, path: Path, version: int) 
         raise
 
 
-def _connect(path: Path, mode: str) -> sqlite3.Connection:
+def is_writable(path: Path) -> bool:
+    """Whether decisions can be stored in a survey file: it and its folder, where the rollback journal lies."""
+    return os.access(path, os.W_OK) and os.access(path.absolute().parent, os.W_OK)
+
+
+def _connect(path: Path, mode: str, wait_s: float = _WAIT_SECONDS) -> sqlite3.Connection:
     uri = f"file:{quote(str(path.absolute()))}?mode={mode}"
-    connection = sqlite3.connect(uri, uri=True, timeout=_WAIT_SECONDS, isolation_level=None, check_same_thread=False)
+    connection = sqlite3.connect(uri, uri=True, timeout=wait_s, isolation_level=None, check_same_thread=False)
     # One file, whole at every moment: the rollback journal is gone when a decision is acknowledged, and the folder
     # that listed it is on the disk too.
     connection.execute("PRAGMA synchronous = EXTRA")
@@ -233,12 +262,13 @@ def told(path: Path) -> Iterator[None]:
         name = getattr(fault, "sqlite_errorname", "") or ""
         if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
             raise Damaged(path) from fault
+        if name.startswith("SQLITE_BUSY"):
+            raise Busy(path) from fault
         raise OutputError(f"{path.name}: {_REASONS.get(name, _reason(name, fault))}") from fault
 
 
 _REASONS = {
     "SQLITE_FULL": "the disk is full; nothing of this was stored, everything before is whole.",
-    "SQLITE_BUSY": "another program is writing into it and did not finish in time; try again.",
     "SQLITE_READONLY": "it cannot be written here; copy it to a folder of your own.",
     "SQLITE_CANTOPEN": "it cannot be opened; check the folder and your rights to it.",
     "SQLITE_NOMEM": "the machine has too little memory for it.",
@@ -252,18 +282,6 @@ def _reason(name: str, fault: sqlite3.Error) -> str:
     if kind == "SQLITE_IOERR":
         return "the disk failed; nothing of this was stored, everything before is whole. Check the disk."
     return f"the database says {fault}; nothing of this was stored, everything before is whole."
-
-
-def newest_entry(survey_file: SurveyFile) -> int:
-    """Number of the newest entry of the journal; 0 when there is none.
-
-    Raises
-    ------
-    Damaged
-        When the file is damaged.
-    """
-    with told(survey_file.path):
-        return int(survey_file.connection.execute("SELECT COALESCE(MAX(entry), 0) FROM journal").fetchone()[0])
 
 
 def stale(survey_file: SurveyFile) -> bool:

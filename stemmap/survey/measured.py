@@ -135,7 +135,7 @@ class Measured:
             Rows that the part's stems have in the whole survey.
         """
 
-        def by_stem(whole: Any, renewed: Any, names: Iterable[str]) -> dict[str, NDArray[Any]]:
+        def by_stem(whole: Any, renewed: Any, names: Iterable[str]) -> dict[str, Any]:
             values = {name: getattr(whole, name).copy() for name in names}
             for name, column in values.items():
                 column[stems] = getattr(renewed, name)

@@ -43,10 +43,10 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
         if not records:
             continue
         typed, here = survey.upload.stems, survey.stems.records
-        rows = rows_of(here, records)
-        if field in _PLACING or not (typed.has(field) and here.has(field)) or (rows < 0).any():
+        rows, typed_rows = rows_of(here, records), rows_of(typed, records)
+        if field in _PLACING or not (typed.has(field) and here.has(field)) or (np.minimum(rows, typed_rows) < 0).any():
             return None
-        as_typed = typed.columns[field].take(rows_of(typed, records))
+        as_typed = typed.columns[field].take(typed_rows)
         columns[field] = _with_cells(columns[field], rows, [now.get(record) for record in records], as_typed)
     return (
         replace(survey, stems=survey.stems.having(MappingProxyType(columns)), decisions=decisions),

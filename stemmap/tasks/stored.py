@@ -8,9 +8,10 @@ from pathlib import Path
 
 from stemmap.reading.remarks import NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
+from stemmap.store.newest import changed_after
 from stemmap.store.records import Edited, read_stored
 from stemmap.store.repair import readable
-from stemmap.store.survey_file import SurveyFile
+from stemmap.store.survey_file import SurveyFile, opened
 from stemmap.survey.decided import Decisions
 from stemmap.survey.journal import moment, until
 from stemmap.survey.records import Remark
@@ -56,6 +57,18 @@ def _edited(edited: Edited) -> Remark:
         "What stands there now is used; to have it as it was typed, add the file again with --replace."
     )
     return Remark(RECORDS_EDITED, sentence, edited.source, edited.lines[0] if len(edited.lines) == 1 else None)
+
+
+def as_it_was(path: Path, entry: int) -> Survey | None:
+    """The survey of the file at a path as it was after a journal entry; None where only decisions came since.
+
+    Raises
+    ------
+    InputError
+        When the file cannot be read.
+    """
+    with opened(path) as survey_file:
+        return load(survey_file, str(entry)) if changed_after(survey_file, entry) else None
 
 
 def load_path(path: Path, as_of: str | None = None) -> Survey:

@@ -1,6 +1,7 @@
 """Decisions in the window: on the disk at once, undone and redone, seen in the journal."""
 
 import pytest
+from PySide6.QtGui import QGuiApplication
 
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.store.decisions import Request, entries
@@ -91,14 +92,18 @@ def test_the_journal_shows_what_was_decided_and_is_searched(deciding, qtbot):
     with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
         deciding.actions_by_name["recheck-finding"].trigger()
     deciding.show_journal()
-    shown = deciding._journal
-    model = shown.table.model()
-    assert model.rowCount() == 1
-    assert model.index(0, 6).data() == "measure again"
-    assert model.index(0, 5).data() == told.stem
-    shown.filter_line.setText("no such word")
-    assert model.rowCount() == 0
-    shown.close()
+    shown = deciding.panels.journal_panel
+    assert shown.isVisible()
+    assert shown.model.rowCount() == 1
+    assert [shown.model.text(0, column) for column in (0, 2, 5, 6)] == ["1", "Ida", told.stem, "measure again"]
+    shown.filter.setText("no such word")
+    assert shown.model.rowCount() == 0
+    shown.filter.setText("Ida")
+    deciding.session.select_visit(WHOLE_SURVEY)
+    shown.view.selectRow(0)
+    assert (deciding.session.visit, deciding.session.stem) == (told.visit_row, told.stem_row)
+    shown.copy_rows()
+    assert "measure again" in QGuiApplication.clipboard().text()
 
 
 def test_uploads_say_that_a_survey_file_is_needed_and_become_one(window, qtbot, tmp_path, checkout_root, monkeypatch):
@@ -139,14 +144,14 @@ def test_what_others_decide_is_taken_in_and_told(deciding, qtbot, survey_path):
     with opened(survey_path, write=True) as survey_file:
         store_decision(survey_file, Request(told.id, "keep", "", "Bo"))
     with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
-        deciding.deciding.read_along()
+        deciding.deciding.following.read_along()
     assert "Bo" in deciding.message_bar.sentence
     assert told.id not in {one.id for one in deciding.session.workup.findings}
     deciding.message_bar.hide()
     go_to_proposal(deciding)
     with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
         deciding.actions_by_name["keep-finding"].trigger()
-    deciding.deciding.read_along()
+    deciding.deciding.following.read_along()
     assert not deciding.message_bar.sentence
 
 

@@ -17,7 +17,7 @@ def workup():
     return open_uploads([sample_data("survey") / name for name in ("plots.csv", "stems.csv")])
 
 
-def entry_on(workup, finding, number, decision, field=None, new=None):
+def entry_on(workup, finding, number, decision, *, field=None, new=None):
     records = workup.survey.stems.records
     source, line = int(records.source[finding.stem_row]), int(records.line[finding.stem_row])
     changes = () if field is None else (Change(source, line, field, None, new),)
@@ -35,7 +35,7 @@ def journal(workup):
     for number, told in enumerate(doubts, start=1):
         if told.proposals and number % 3:
             best = told.proposals[0]
-            entries.append(entry_on(workup, told, number, "correct", best["field"], f"{best['value']:g}"))
+            entries.append(entry_on(workup, told, number, "correct", field=best["field"], new=f"{best['value']:g}"))
         else:
             entries.append(entry_on(workup, told, number, "keep" if number % 2 else "recheck"))
     undone = [replace(entries[place], entry=10 + place, decision="undo", of=place + 1, changes=()) for place in (0, 2)]
@@ -74,4 +74,4 @@ def test_many_plots_at_once(workup, journal):
 
 def test_another_number_needs_the_survey_put_together_anew(workup, journal):
     told = next(one for one in workup.findings if one.stem_row >= 0)
-    assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", "stem", "99"),))) is None
+    assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", field="stem", new="99"),))) is None

@@ -1,0 +1,365 @@
+"""Window and survey file as one: what is decided is shown at once, what others write is read along, layers follow."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QSettings, Qt, QTimer, Signal, Slot
+
+from stemmap.desktop.decision_words import when
+from stemmap.desktop.message_bar import Answer
+from stemmap.desktop.session import Opened, prepare
+
+if TYPE_CHECKING:
+    from stemmap.desktop.window import MainWindow
+    from stemmap.progress import Progress
+    from stemmap.store.newest import Newest
+    from stemmap.survey.journal import Entry
+    from stemmap.survey.settings import Settings
+
+#: So often a survey file is asked whether somebody else wrote into it, milliseconds.
+_READ_ALONG_MS = 2000
+#: So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.
+_WHOLE_AFTER_MS, _LAYERS_AFTER_MS = 300, 4000
+
+
+class Following(QObject):
+    """Knows the survey file that is open and its journal, and keeps the session up with them.
+
+    Signals
+    -------
+    told
+        A sentence about what others wrote.
+    written
+        The journal has more entries.
+    turned
+        Another survey file is open, or none, or another moment of it is shown.
+
+    Attributes
+    ----------
+    path
+        The survey file that is open; None where uploads are.
+    read_only
+        Whether nothing can be stored in it.
+    journal
+        All entries that are known.
+    as_of
+        Number of the last entry that is shown; None: all of them.
+    """
+
+    told = Signal(str)
+    written = Signal()
+    turned = Signal()
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window, self._session, self._jobs = window, window.session, window.jobs
+        self.path: Path | None = None
+        self.read_only = False
+        self.journal: tuple[Entry, ...] = ()
+        self.as_of: int | None = None
+        self._now: Opened | None = None
+        self._known: Newest | None = None
+        self._settings: Settings | None = None
+        self._own: set[int] = set()
+        self._layers = self._timer(_LAYERS_AFTER_MS, self.refresh_layers)
+        self._whole = self._timer(_WHOLE_AFTER_MS, self._check_whole)
+        self._along = QTimer(self, interval=_READ_ALONG_MS)
+        self._along.timeout.connect(self.read_along)
+        self._session.replaced.connect(self._keep_settings)
+        self._session.visit_selected.connect(self._remember_place)
+        self._reading = False
+        window.uploads.begun.connect(lambda: self._set_reading(reading=True))
+        window.uploads.refused.connect(lambda: self._set_reading(reading=False))
+        window.uploads.opened.connect(self._on_opened)
+        window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
+
+    def _timer(self, interval: int, on_timeout: Callable[[], None]) -> QTimer:
+        timer = QTimer(self, singleShot=True, interval=interval)
+        timer.timeout.connect(on_timeout)
+        return timer
+
+    def _set_reading(self, *, reading: bool) -> None:
+        """Whether files are being read that will take the place of what is open."""
+        self._reading = reading
+
+    @Slot(object)
+    def _on_opened(self, opened: Opened) -> None:
+        """Follow the survey file that was opened, or none."""
+        from stemmap.store.survey_file import is_writable
+
+        survey, latest = opened.workup.survey, self._window.uploads.latest
+        numbered = latest is not None and bool(survey.upload.upload_of_source)
+        self.path = latest.paths[0] if numbered and latest is not None else None
+        self.read_only = self.path is not None and not is_writable(self.path)
+        self.journal, self._settings = survey.decisions.entries, survey.settings
+        self.as_of, self._now, self._known, self._own = None, None, None, set()
+        self._reading = False
+        self._whole.stop()
+        self._along.stop()
+        self._window.offer_bar.call_off()
+        if self.path is not None:
+            self._along.start()
+            self._layers.start()  # a window that was closed or killed early may have left them behind
+        if self.read_only and self.path is not None:
+            words = self.tr(
+                "{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it "
+                "to a folder of your own."
+            ).format(name=self.path.name)
+            QTimer.singleShot(0, self, lambda: self.told.emit(words))
+        self.turned.emit()
+
+    # what is decided
+
+    def took(self, entries: Sequence[Entry]) -> None:
+        """Show what was stored in the file from here."""
+        self._own |= {entry.entry for entry in entries}
+        if entries and entries[0].entry == len(self.journal) + 1:
+            self.journal = (*self.journal, *entries)
+        else:
+            self.read_along()  # others decided in between
+        self.show_decided()
+        self._layers.start()
+        self.written.emit()
+
+    def look(self, entry: int | None) -> None:
+        """Show the survey as it was after an entry of the journal (0: before the first); None: as it is now."""
+        before, self.as_of = self.as_of, entry if entry is None or entry < len(self.journal) else None
+        if before is None and self.as_of is not None:
+            self._now = self._session.opened
+        if before != self.as_of:
+            self.show_decided()
+            self.turned.emit()
+
+    def show_decided(self) -> None:
+        """Check the plots that are decided otherwise than shown, at once; then the survey as a whole."""
+        self._start(whole=False)
+
+    @Slot()
+    def _check_whole(self) -> None:
+        self._start(whole=True)
+
+    def _start(self, *, whole: bool) -> None:
+        shown, path, as_of, journal = self._session.opened, self.path, self.as_of, self.journal
+        if shown is None or path is None or self._reading:
+            return
+        self._whole.stop()
+        if self._session.settings != shown.workup.survey.settings:
+            self._whole.start()  # other settings are being worked out
+            return
+        if self._now is not None and self._now.workup.survey.upload is not shown.workup.survey.upload:
+            shown = self._now  # what was shown had other records
+        base, whole = shown, whole or not shown.checked
+
+        def work(progress: Progress) -> Opened:
+            return replace(_decided(base, path, journal, as_of, whole=whole, progress=progress), as_of=as_of)
+
+        def apply(opened: Opened) -> None:
+            if path == self.path and as_of == self.as_of:
+                if as_of is None:
+                    self._now = None
+                self._session.update(opened)
+                if not whole:
+                    self._whole.start()
+
+        self._jobs.start("survey", work, apply=apply, shown=False)
+
+    # what others write
+
+    @Slot()
+    def read_along(self) -> None:
+        """Take in what others wrote into the same survey file meanwhile, and say who and when."""
+        path, known, count = self.path, self._known, len(self.journal)
+        if path is None or self._jobs.runs("along") or self._jobs.runs("add") or self._jobs.runs("settings"):
+            return
+
+        def work(_progress: Progress) -> tuple[Newest, tuple[Entry, ...]] | None:
+            from stemmap.store.decisions import entries
+            from stemmap.store.newest import newest
+            from stemmap.store.survey_file import Busy, opened
+
+            try:
+                with opened(path, wait_s=0.5) as survey_file:
+                    now = newest(survey_file)
+                    return now, entries(survey_file) if now.entry > count else ()
+            except Busy:
+                return None  # it is asked again soon
+
+        def apply(found: tuple[Newest, tuple[Entry, ...]] | None) -> None:
+            if found is None or path != self.path:
+                return
+            now, journal = found
+            fresh = journal[len(self.journal) :]
+            if fresh:
+                self.journal = journal
+                self._tell_decided([entry for entry in fresh if entry.entry not in self._own])
+                self.show_decided()
+                self.written.emit()
+            before, self._known = now.upload, now
+            if (shown := self._session.opened) is not None and shown.as_of is None:
+                before = max(shown.workup.survey.upload.upload_of_source, default=0)
+            if now.upload > before or (known is not None and now.settings > known.settings):
+                self._tell_added(path, before)
+
+        self._jobs.start("along", work, apply=apply, refused=self._along.stop, shown=False)
+
+    def _tell_decided(self, fresh: Sequence[Entry]) -> None:
+        if fresh:
+            names = ", ".join(dict.fromkeys(entry.who for entry in fresh))
+            words = self.tr("Decided meanwhile in this file by {names}: {count}, the last at {time}.")
+            self.told.emit(words.format(names=names, count=len(fresh), time=when(fresh[-1].time)))
+
+    def _tell_added(self, path: Path, before: int) -> None:
+        """Read uploads and settings of others at once; in the round not before it suits."""
+        from stemmap.store.newest import added_after
+        from stemmap.store.survey_file import opened
+
+        with opened(path, wait_s=0.1) as survey_file:
+            added = added_after(survey_file, before)
+        words = self.tr("The settings of this file were changed by somebody else.")
+        if added:
+            who, time = added[-1]
+            words = self.tr("{who} added an upload to this file, {time}.").format(who=who, time=when(time))
+        if self._window.panels.round.active:
+            self._window.offer_bar.offer("added", words, (Answer(self.tr("&Read it now"), self.read_anew),))
+        else:
+            self.read_anew()
+            self.told.emit(words + " " + self.tr("It is being read."))
+
+    @Slot()
+    def read_anew(self) -> None:
+        """Read the survey file again as a whole; what is selected stays selected."""
+        path = self.path
+        if path is None:
+            return
+
+        def work(progress: Progress) -> Opened:
+            from stemmap.tasks.workup import open_uploads
+
+            return prepare(open_uploads([path], progress=progress))
+
+        def apply(opened: Opened) -> None:
+            if path == self.path and self.as_of is None:
+                self.show_added(opened)
+
+        self._jobs.start("survey", work, apply=apply)
+
+    def show_added(self, opened: Opened) -> None:
+        """Show the survey with an upload that was added from here."""
+        survey = opened.workup.survey
+        self.journal, self._settings = survey.decisions.entries, survey.settings
+        self._session.update(opened)
+        self.written.emit()
+
+    # layers and settings in the file
+
+    @Slot()
+    def refresh_layers(self) -> None:
+        """Bring the layers of the survey file up to date, if they are not."""
+        if self.path is not None and not self.read_only and not self._jobs.runs("known"):
+            path = self.path
+            self._jobs.start("layers", lambda progress: _refresh(path, progress), apply=lambda _: None, shown=False)
+
+    def make_known(self, then: Callable[[], object]) -> None:
+        """Put what is found under the settings shown into the layers, so that it can be decided; then go on."""
+        path, opened, who = self.path, self._session.opened, self._window.deciding.who(ask=False)
+        if path is None or opened is None:
+            return
+        settings = opened.workup.survey.settings
+
+        def work(progress: Progress) -> None:
+            from stemmap.tasks.survey_file import keep_settings
+
+            keep_settings(path, settings, who=who)
+            _refresh(path, progress)
+
+        def apply(_nothing: None) -> None:
+            then()
+
+        self._jobs.start("known", work, apply=apply)
+
+    @Slot()
+    def _keep_settings(self) -> None:
+        """Store settings that were changed in the window: what is on the screen is on the disk."""
+        path, opened = self.path, self._session.opened
+        if path is None or opened is None or not opened.checked or opened.as_of is not None or self.read_only:
+            return
+        settings = opened.workup.survey.settings
+        if settings == self._settings:
+            return
+        self._settings, who = settings, self._window.deciding.who(ask=False)
+
+        def work(_progress: Progress) -> Newest:
+            from stemmap.store.newest import newest
+            from stemmap.store.survey_file import opened
+            from stemmap.tasks.survey_file import keep_settings
+
+            keep_settings(path, settings, who=who)
+            with opened(path) as survey_file:
+                return newest(survey_file)
+
+        def apply(known: Newest) -> None:
+            self._known = known
+            self._layers.start()
+
+        self._jobs.start("settings", work, apply=apply, shown=False)
+
+    # where one was
+
+    @Slot()
+    def _remember_place(self) -> None:
+        """Keep which plot is shown, so that the file opens there, also after a crash."""
+        workup, row = self._session.workup, self._session.visit
+        if self.path is not None and workup is not None and row >= 0:
+            visits = workup.survey.visits
+            QSettings().setValue(
+                "survey/place", [str(self.path.absolute()), str(visits.plot[row]), str(visits.visit[row])]
+            )
+
+    @Slot()
+    def _return_to_place(self) -> None:
+        """Go to the plot at which a survey file was left."""
+        workup, kept = self._session.workup, QSettings().value("survey/place")
+        if self.path is None or workup is None or not isinstance(kept, list) or len(kept) != 3:
+            return
+        if str(kept[0]) == str(self.path.absolute()):
+            self._session.select_visit(workup.survey.visit_row(str(kept[1]), str(kept[2])))
+
+
+def _decided(
+    shown: Opened,
+    path: Path,
+    journal: tuple[Entry, ...],
+    as_of: int | None,
+    *,
+    whole: bool,
+    progress: Progress,
+) -> Opened:
+    """A survey as its journal says, or said as of an entry."""
+    from stemmap.survey.decided import Decisions
+    from stemmap.survey.survey import assemble
+    from stemmap.tasks.stored import as_it_was
+    from stemmap.tasks.workup import decide_again, work_up
+
+    workup = shown.workup
+    decisions = Decisions(journal if as_of is None else journal[:as_of])
+    earlier = None if as_of is None else as_it_was(path, as_of)
+    if earlier is None and not whole:
+        again = decide_again(workup, decisions)
+        if again is not None:
+            return prepare(again)
+    survey = earlier or assemble(workup.survey.upload, workup.survey.settings, decisions)
+    return prepare(work_up(replace(survey, ground=workup.survey.ground), progress))
+
+
+def _refresh(path: Path, progress: Progress) -> None:
+    from stemmap.store.survey_file import is_writable, opened, stale
+    from stemmap.tasks.survey_file import refresh_layers
+
+    with opened(path) as survey_file:
+        behind = stale(survey_file)
+    if behind and is_writable(path):
+        refresh_layers(path, progress)

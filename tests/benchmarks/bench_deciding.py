@@ -1,0 +1,109 @@
+"""From a decision on the disk to what it changes on the screen: findings and map of its plot.
+
+Run with: python -m tests.benchmarks.bench_deciding [PLOTS]
+"""
+
+from __future__ import annotations
+
+import statistics
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+import numpy as np
+from PySide6.QtCore import QCoreApplication, QSettings
+from PySide6.QtWidgets import QApplication
+
+from tests.benchmarks.bench_session import watchdog
+
+#: Decisions that are measured, after a few that load what is used for the first time.
+DECISIONS, FIRST = 40, 4
+
+
+def make_survey(folder: Path, plots: int) -> list[Path]:
+    """Files of a survey: the sample, or plots at random with 22 stems each, among them circles left too late."""
+    from stemmap.assets import sample_data
+
+    if not plots:
+        return [sample_data("survey") / name for name in ("plots.csv", "stems.csv")]
+    rng = np.random.default_rng(1)
+    rows = [
+        f"{plot};{stem};{rng.integers(0, 360)};{15.1 if stem == 8 else 12.6 * rng.random() ** 0.5:.2f};{rng.integers(7, 70)}"
+        for plot in range(plots)
+        for stem in range(22)
+    ]
+    (folder / "stems.csv").write_text("plot;stem;azimuth;distance_m;dbh_cm\n" + "\n".join(rows) + "\n", "utf-8")
+    return [folder / "stems.csv"]
+
+
+def main() -> None:
+    """Decide again and again in the real window, without a screen, and print what it took."""
+    plots = int(sys.argv[1]) if len(sys.argv) > 1 else 0
+    from stemmap.desktop.program import Collector, make_window
+    from stemmap.drawing.application import application
+    from stemmap.tasks.survey_file import add_uploads
+
+    running = application(lambda: QApplication, offscreen=True)
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, name)
+        path = folder / "survey.gpkg"
+        settings = None if plots else make_survey(folder, 0)[0].parent / "settings.toml"
+        add_uploads(path, make_survey(folder, plots), who="Ida", settings=settings, radius_m=12.62 if plots else None)
+        window = make_window(running)
+        QSettings().setValue("survey/who", "Ida")
+        _collector = Collector(window)
+        window.resize(1280, 800)
+        window.show()
+        window.uploads.open([path])
+        following, canvas, jobs = window.deciding.following, window.panels.map_panel.canvas, window.jobs
+        stored, replaced, mapped = [0.0], [0.0], [0.0]
+        took = following.took
+
+        def on_stored(entries: object) -> None:
+            stored[0] = time.perf_counter()
+            took(entries)
+
+        following.took = on_stored
+        window.session.replaced.connect(lambda: replaced.__setitem__(0, time.perf_counter()))
+        canvas.described.connect(lambda: mapped.__setitem__(0, time.perf_counter()))
+
+        def settle(seconds: float) -> None:
+            until = time.perf_counter() + seconds
+            while time.perf_counter() < until or jobs.busy or jobs.runs("survey") or jobs.runs("map") or canvas.moving:
+                QCoreApplication.processEvents()
+                time.sleep(0.001)
+
+        settle(0.5)
+        findings, on_map, gaps = [], [], []
+        for number in range(DECISIONS + FIRST):
+            window.session.step_finding(1)
+            chosen = window.session.selected_finding
+            settle(0.2)
+            decision = "correct" if chosen is not None and chosen.proposals else ("keep", "recheck")[number % 2]
+            mapped[0] = 0.0
+            with watchdog() as turns:
+                window.deciding.decide(decision)
+                deadline = time.perf_counter() + 60
+                while (not mapped[0] or mapped[0] < replaced[0] or replaced[0] < stored[0]) and (
+                    time.perf_counter() < deadline
+                ):
+                    QCoreApplication.processEvents()
+                window.repaint()
+                shown = time.perf_counter()
+            if number >= FIRST:
+                findings.append(1000 * (replaced[0] - stored[0]))
+                on_map.append(1000 * (shown - stored[0]))
+                gaps.append(1000 * max(gap for gap, _ in turns))
+            settle(0.6)
+        for title, times in (("findings", findings), ("map painted", on_map), ("longest stand-still", gaps)):
+            print(  # noqa: T201 - the result of the script
+                f"{title}: median {statistics.median(times):.1f} ms, 95 % {np.percentile(times, 95):.1f} ms, "
+                f"longest {max(times):.1f} ms"
+            )
+        window.close()
+
+
+if __name__ == "__main__":
+    main()
