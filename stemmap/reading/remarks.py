@@ -36,6 +36,14 @@ SURVEY_FILE_DAMAGED = _declare(
     why="the last decision or more may be missing, and nothing can be written into it.",
     todo="keep it, save what can be read into a new file with stemmap repair, and look for what damaged it.",
 )
+RECORDS_EDITED = _declare(
+    "records-edited",
+    "error",
+    "Another program changed records in the survey file.",
+    what="records that were uploaded stand otherwise in the survey file, or are gone; no decision says so.",
+    why="what was typed in the forest is no longer what is computed with.",
+    todo="add the upload again with stemmap add --replace, and change values by decisions only.",
+)
 HEADINGS_UNKNOWN = _declare(
     "headings-unknown",
     "error",

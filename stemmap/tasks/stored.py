@@ -9,9 +9,9 @@ from pathlib import Path
 from stemmap.reading.remarks import NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
 from stemmap.store.newest import changed_after
-from stemmap.store.records import Edited, read_stored
 from stemmap.store.repair import readable
 from stemmap.store.survey_file import SurveyFile, opened
+from stemmap.store.typed import Edited, read_stored
 from stemmap.survey.decided import Decisions
 from stemmap.survey.journal import moment, until
 from stemmap.survey.records import Remark
