@@ -2,6 +2,50 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>Adding</name>
+    <message>
+        <source>Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)</source>
+        <extracomment>So many records that differ are shown one by one.</extracomment>
+        <translation>Aufnahmedaten (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Add uploads</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add {names} to {survey}?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Add</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Open in its place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Uploads are added to a survey file: choose File, Keep as survey file, first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was stored yet. Records that are replaced stay readable as they were.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sho&amp;w them</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Replace the old ones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Keep the old ones</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>CirclesField</name>
     <message>
         <source>radius</source>
@@ -167,12 +211,27 @@
     </message>
 </context>
 <context>
-    <name>Deciding</name>
+    <name>DecidedList</name>
     <message>
-        <source>Decided meanwhile in this file by {names}: {count}. The survey is checked again.</source>
-        <extracomment>So often a survey file is asked whether somebody else decided, milliseconds. So long after the last decision the layers of the survey file follow, milliseconds.</extracomment>
-        <translation>Inzwischen in dieser Datei entschieden von {names}: {count}. Die Inventur wird neu geprüft.</translation>
+        <source>Decided on this plot</source>
+        <extracomment>So many lines of the list are seen at most.</extracomment>
+        <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>Decided on this plot: {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stem {stem}</source>
+        <translation>Stamm {stem}</translation>
+    </message>
+    <message>
+        <source>the plot</source>
+        <translation>die Probefläche</translation>
+    </message>
+</context>
+<context>
+    <name>Deciding</name>
     <message>
         <source>Choose a finding first: N goes to the next one.</source>
         <translation>Zuerst einen Befund wählen: N geht zum nächsten.</translation>
@@ -182,12 +241,40 @@
         <translation>Einen solchen Vorschlag gibt es nicht: K behält den Datensatz, R schickt den Trupp, E gibt einen anderen Wert.</translation>
     </message>
     <message>
+        <source>The last decision is not yours: {who}, {when}, {plot}: {what}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Undo it once more to take it back all the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Undo it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
         <translation>Entscheidungen stehen in einer Inventurdatei: Datei, Als Inventurdatei behalten.</translation>
     </message>
     <message>
         <source>Stored: {old} was meant to be {new}.</source>
         <translation>Gespeichert: Gemeint war {new} statt {old}.</translation>
+    </message>
+    <message>
+        <source>Stored for {count} findings: {what}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} have no such proposal and stay as they are.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each is an entry of its own; Ctrl+Z takes them back one by one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Undo these {count}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Stored: {new} holds in place of {old}.</source>
@@ -202,12 +289,20 @@
         <translation>Gespeichert: wird nachgemessen.</translation>
     </message>
     <message>
-        <source>Undone: entry {of}.</source>
-        <translation>Zurückgenommen: Eintrag {of}.</translation>
+        <source>Undone: entry {entry} by {who}: {what}.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Done again: entry {of}.</source>
-        <translation>Gilt wieder: Eintrag {of}.</translation>
+        <source>Done again: entry {entry} by {who}: {what}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Undone: {count} decisions, each with an entry of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An earlier moment is shown, at which nothing can be decided. First go back to now.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Who decides?</source>
@@ -228,6 +323,20 @@
     <message>
         <source>There is a file {name} already; choose another name.</source>
         <translation>Eine Datei {name} gibt es schon; wählen Sie einen anderen Namen.</translation>
+    </message>
+</context>
+<context>
+    <name>DifferenceWindow</name>
+    <message>
+        <source>Records that differ</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>EstimatesView</name>
+    <message>
+        <source>Estimating the survey…</source>
+        <translation>Die Inventur wird geschätzt…</translation>
     </message>
 </context>
 <context>
@@ -273,6 +382,34 @@
     </message>
 </context>
 <context>
+    <name>Following</name>
+    <message>
+        <source>{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it to a folder of your own.</source>
+        <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Decided meanwhile in this file by {names}: {count}, the last at {time}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The settings of this file were changed by somebody else.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who} added an upload to this file, {time}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Read it now</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>It is being read.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>HandbookWindow</name>
     <message>
         <source>Handbook of stemmap</source>
@@ -307,7 +444,7 @@
     <name>HistogramView</name>
     <message>
         <source>Histogram of dbh</source>
-        <extracomment>More lines than this are never useful in the panel; the command line writes all.</extracomment>
+        <extracomment>More lines than this are never useful in the panel; the command line writes all. Height of the table of strata, from which on it is scrolled.</extracomment>
         <translation>Histogramm des BHD</translation>
     </message>
     <message>
@@ -324,102 +461,50 @@
     </message>
 </context>
 <context>
-    <name>JournalWindow</name>
-    <message>
-        <source>Journal – stemmap</source>
-        <translation>Journal – stemmap</translation>
-    </message>
-    <message>
-        <source>Filter by typing</source>
-        <translation>Filtern durch Tippen</translation>
-    </message>
-    <message>
-        <source>Filter of the journal</source>
-        <translation>Filter des Journals</translation>
-    </message>
+    <name>JournalPanel</name>
     <message>
         <source>Journal</source>
         <translation>Journal</translation>
     </message>
     <message>
-        <source>Uploads have no journal. Keep them as a survey file first: File, Keep as survey file.</source>
-        <translation>Aufnahmedaten haben kein Journal. Behalten Sie sie zuerst als Inventurdatei: Datei, Als Inventurdatei behalten.</translation>
+        <source>Each decision: who, when, what, why; a row leads to its stem.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As it was on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag to see the survey as it was after a decision; nothing is changed by that</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Back to now</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As it was on:</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Nothing was decided yet.</source>
         <translation>Noch ist nichts entschieden.</translation>
     </message>
     <message>
-        <source>entry</source>
-        <translation>Eintrag</translation>
+        <source>Uploads have no journal. Keep them as a survey file first: File, Keep as survey file.</source>
+        <translation>Aufnahmedaten haben kein Journal. Behalten Sie sie zuerst als Inventurdatei: Datei, Als Inventurdatei behalten.</translation>
     </message>
     <message>
-        <source>time (UTC)</source>
-        <translation>Zeit (UTC)</translation>
+        <source>now</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>who</source>
-        <translation>wer</translation>
+        <source>before the first decision</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>plot</source>
-        <translation>Plot</translation>
-    </message>
-    <message>
-        <source>visit</source>
-        <translation>Aufnahme</translation>
-    </message>
-    <message>
-        <source>stem</source>
-        <translation>Stamm</translation>
-    </message>
-    <message>
-        <source>decision</source>
-        <translation>Entscheidung</translation>
-    </message>
-    <message>
-        <source>field</source>
-        <translation>Feld</translation>
-    </message>
-    <message>
-        <source>old</source>
-        <translation>alt</translation>
-    </message>
-    <message>
-        <source>new</source>
-        <translation>neu</translation>
-    </message>
-    <message>
-        <source>why</source>
-        <translation>warum</translation>
-    </message>
-    <message>
-        <source>corrected as proposed</source>
-        <translation>berichtigt wie vorgeschlagen</translation>
-    </message>
-    <message>
-        <source>another value</source>
-        <translation>anderer Wert</translation>
-    </message>
-    <message>
-        <source>kept as recorded</source>
-        <translation>behalten wie aufgenommen</translation>
-    </message>
-    <message>
-        <source>measure again</source>
-        <translation>nachmessen</translation>
-    </message>
-    <message>
-        <source>undone</source>
-        <translation>zurückgenommen</translation>
-    </message>
-    <message>
-        <source>done again</source>
-        <translation>wiederhergestellt</translation>
-    </message>
-    <message>
-        <source>lost in a damaged file</source>
-        <translation>in einer beschädigten Datei verloren</translation>
+        <source>after entry {entry} ({who}, {when})</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -481,6 +566,10 @@
         <translation>Wird gelesen…</translation>
     </message>
     <message>
+        <source>{name} (can only be read)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>There is no further error or thing to look at.</source>
         <translation>Es gibt keinen weiteren Fehler und nichts weiter zu prüfen.</translation>
     </message>
@@ -493,12 +582,28 @@
         <translation>Wählen Sie zuerst einen Befund zu einem Wert eines Stamms: N geht zum nächsten.</translation>
     </message>
     <message>
+        <source>Before the first decision. Only to look at: nothing can be decided here.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As it was after entry {entry}, {when}. Only to look at: nothing can be decided here.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Back to now</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>What was open stays as it was.</source>
         <translation>Was offen war, bleibt, wie es war.</translation>
     </message>
     <message>
         <source>The round goes through the notes too.</source>
         <translation>Der Rundgang geht auch durch die Hinweise.</translation>
+    </message>
+    <message>
+        <source>Drop to add to this survey file; you are asked before</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Drop to open in place of this survey, which stays under File, Open recent</source>
@@ -619,6 +724,18 @@
         <translation>Diagramme speichern</translation>
     </message>
     <message>
+        <source>The report was written to {path}.</source>
+        <translation>Der Bericht wurde nach {path} geschrieben.</translation>
+    </message>
+    <message>
+        <source>HTML (*.html);;PDF (*.pdf)</source>
+        <translation>HTML (*.html);;PDF (*.pdf)</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
         <source>The map is on the clipboard: as a picture, as SVG, and its stems as a table.</source>
         <translation>Die Karte ist in der Zwischenablage: als Bild, als SVG, und ihre Stämme als Tabelle.</translation>
     </message>
@@ -716,6 +833,29 @@
     <message>
         <source>The printer leaves {widest} mm white at an edge, more than the sheets do: what lies there is cut off; the scale is true.</source>
         <translation>Der Drucker lässt an einem Rand {widest} mm weiß, mehr als die Blätter: Was dort liegt, ist abgeschnitten; der Maßstab stimmt.</translation>
+    </message>
+</context>
+<context>
+    <name>ReasonLine</name>
+    <message>
+        <source>Reason:</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Without</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Type it, press Enter, then decide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reason of the next decision</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Decide without a reason</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1090,6 +1230,22 @@
     </message>
 </context>
 <context>
+    <name>Storing</name>
+    <message>
+        <source>Another program is writing into {name}.</source>
+        <extracomment>So long the window stands still for another program that is writing. So long it waits then without standing still, and how long it is silent about that.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{who} on the computer {computer} (process {process}) has been writing into {name} since {since}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What you decided is stored as soon as that is done.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>StructurePanel</name>
     <message>
         <source>Spatial structure</source>
@@ -1244,8 +1400,8 @@
         <translation>Straten der Inventur</translation>
     </message>
     <message>
-        <source>Mean ± standard error, simple random sampling</source>
-        <translation>Mittel ± Standardfehler, einfache Zufallsstichprobe</translation>
+        <source>Mean ± standard error, each line as a simple random sample of its own</source>
+        <translation>Mittel ± Standardfehler, jede Zeile als eigene einfache Zufallsstichprobe</translation>
     </message>
     <message>
         <source>no reason given</source>
@@ -1470,6 +1626,14 @@
     <message>
         <source>Write all stems with their coordinates for a GIS or a spreadsheet</source>
         <translation>Alle Stämme mit Koordinaten für ein GIS oder eine Tabellenkalkulation schreiben</translation>
+    </message>
+    <message>
+        <source>&amp;Report…</source>
+        <translation>Be&amp;richt…</translation>
+    </message>
+    <message>
+        <source>Write the results of the survey with diagrams, methods and settings, as HTML or PDF</source>
+        <translation>Die Ergebnisse der Inventur mit Diagrammen, Methoden und Einstellungen schreiben, als HTML oder PDF</translation>
     </message>
     <message>
         <source>Write the settings in force to a file of their own</source>
@@ -1785,6 +1949,14 @@
         <translation>Die Uploads in eine Datei legen, die jede Entscheidung behält und sich in jedem GIS öffnet</translation>
     </message>
     <message>
+        <source>&amp;Add uploads…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add files of plots and stems to the open survey file; you are asked about what differs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>&amp;Correct as proposed</source>
         <translation>Berichtigen wie &amp;vorgeschlagen</translation>
     </message>
@@ -1831,6 +2003,14 @@
     <message>
         <source>Send the crew</source>
         <translation>Den Trupp schicken</translation>
+    </message>
+    <message>
+        <source>Reason o&amp;f the next decision…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Say why before you decide; decisions without a reason are stored as well</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -1906,6 +2086,107 @@
     <message>
         <source>where it may be used</source>
         <translation>wo es gilt</translation>
+    </message>
+</context>
+<context>
+    <name>decision_words</name>
+    <message>
+        <source>corrected as proposed</source>
+        <translation>berichtigt wie vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>another value</source>
+        <translation>anderer Wert</translation>
+    </message>
+    <message>
+        <source>kept as recorded</source>
+        <translation>behalten wie aufgenommen</translation>
+    </message>
+    <message>
+        <source>measure again</source>
+        <translation>nachmessen</translation>
+    </message>
+    <message>
+        <source>undone</source>
+        <translation>zurückgenommen</translation>
+    </message>
+    <message>
+        <source>done again</source>
+        <translation>wiederhergestellt</translation>
+    </message>
+    <message>
+        <source>lost in a damaged file</source>
+        <translation>in einer beschädigten Datei verloren</translation>
+    </message>
+    <message>
+        <source>{label}, {field} {old} → {new}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Decided: {what}. {who}, {when}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>difference_window</name>
+    <message>
+        <source>new in the upload</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no more in the upload</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>Plot</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>stem</source>
+        <translation>Stamm</translation>
+    </message>
+    <message>
+        <source>field</source>
+        <translation>Feld</translation>
+    </message>
+    <message>
+        <source>survey file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>upload</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>estimates_view</name>
+    <message>
+        <source>The survey at visit {visit}</source>
+        <translation>Die Inventur bei Aufnahme {visit}</translation>
+    </message>
+    <message>
+        <source>The survey</source>
+        <translation>Die Inventur</translation>
+    </message>
+    <message>
+        <source>What its error is made of</source>
+        <translation>Woraus ihr Fehler besteht</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Veränderung</translation>
     </message>
 </context>
 <context>
@@ -2020,6 +2301,57 @@
     <message>
         <source>There is no plot, stem or place “{text}”.</source>
         <translation>Es gibt keine Probefläche, keinen Stamm und keinen Ort „{text}“.</translation>
+    </message>
+</context>
+<context>
+    <name>journal_panel</name>
+    <message>
+        <source>time</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>who</source>
+        <translation>wer</translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>Plot</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
+        <source>stem</source>
+        <translation>Stamm</translation>
+    </message>
+    <message>
+        <source>decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>field</source>
+        <translation>Feld</translation>
+    </message>
+    <message>
+        <source>old</source>
+        <translation>alt</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>why</source>
+        <translation>warum</translation>
+    </message>
+    <message>
+        <source>entry</source>
+        <translation>Eintrag</translation>
+    </message>
+    <message>
+        <source>number of the entry, from 1 without gaps</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -2325,6 +2657,10 @@
         <translation>wo er stehen könnte</translation>
     </message>
     <message>
+        <source>as typed, before decided</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{text} at {distance}</source>
         <extracomment>Characters of the longest number drawn in full. Beyond this many stems only those with findings get a number, and no more than this. Beyond this many stems none gets one: each number is tried against all stems, and there is no room anyway. A line that numbers keep clear of is taken as points this far apart, each with this radius.</extracomment>
         <translation>{text} bei {distance}</translation>
@@ -2508,6 +2844,10 @@
         <translation>Inventur</translation>
     </message>
     <message>
+        <source>Journal</source>
+        <translation>Journal</translation>
+    </message>
+    <message>
         <source>Findings</source>
         <translation>Befunde</translation>
     </message>
@@ -2546,6 +2886,10 @@
     <message>
         <source>How the survey was measured, crew by crew or day by day: findings, rates of recording errors, last digits, what stems hide from the centre, and how stems were numbered.</source>
         <translation>Wie die Inventur gemessen wurde, Trupp für Trupp oder Tag für Tag: Befunde, Häufigkeit von Aufnahmefehlern, letzte Ziffern, was Stämme vom Mittelpunkt aus verdecken, und wie Stämme nummeriert wurden.</translation>
+    </message>
+    <message>
+        <source>Every decision: who, when, what and why. Choose one to go to its stem, or drag the slider to see the survey as it was then. Entries are only ever added.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
@@ -3246,7 +3590,7 @@
     </message>
     <message>
         <source>page {page} of {pages} of this plot</source>
-        <extracomment>Scales tried when none is asked for, the largest first; the last ones are for plots of uncommon size. Room between the edge of the paper and everything on it; a printer may leave no wider margin white. Fewer rows of the list than this are not begun under a map.</extracomment>
+        <extracomment>Scales tried when none is asked for, the largest first; the last ones are for plots of uncommon size. Room between the edge of the paper and everything on it; a printer may leave no wider margin white. What a map shows to those who measure without knowing. Fewer rows of the list than this are not begun under a map.</extracomment>
         <translation>Seite {page} von {pages} dieser Probefläche</translation>
     </message>
     <message>
@@ -3436,6 +3780,18 @@
     <message>
         <source>Look from a second point for stems that others hide from the centre.</source>
         <translation>Von einem zweiten Punkt aus nach Stämmen suchen, die vom Mittelpunkt aus verdeckt sind.</translation>
+    </message>
+    <message>
+        <source>Blind check: measure every stem anew; what was recorded before is left out on purpose. Say which stems are not there, and add those that have no number.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Is the centre lost? From the middle of each of these stems go so far, level, in this direction: {ways}. Where the three meet is the centre, to about {sd:.2f} m; distances are surer than azimuths.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone; never look into the beam of a laser. The rules of your employer and of the place come before this sheet. This map is no legal survey.</source>
@@ -3917,6 +4273,22 @@
         <translation> und </translation>
     </message>
     <message>
+        <source> and under %1 %2</source>
+        <translation> und unter %1 %2</translation>
+    </message>
+    <message>
+        <source> gon</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> mil</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> of %1 %2 and more</source>
+        <translation> ab %1 %2</translation>
+    </message>
+    <message>
         <source> or </source>
         <translation> oder </translation>
     </message>
@@ -3933,12 +4305,28 @@
         <translation>%1 %2 ohne bekannten Wert ausgelassen</translation>
     </message>
     <message>
+        <source>%1 %2/gpx.xsd</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 and %2</source>
         <translation>%1 und %2</translation>
     </message>
     <message>
+        <source>%1 and %2 are not shown to stand together or to keep apart</source>
+        <translation>%1 und %2: Es zeigt sich nicht, dass sie zusammenstehen oder sich meiden</translation>
+    </message>
+    <message>
+        <source>%1 and %2 keep apart: fewer of the one around the other than by chance within %3 m</source>
+        <translation>%1 und %2 meiden sich: weniger der einen um die andere als bei Zufall innerhalb von %3 m</translation>
+    </message>
+    <message>
         <source>%1 and %2 more</source>
         <translation>%1 und %2 weitere</translation>
+    </message>
+    <message>
+        <source>%1 and %2 stand together: more of the one around the other than by chance within %3 m</source>
+        <translation>%1 und %2 stehen zusammen: mehr der einen um die andere als bei Zufall innerhalb von %3 m</translation>
     </message>
     <message>
         <source>%1 and its like was read with marked thousands.</source>
@@ -4069,6 +4457,10 @@
         <translation>%1 enthält jetzt die Aufnahmedaten; neue Datensätze: %2.%3</translation>
     </message>
     <message>
+        <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.%6</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 in the settings must be a section with keys: [%2].</source>
         <translation>%1 in den Einstellungen muss ein Abschnitt mit Schlüsseln sein: [%2].</translation>
     </message>
@@ -4091,6 +4483,10 @@
     <message>
         <source>%1 is %2, but must be text.</source>
         <translation>%1 ist %2, muss aber Text sein.</translation>
+    </message>
+    <message>
+        <source>%1 is %2; not compared with chance: %3; %4.</source>
+        <translation>%1 ist %2; nicht mit dem Zufall verglichen: %3; %4.</translation>
     </message>
     <message>
         <source>%1 is JSON, but no GeoJSON collection of features.</source>
@@ -4209,8 +4605,36 @@
         <translation>%1 muss eine Liste sein.</translation>
     </message>
     <message>
+        <source>%1 m² of basal area per hectare, standard error %2 or %3 %; 95 % interval %4 to %5.</source>
+        <translation>%1 m² Grundfläche je Hektar, Standardfehler %2 oder %3 %; 95-%-Intervall %4 bis %5.</translation>
+    </message>
+    <message>
+        <source>%1 on %2 (process %3) has been writing into it since %4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 plots without a known value were left out.</source>
+        <translation>%1 Probeflächen ohne bekannten Wert wurden weggelassen.</translation>
+    </message>
+    <message>
         <source>%1 shows formula errors in %2; these cells were taken as empty. Mend the formulas.</source>
         <translation>%1 zeigt Formelfehler in %2; diese Zellen gelten als leer. Die Formeln berichtigen.</translation>
+    </message>
+    <message>
+        <source>%1 stems per hectare, standard error %2 or %3 %; 95 % interval %4 to %5.</source>
+        <translation>%1 Stämme je Hektar, Standardfehler %2 oder %3 %; 95-%-Intervall %4 bis %5.</translation>
+    </message>
+    <message>
+        <source>%1 stems per hectare; the error is not known: %2.</source>
+        <translation>%1 Stämme je Hektar; der Fehler ist nicht bekannt: %2.</translation>
+    </message>
+    <message>
+        <source>%1 stems/ha and %2 m²/ha</source>
+        <translation>%1 Stämme/ha und %2 m²/ha</translation>
+    </message>
+    <message>
+        <source>%1 under one inclusion rule on each plot&apos;s last visit, one position a tree</source>
+        <translation>%1 unter einer Aufnahmeregel, von jeder Probefläche die letzte Aufnahme, eine Lage je Baum</translation>
     </message>
     <message>
         <source>%1 was not read: it has no heading of plots, stems or stations.</source>
@@ -4225,8 +4649,24 @@
         <translation>%1 wurde als Tageszahl einer Tabellenkalkulation gelesen.</translation>
     </message>
     <message>
+        <source>%1 would hardly change it, by less than 1 %.</source>
+        <translation>%1 würde ihn kaum ändern, um weniger als 1 %.</translation>
+    </message>
+    <message>
+        <source>%1 would not change it: %2.</source>
+        <translation>%1 würde ihn nicht ändern: %2.</translation>
+    </message>
+    <message>
+        <source>%1 would take it to about %2.</source>
+        <translation>%1 brächte ihn auf etwa %2.</translation>
+    </message>
+    <message>
         <source>%1 would unfold to %2 MB; that is no table of records. Save it as CSV.</source>
         <translation>%1 würde sich auf %2 MB entfalten; das ist keine Tabelle mit Aufnahmen. Als CSV speichern.</translation>
+    </message>
+    <message>
+        <source>%1%2 %3, one position a tree</source>
+        <translation>%1%2 %3, eine Lage je Baum</translation>
     </message>
     <message>
         <source>%1, %2 and %3</source>
@@ -4249,6 +4689,10 @@
         <translation>%1, Blatt %2</translation>
     </message>
     <message>
+        <source>%1: %2 and has not finished yet; nothing of this was stored. Try again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1: a picture of a map ends in .png or .svg.</source>
         <translation>%1: Ein Bild einer Karte endet auf .png oder .svg.</translation>
     </message>
@@ -4261,12 +4705,20 @@
         <translation>%1: Der Name muss auf %2 enden.</translation>
     </message>
     <message>
+        <source>%1; %2 as set</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1; no difference is shown; %2.</source>
         <translation>%1; ein Unterschied zeigt sich nicht; %2.</translation>
     </message>
     <message>
         <source>%1… (%2 characters)</source>
         <translation>%1… (%2 Zeichen)</translation>
+    </message>
+    <message>
+        <source>&amp;L&amp;8Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. The rules of your employer and of the place come first.&amp;R&amp;8&amp;P of &amp;N</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>(%1 to %2)</source>
@@ -4295,6 +4747,10 @@
     <message>
         <source>, visit %1</source>
         <translation>, Aufnahme %1</translation>
+    </message>
+    <message>
+        <source>1.96 standard deviations of the difference of two measurements, from the errors in the settings</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>; it fits </source>
@@ -4345,6 +4801,10 @@
         <translation>Ein Komma oder Punkt kann Dezimal- oder Tausenderzeichen sein.</translation>
     </message>
     <message>
+        <source>A compass twice as exact</source>
+        <translation>Ein doppelt so genauer Kompass</translation>
+    </message>
+    <message>
         <source>A concentric design needs its circles: give circles with radius_m and min_dbh_cm.</source>
         <translation>Konzentrische Kreise müssen angegeben werden: circles mit radius_m und min_dbh_cm.</translation>
     </message>
@@ -4363,6 +4823,10 @@
     <message>
         <source>A file was given twice.</source>
         <translation>Eine Datei wurde zweimal angegeben.</translation>
+    </message>
+    <message>
+        <source>A first sample of %1 points cannot hold the %2 plots of the second one.</source>
+        <translation>Eine erste Stichprobe von %1 Punkten kann die %2 Probeflächen der zweiten nicht enthalten.</translation>
     </message>
     <message>
         <source>A heading can mean two things.</source>
@@ -4417,6 +4881,10 @@
         <translation>Eine Inventurdatei ist beschädigt.</translation>
     </message>
     <message>
+        <source>About %1 stems/ha and %2 m²/ha are expected to be missed behind other stems, told from %3 of %4 plots; a second stand-point would find these at most.</source>
+        <translation>Etwa %1 Stämme/ha und %2 m²/ha dürften hinter anderen Stämmen übersehen worden sein, nach %3 von %4 Probeflächen; ein zweiter Standpunkt fände höchstens diese.</translation>
+    </message>
+    <message>
         <source>Among the other stems: %1</source>
         <translation>Unter den anderen Stämmen: %1</translation>
     </message>
@@ -4429,8 +4897,36 @@
         <translation>Azimute können nicht vom Nord von %1 gezählt werden: ein projiziertes System wählen.</translation>
     </message>
     <message>
+        <source>Basal area changed by %1 m²/ha, standard error %2; no change is shown, for the 95 % interval holds zero.</source>
+        <translation>Die Grundfläche änderte sich um %1 m²/ha, Standardfehler %2; eine Veränderung ist nicht erwiesen, denn das 95-%-Intervall enthält null.</translation>
+    </message>
+    <message>
+        <source>Basal area changed by %1 m²/ha, standard error %2; that is more than by the choice of the plots alone.</source>
+        <translation>Die Grundfläche änderte sich um %1 m²/ha, Standardfehler %2; das ist mehr als durch die Auswahl der Probeflächen allein.</translation>
+    </message>
+    <message>
+        <source>Basal area changed by %1 m²/ha; whether by chance is not known.</source>
+        <translation>Die Grundfläche änderte sich um %1 m²/ha; ob durch Zufall, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>By the design that the settings state: simple random, stratified before or after sampling, clusters by the ratio of means, double sampling for stratification or with regression (Cochran 1977, Sampling Techniques, 3rd ed., chapters 2, 5, 5A, 6, 9A and 12); intervals by Student&apos;s t, 95 %. Plots on a grid are computed as if drawn at random.</source>
+        <translation>Nach dem Stichprobenverfahren der Einstellungen: einfach zufällig, stratifiziert vor oder nach der Auswahl, Trakte nach dem Verhältnis der Mittel, zweiphasig zur Stratifizierung oder mit Regression (Cochran 1977, Sampling Techniques, 3. Aufl., Kapitel 2, 5, 5A, 6, 9A und 12); Intervalle nach Students t, 95 %. Probeflächen eines Gitters werden berechnet, als wären sie zufällig gezogen.</translation>
+    </message>
+    <message>
         <source>CRS unit</source>
         <translation>Einheit des Koordinatensystems</translation>
+    </message>
+    <message>
+        <source>Change between visits</source>
+        <translation>Veränderung zwischen den Aufnahmen</translation>
+    </message>
+    <message>
+        <source>Choose yes, no or new.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clark-Evans R</source>
+        <translation>Clark-Evans R</translation>
     </message>
     <message>
         <source>Clumped or regular: L(r) - r</source>
@@ -4449,6 +4945,10 @@
         <translation>Spalte {column} von {file} soll in {stated} sein, aber ihre Werte werden in {expected} gelesen.</translation>
     </message>
     <message>
+        <source>Computed as %1, from %2 plots.</source>
+        <translation>Berechnet als %1, aus %2 Probeflächen.</translation>
+    </message>
+    <message>
         <source>Computing positions</source>
         <translation>Positionen werden berechnet</translation>
     </message>
@@ -4459,6 +4959,10 @@
     <message>
         <source>Crew {crew}: {percent:.0f} % of {numbers} diameters end in {digit}; equal digits would give 10 %.</source>
         <translation>Trupp {crew}: {percent:.0f} % von {numbers} Durchmessern enden auf {digit}; gleich häufige Ziffern ergäben 10 %.</translation>
+    </message>
+    <message>
+        <source>Curtis&apos;s relative density is %1.</source>
+        <translation>Die relative Dichte nach Curtis ist %1.</translation>
     </message>
     <message>
         <source>Dates stand as day numbers of a spreadsheet.</source>
@@ -4481,8 +4985,56 @@
         <translation>Abstand zum nächsten Stamm: G(r)</translation>
     </message>
     <message>
+        <source>Distances twice as exact</source>
+        <translation>Doppelt so genaue Abstände</translation>
+    </message>
+    <message>
         <source>Drawing plot %1</source>
         <translation>Probefläche %1 wird gezeichnet</translation>
+    </message>
+    <message>
+        <source>Fewer pairs of stems than by chance stand %1 m apart</source>
+        <translation>Weniger Paare von Stämmen als bei Zufall stehen %1 m auseinander</translation>
+    </message>
+    <message>
+        <source>Field packet %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>For stems the plots tell as much as %1 plots drawn at random would.</source>
+        <translation>Für die Stammzahl sagen die Probeflächen so viel wie %1 zufällig gezogene.</translation>
+    </message>
+    <message>
+        <source>From visit %1 to visit %2, %3 plots were measured both times.</source>
+        <translation>Von Aufnahme %1 zu Aufnahme %2 wurden %3 Probeflächen beide Male gemessen.</translation>
+    </message>
+    <message>
+        <source>Global, 95 %, by extreme rank length (Myllymäki et al. 2017, Journal of the Royal Statistical Society B 79: 381-404), against as many stems at random in the same circles; for marks, dealt out anew among the stems of each plot. A curve without a pattern leaves its envelope in 5 of 100 cases.</source>
+        <translation>Global, 95 %, nach der Länge extremer Ränge (Myllymäki et al. 2017, Journal of the Royal Statistical Society B 79: 381-404), gegen ebenso viele zufällige Stämme in denselben Kreisen; bei Merkmalen unter den Stämmen jeder Probefläche neu verteilt. Eine Kurve ohne Muster verlässt ihre Hülle in 5 von 100 Fällen.</translation>
+    </message>
+    <message>
+        <source>Half of it in basal area is out of reach with more of the %1 alone.</source>
+        <translation>Die Hälfte davon in der Grundfläche ist mit mehr %1 allein nicht erreichbar.</translation>
+    </message>
+    <message>
+        <source>Half of it in basal area takes about %1 %2 in all, drawn alike.</source>
+        <translation>Die Hälfte davon in der Grundfläche braucht im Ganzen etwa %1 %2, ebenso gezogen.</translation>
+    </message>
+    <message>
+        <source>Hardly a stem stands so near its limiting distance that it may be in or out.</source>
+        <translation>Kaum ein Stamm steht so nahe an seinem Grenzabstand, dass er drinnen oder draußen sein kann.</translation>
+    </message>
+    <message>
+        <source>Indices of the four nearest stems</source>
+        <translation>Maße der vier nächsten Stämme</translation>
+    </message>
+    <message>
+        <source>K(r) = A / (n (n - 1)) Σ w 1(d ≤ r) over ordered pairs d apart, isotropic edge weights w (Ripley 1976, Journal of Applied Probability 13: 255-266); L = √(K/π). Pooled: Σ n(n-1) K / Σ n(n-1) over plots.</source>
+        <translation>K(r) = A / (n (n - 1)) Σ w 1(d ≤ r) über geordnete Paare im Abstand d, isotrope Randgewichte w (Ripley 1976, Journal of Applied Probability 13: 255-266); L = √(K/π). Zusammengefasst: Σ n(n-1) K / Σ n(n-1) über die Probeflächen.</translation>
     </message>
     <message>
         <source>Line %1, column %2: %3</source>
@@ -4505,8 +5057,32 @@
         <translation>%1 wird angesehen</translation>
     </message>
     <message>
+        <source>Mark correlation</source>
+        <translation>Markenkorrelation</translation>
+    </message>
+    <message>
+        <source>Mean distance to the nearest stem over the one expected, 0.5 √(A/n) + (0.0514 + 0.041/√n) P/n, A area, P perimeter, n stems (Clark &amp; Evans 1954, Ecology 35: 445-453; Donnelly 1978, in Hodder, Simulation studies in archaeology, 91-95).</source>
+        <translation>Mittlerer Abstand zum nächsten Stamm durch den erwarteten, 0,5 √(A/n) + (0,0514 + 0,041/√n) P/n, A Fläche, P Umfang, n Stämme (Clark &amp; Evans 1954, Ecology 35: 445-453; Donnelly 1978, in Hodder, Simulation studies in archaeology, 91-95).</translation>
+    </message>
+    <message>
+        <source>Mean product of the dbh of two stems r apart over the squared mean dbh of their plot, kernel of half-width 1 m (Stoyan &amp; Stoyan 1994).</source>
+        <translation>Mittleres Produkt der BHD zweier Stämme im Abstand r durch das Quadrat des mittleren BHD ihrer Probefläche, Kern der halben Breite 1 m (Stoyan &amp; Stoyan 1994).</translation>
+    </message>
+    <message>
+        <source>Means, standard errors and intervals</source>
+        <translation>Mittel, Standardfehler und Intervalle</translation>
+    </message>
+    <message>
+        <source>More pairs of stems than by chance stand %1 m apart</source>
+        <translation>Mehr Paare von Stämmen als bei Zufall stehen %1 m auseinander</translation>
+    </message>
+    <message>
         <source>More stems lie towards %1° than on the other side; %2.</source>
         <translation>Gegen %1° stehen mehr Stämme als auf der anderen Seite; %2.</translation>
+    </message>
+    <message>
+        <source>No distance is shown at which pairs of stems stand more or less often than by chance</source>
+        <translation>Es zeigt sich kein Abstand, in dem Paare von Stämmen häufiger oder seltener stehen als bei Zufall</translation>
     </message>
     <message>
         <source>No file has a column for the %1: of no stem %2.</source>
@@ -4557,6 +5133,10 @@
         <translation>Nr. {stem} steht {beyond_m:.2f} m außerhalb des Grenzabstands von {limiting_distance_m:.2f} m (Abstand {distance_m:.2f} m); nicht gezählt.</translation>
     </message>
     <message>
+        <source>No. {stem} was not found when it was to be measured again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No. {stem}: a vertical angle of {text} degrees cannot be; it is not known whether the stem is in.</source>
         <translation>Nr. {stem}: Ein Höhenwinkel von {text} Grad kann nicht sein; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
@@ -4565,8 +5145,28 @@
         <translation>Nr. {stem}: Ein oberer Durchmesser von {upper_cm:.1f} cm über einem BHD von {dbh_cm:.1f} cm ist ein Formquotient von {quotient:.2f}; gewöhnlich wären {low:.2f} bis {high:.2f}.</translation>
     </message>
     <message>
+        <source>No. {stem}: row {row} of packet {packet} fits this stem far better than No. {listed}, on whose line it stands, and was compared so; either the lines or the numbers of the stems were exchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: row {row} of packet {packet} names plot {named}, but was printed for plot {listed} and was compared there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: row {row} of packet {packet} was printed for plot {listed}, but names this plot and fits this stem far better; it was compared here.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No. {stem}: the %1 {typed} is in doubt</source>
         <translation>Nr. {stem}: %1 {typed} ist zweifelhaft</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}; none was recorded that can be used.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
@@ -4583,6 +5183,14 @@
     <message>
         <source>No. {stem}: the dbh of {dbh_cm:.1f} cm lies at the class limit of {class_limit_cm:g} cm; with probability {class_change_probability:.2f} it belongs to the other side.</source>
         <translation>Nr. {stem}: Der BHD von {dbh_cm:.1f} cm liegt an der Klassengrenze von {class_limit_cm:g} cm; mit der Wahrscheinlichkeit {class_change_probability:.2f} gehört er auf die andere Seite.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}; none was recorded that can be used.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No. {stem}: the design takes no stem of {dbh_cm:.1f} cm; it is not counted.</source>
@@ -4605,12 +5213,28 @@
         <translation>Nr. {stem}: Der Abstand von {distance:g} ist %1 bei {limit:g}.</translation>
     </message>
     <message>
+        <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}; none was recorded that can be used.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No. {stem}: the distance {text} is not above zero; it is not known whether the stem is in.</source>
         <translation>Nr. {stem}: Der Abstand {text} ist nicht größer als null; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
     </message>
     <message>
         <source>No. {stem}: the slope distance {distance_m:g} has no vertical angle; it is not known whether the stem is in.</source>
         <translation>Nr. {stem}: Zur Schrägdistanz {distance_m:g} fehlt der Höhenwinkel; es ist nicht bekannt, ob der Stamm innerhalb ist.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the species was written again as {again}, recorded is {recorded}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the status was written again as {again}, recorded is {recorded}.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No. {stem}: the two diameters of {first_cm:.1f} and {second_cm:.1f} cm differ by {apart_percent:.0f} %.</source>
@@ -4625,16 +5249,60 @@
         <translation>Nr. {stem}: Der obere Durchmesser von {upper_cm:.1f} cm wurde in {height_m:.1f} m gemessen, nicht über Brusthöhe.</translation>
     </message>
     <message>
+        <source>No. {stem}: what was written for the azimuth measured again, {again}, is no azimuth.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: what was written for the dbh measured again, {again}, is no diameter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: what was written for the distance measured again, {again}, is no distance.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No. {stem}: with a dbh of {dbh_cm:.1f} cm its circle ends at {limiting_distance_m:.2f} m, but it stands at {distance_m:.2f} m, in a circle that its dbh does not reach; it is not counted.</source>
         <translation>Nr. {stem}: Bei einem BHD von {dbh_cm:.1f} cm endet sein Kreis bei {limiting_distance_m:.2f} m, er steht aber bei {distance_m:.2f} m, in einem Kreis, den sein BHD nicht erreicht; nicht gezählt.</translation>
+    </message>
+    <message>
+        <source>Not compared with chance: %1; %2.</source>
+        <translation>Nicht mit dem Zufall verglichen: %1; %2.</translation>
     </message>
     <message>
         <source>Not said, so assumed: {assumed}. Confirm them in the settings.</source>
         <translation>Nicht gesagt, darum angenommen: {assumed}. In den Einstellungen bestätigen.</translation>
     </message>
     <message>
-        <source>Pairs of stems are most frequent %1 m apart, %2 times as many as by chance; least frequent %3 m apart, %4 times; %5. This curve is not tested: L(r) tells whether there is a pattern.</source>
-        <translation>Paare von Stämmen sind bei %1 m Abstand am häufigsten, %2 mal so viele wie bei Zufall; bei %3 m Abstand am seltensten, %4 mal; %5. Diese Kurve wird nicht geprüft: L(r) sagt, ob es ein Muster gibt.</translation>
+        <source>another program is writing into it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>change of the sampling error with half the standard deviation of azimuths</source>
+        <translation>Änderung des Stichprobenfehlers mit halber Standardabweichung der Azimute</translation>
+    </message>
+    <message>
+        <source>change of the sampling error with half the standard deviation of distances</source>
+        <translation>Änderung des Stichprobenfehlers mit halber Standardabweichung der Abstände</translation>
+    </message>
+    <message>
+        <source>change of the sampling error with one more plot (or cluster) drawn alike</source>
+        <translation>Änderung des Stichprobenfehlers mit einer weiteren, ebenso gezogenen Probefläche (oder einem Trakt)</translation>
+    </message>
+    <message>
+        <source>listed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>living stems</source>
+        <translation>lebende Stämme</translation>
+    </message>
+    <message>
+        <source>living stems of the inner circle</source>
+        <translation>lebende Stämme des inneren Kreises</translation>
+    </message>
+    <message>
+        <source>the stand edge crosses itself</source>
+        <translation>der Bestandesrand kreuzt sich selbst</translation>
     </message>
     <message>
         <source>Pairs of stems by distance: g(r)</source>
@@ -4877,6 +5545,18 @@
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
     </message>
     <message>
+        <source> Is this one right?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> Its layers for a GIS come with the next decision: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> UNION ALL </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 has headings, but no records below them; export it again with its records.</source>
         <translation>%1 hat Überschriften, aber keine Datensätze darunter; noch einmal mit den Datensätzen ausgeben.</translation>
     </message>
@@ -4905,8 +5585,136 @@
         <translation>Es wurde kein Radius der Probefläche angegeben: unter Einstellungen im Fenster setzen, mit --radius oder als radius_m in der Einstellungsdatei.</translation>
     </message>
     <message>
+        <source>On %1 ha these are %2 m² of basal area, standard error %3.</source>
+        <translation>Auf %1 ha sind das %2 m² Grundfläche, Standardfehler %3.</translation>
+    </message>
+    <message>
+        <source>On %1 ha these are %2 stems, standard error %3.</source>
+        <translation>Auf %1 ha sind das %2 Stämme, Standardfehler %3.</translation>
+    </message>
+    <message>
+        <source>On fewer than 10 plots, so that its interval holds the truth less often than it says: %1.</source>
+        <translation>Auf weniger als 10 Probeflächen, so dass das Intervall die Wahrheit seltener enthält, als es sagt: %1.</translation>
+    </message>
+    <message>
+        <source>One method carries the correction, never two: area weight 1 / share of a stem&apos;s own circle inside, mirage, walkthrough (Ducey, Gove &amp; Valentine 2004, Forest Science 50: 427-435) over the share that it covers, or part plots by the ratio of means.</source>
+        <translation>Ein Verfahren trägt die Korrektur, nie zwei: Flächengewicht 1 / Anteil des eigenen Kreises eines Stammes im Bestand, Spiegelung, Durchgehen (Ducey, Gove &amp; Valentine 2004, Forest Science 50: 427-435) über den Anteil, den es abdeckt, oder Teilflächen nach dem Verhältnis der Mittel.</translation>
+    </message>
+    <message>
+        <source>Pair correlation, Epanechnikov kernel of half-width 0.15 / √(n/A) (Stoyan &amp; Stoyan 1994, Fractals, random shapes and point fields).</source>
+        <translation>Paarkorrelation, Epanechnikow-Kern der halben Breite 0,15 / √(n/A) (Stoyan &amp; Stoyan 1994, Fractals, random shapes and point fields).</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: a crew found a stem that is not recorded and gave it no number: azimuth {azimuth_deg:.1f}°, distance {distance_m:.2f} m, dbh {dbh_cm:.1f} cm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: a crew found a stem that is not recorded, No. {number}: azimuth {azimuth_deg:.1f}°, distance {distance_m:.2f} m, dbh {dbh_cm:.1f} cm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot {plot}: the stems shrank since visit {last_visit}, the middle one of {pairs} by {shrank_cm:.1f} cm; the two visits may stand under each other&apos;s date.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots at the stand edge</source>
+        <translation>Probeflächen am Bestandesrand</translation>
+    </message>
+    <message>
+        <source>Plots at the stand edge are corrected by %1.</source>
+        <translation>Probeflächen am Bestandesrand werden korrigiert durch %1.</translation>
+    </message>
+    <message>
+        <source>Plots measured both times, paired: growth of survivors at their first weight, ingrowth and ongrowth (Martin 1982, Forest Science 28: 110-114), mortality, removals; the parts add up to the difference.</source>
+        <translation>Beide Male gemessene Probeflächen, gepaart: Zuwachs der Überlebenden mit ihrem ersten Gewicht, Einwuchs und Hineinwachsen in den eigenen Kreis (Martin 1982, Forest Science 28: 110-114), Mortalität, Entnahme; die Teile ergeben zusammen den Unterschied.</translation>
+    </message>
+    <message>
+        <source>Read me first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reineke&apos;s index N (Dq / 25.4)^1.605, Dq quadratic mean diameter, cm (Reineke 1933, Journal of Agricultural Research 46: 627-638), also summed stem by stem (Long &amp; Daniel 1990, Western Journal of Applied Forestry 5: 93-96); relative density G / √Dq (Curtis 1982, Forest Science 28: 92-94).</source>
+        <translation>Index nach Reineke N (Dq / 25,4)^1,605, Dq quadratischer Mitteldurchmesser, cm (Reineke 1933, Journal of Agricultural Research 46: 627-638), auch Stamm für Stamm summiert (Long &amp; Daniel 1990, Western Journal of Applied Forestry 5: 93-96); relative Dichte G / √Dq (Curtis 1982, Forest Science 28: 92-94).</translation>
+    </message>
+    <message>
+        <source>Reineke&apos;s index of stand density is %1 per hectare, for stems of 25.4 cm.</source>
+        <translation>Der Bestandesdichteindex nach Reineke ist %1 je Hektar, für Stämme von 25,4 cm.</translation>
+    </message>
+    <message>
         <source>Several settings files lie beside the upload (%1); none was used. Open the right one together with the upload, or name it with --settings.</source>
         <translation>Mehrere Einstellungsdateien liegen neben den Aufnahmedaten (%1); keine wurde verwendet. Die richtige zusammen mit den Aufnahmedaten öffnen oder mit --settings nennen.</translation>
+    </message>
+    <message>
+        <source>Share of stems whose nearest stem is within r, from those nearer to it than to the edge, weighed by the area in which they could be seen so (Hanisch 1984, Statistics 15: 409-412).</source>
+        <translation>Anteil der Stämme, deren nächster innerhalb von r steht, aus denen, die ihm näher sind als dem Rand, gewogen mit der Fläche, in der sie so zu sehen wären (Hanisch 1984, Statistics 15: 409-412).</translation>
+    </message>
+    <message>
+        <source>Stand density</source>
+        <translation>Bestandesdichte</translation>
+    </message>
+    <message>
+        <source>Stems %1 m apart are more alike in dbh than by chance</source>
+        <translation>Stämme im Abstand von %1 m sind im BHD ähnlicher als bei Zufall</translation>
+    </message>
+    <message>
+        <source>Stems %1 m apart differ more in dbh than by chance</source>
+        <translation>Stämme im Abstand von %1 m unterscheiden sich im BHD mehr als bei Zufall</translation>
+    </message>
+    <message>
+        <source>Stems and basal area per hectare</source>
+        <translation>Stammzahl und Grundfläche je Hektar</translation>
+    </message>
+    <message>
+        <source>Stems near each other are not shown to be more alike or less alike in dbh than others</source>
+        <translation>Es zeigt sich nicht, dass nahe Stämme im BHD ähnlicher oder unähnlicher sind als andere</translation>
+    </message>
+    <message>
+        <source>Stems per hectare of the survey are not known: %1.</source>
+        <translation>Die Stämme je Hektar der Inventur sind nicht bekannt: %1.</translation>
+    </message>
+    <message>
+        <source>Stems that lived through it grew by %1 m²/ha a year, over %2 years.</source>
+        <translation>Stämme, die beide Male lebten, wuchsen um %1 m²/ha im Jahr, in %2 Jahren.</translation>
+    </message>
+    <message>
+        <source>Stems that may be in or out contribute %1 stems/ha and %2 m²/ha to it, where errors add by their squares.</source>
+        <translation>Stämme, die drinnen oder draußen sein können, tragen %1 Stämme/ha und %2 m²/ha dazu bei, wobei sich Fehler quadratisch addieren.</translation>
+    </message>
+    <message>
+        <source>Sum over the living stems that are in, each times 10000 / area of the circle it was sampled by, m² (angle count: basal area factor / basal area of the stem).</source>
+        <translation>Summe über die lebenden Stämme, die drinnen sind, jeder mal 10000 / Fläche des Kreises, der ihn erfasst, m² (Winkelzählprobe: Zählfaktor / Grundfläche des Stammes).</translation>
+    </message>
+    <message>
+        <source>Summed stem by stem it is %1 per hectare.</source>
+        <translation>Stamm für Stamm summiert ist er %1 je Hektar.</translation>
+    </message>
+    <message>
+        <source>Tahoe forest-health plot protocol, version 1.0, draft of 2026, sections 4.1 and 4.2: azimuth 2°, distance 0.1 ft, dbh 0.1 in for each 20 in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>That is a bias, not a part of the error: %1 % of the standard error in basal area, and more plots do not lessen it.</source>
+        <translation>Das ist eine Verzerrung und kein Teil des Fehlers: %1 % des Standardfehlers der Grundfläche, und mehr Probeflächen verringern sie nicht.</translation>
+    </message>
+    <message>
+        <source>The %1 half of the stems is not shown to be grouped or spread</source>
+        <translation>Es zeigt sich nicht, dass die %1 Hälfte der Stämme gruppiert oder verteilt steht</translation>
+    </message>
+    <message>
+        <source>The %1 half of the stems is spread: fewer of its own than by chance within %2 m</source>
+        <translation>Die %1 Hälfte der Stämme ist verteilt: weniger eigene als bei Zufall innerhalb von %2 m</translation>
+    </message>
+    <message>
+        <source>The %1 half of the stems stands in groups: more of its own than by chance within %2 m</source>
+        <translation>Die %1 Hälfte der Stämme steht in Gruppen: mehr eigene als bei Zufall innerhalb von %2 m</translation>
+    </message>
+    <message>
+        <source>The change is not known: %1.</source>
+        <translation>Die Veränderung ist nicht bekannt: %1.</translation>
+    </message>
+    <message>
+        <source>The error of the survey is not known, so that no remedy can be weighed.</source>
+        <translation>Der Fehler der Inventur ist nicht bekannt, so dass sich keine Abhilfe abwägen lässt.</translation>
     </message>
     <message>
         <source>The heading %1 %2. The column is kept, but not interpreted; if it is a field, say which one under Columns of the upload in the window, or with --map FIELD=HEADING.</source>
@@ -4945,6 +5753,10 @@
         <translation>Die Messhöhen sehen nach Zentimetern aus: Die Hälfte ist {usual_height_m:g} oder mehr, und die Brusthöhe ist {breast_height_m:g}.</translation>
     </message>
     <message>
+        <source>The nearest stem is %1 m away on average, %2 m by chance</source>
+        <translation>Der nächste Stamm ist im Mittel %1 m entfernt, bei Zufall %2 m</translation>
+    </message>
+    <message>
         <source>The paper %1 is not known: choose one of %2.</source>
         <translation>Das Papier %1 ist nicht bekannt: eines wählen von %2.</translation>
     </message>
@@ -4979,6 +5791,10 @@
     <message>
         <source>The smallest dbh counted</source>
         <translation>Der kleinste gezählte BHD</translation>
+    </message>
+    <message>
+        <source>The standard error is %1 stems/ha and %2 m²/ha; it holds all that plots differ by, doubts about single stems too.</source>
+        <translation>Der Standardfehler ist %1 Stämme/ha und %2 m²/ha; er enthält alles, worin Probeflächen sich unterscheiden, auch Zweifel an einzelnen Stämmen.</translation>
     </message>
     <message>
         <source>The status &apos;{text}&apos; (first in {file}, line {line}; stems: {stems}) is not known; counted as living.</source>
@@ -5021,6 +5837,18 @@
         <translation>Es gibt keine Einstellungsdatei %1; Name und Ordner prüfen.</translation>
     </message>
     <message>
+        <source>Thick and thin stems are not shown to stand together or to keep apart</source>
+        <translation>Es zeigt sich nicht, dass dicke und dünne Stämme zusammenstehen oder sich meiden</translation>
+    </message>
+    <message>
+        <source>Thick and thin stems keep apart: fewer of the one around the other within %1 m</source>
+        <translation>Dicke und dünne Stämme meiden sich: weniger der einen um die anderen innerhalb von %1 m</translation>
+    </message>
+    <message>
+        <source>Thick and thin stems stand together: more of the one around the other within %1 m</source>
+        <translation>Dicke und dünne Stämme stehen zusammen: mehr der einen um die anderen innerhalb von %1 m</translation>
+    </message>
+    <message>
         <source>Thicker than average are stems that have another at %1 m</source>
         <translation>Dicker als der Durchschnitt sind Stämme, die einen anderen haben bei %1 m</translation>
     </message>
@@ -5029,8 +5857,16 @@
         <translation>Dünner als der Durchschnitt sind Stämme, die einen anderen haben bei %1 m</translation>
     </message>
     <message>
+        <source>This is not in the list. Is it right?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Thousands are marked in a column.</source>
         <translation>In einer Spalte sind Tausender gekennzeichnet.</translation>
+    </message>
+    <message>
+        <source>To be known: %1.</source>
+        <translation>Zu wissen: %1.</translation>
     </message>
     <message>
         <source>Too few cells in %1; the missing cells are taken as empty.</source>
@@ -5049,12 +5885,28 @@
         <translation>Zwei Spalten beanspruchen dasselbe Feld.</translation>
     </message>
     <message>
+        <source>US Forest Service, Forest Inventory and Analysis National Core Field Guide, volume I, tree data: azimuth 10°, dbh 0.1 in for each 20 in, distance 1 ft (0.2 ft within a foot of the plot&apos;s limit, which is not looked at here); from memory</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
+        <translation>Winkelmaß (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), Durchmischung (Gadow 1993, Forst und Holz 48: 602-606) und Differenzierung 1 - dünnerer / dickerer BHD (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), Anteil dünnerer Nachbarn, Konkurrenz Σ (BHD des Nachbarn / eigener BHD) / Abstand (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); nur Stämme, deren vierter Nachbar näher ist als der Rand.</translation>
+    </message>
+    <message>
         <source>Units stand in the cells of a column.</source>
         <translation>In den Zellen einer Spalte stehen Einheiten.</translation>
     </message>
     <message>
+        <source>Usual is a number from %1 to %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Values of one plot differ from line to line.</source>
         <translation>Werte einer Probefläche unterscheiden sich von Zeile zu Zeile.</translation>
+    </message>
+    <message>
+        <source>What is hidden behind other stems is not known, so that a second stand-point cannot be weighed.</source>
+        <translation>Was hinter anderen Stämmen verborgen ist, ist nicht bekannt, so dass sich ein zweiter Standpunkt nicht abwägen lässt.</translation>
     </message>
     <message>
         <source>What was meant cannot be told.</source>
@@ -5101,6 +5953,10 @@
         <translation>ein BHD von {dbh_cm:g} cm ist weit vom Üblichen</translation>
     </message>
     <message>
+        <source>a first sample of %1 points cannot hold the %2 plots that have it</source>
+        <translation>eine erste Stichprobe von %1 Punkten kann die %2 Probeflächen, die ihn haben, nicht enthalten</translation>
+    </message>
+    <message>
         <source>a picture (GIF)</source>
         <translation>ein Bild (GIF)</translation>
     </message>
@@ -5121,6 +5977,10 @@
         <translation>danach</translation>
     </message>
     <message>
+        <source>again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>an angle count</source>
         <translation>eine Winkelzählprobe</translation>
     </message>
@@ -5137,12 +5997,24 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source>  stems: %1 of %2 found, %3 added</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> Lost: %1.</source>
         <translation> Verloren: %1.</translation>
     </message>
     <message>
+        <source> No coordinates are known of %1 plots, so they are not in %2: %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> None is missing between them.</source>
         <translation> Dazwischen fehlt keine.</translation>
+    </message>
+    <message>
+        <source> and more</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source> on the re-check list</source>
@@ -5157,16 +6029,28 @@
         <translation>%1 Mit --replace gelten die neuen Datensätze, mit --keep die alten.</translation>
     </message>
     <message>
+        <source>%1 cannot be made: %2. Choose another place.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 cannot be written here; copy it to a folder of your own.</source>
         <translation>%1 kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
     </message>
     <message>
-        <source>%1 holds the upload now.</source>
-        <translation>%1 enthält jetzt die Aufnahmedaten.</translation>
+        <source>%1 holds %2 rows more that crews brought back.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.</source>
-        <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.</translation>
+        <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 holds no rows of stems; give the table of the field packet, filled in.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 holds the upload now.</source>
+        <translation>%1 enthält jetzt die Aufnahmedaten.</translation>
     </message>
     <message>
         <source>%1 is %2, %3 by chance</source>
@@ -5193,6 +6077,10 @@
         <translation>%1 ist keine Inventurdatei von stemmap; nichts wurde geändert.</translation>
     </message>
     <message>
+        <source>%1 is no survey file, which keeps what is sent out; make one with stemmap add.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 is not known: %2.</source>
         <translation>%1 ist nicht bekannt: %2.</translation>
     </message>
@@ -5203,6 +6091,34 @@
     <message>
         <source>%1 is spread among the other stems: fewer of its own than by chance within %2 m</source>
         <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall innerhalb von %2 m</translation>
+    </message>
+    <message>
+        <source>%1 missing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 pairs, %2 %3 (%4 to %5)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 plots, %2 visits, %3 stems recorded.</source>
+        <translation>%1 Probeflächen, %2 Aufnahmen, %3 Stämme aufgenommen.</translation>
+    </message>
+    <message>
+        <source>%1 proposals were taken over, each with an entry in the journal.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 record%2 in it (%3) changed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 rows came back</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 simulations, seed %2.</source>
+        <translation>%1 Simulationen, Startzahl %2.</translation>
     </message>
     <message>
         <source>%1 stands in groups among the other stems: more of its own than by chance within %2 m</source>
@@ -5225,20 +6141,40 @@
         <translation>%1 wurde von einem neueren stemmap angelegt (Tabellen der Version %2, dieses kennt sie bis %3); nichts wurde geändert. Mit einem neueren stemmap öffnen.</translation>
     </message>
     <message>
-        <source>%1 was made by an older stemmap; bring it up to date by opening it in the window or with stemmap add, which keeps a copy of it.</source>
-        <translation>%1 wurde von einem älteren stemmap angelegt; im Fenster öffnen oder stemmap add verwenden, dann wird sie auf den neuen Stand gebracht und eine Kopie bleibt erhalten.</translation>
+        <source>%1 was not changed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, visit %2</source>
+        <translation>%1, Aufnahme %2</translation>
+    </message>
+    <message>
+        <source>%1. plot %2%3: %4 stems, %5</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1: each %2 needs at least %3.</source>
         <translation>%1: jedes %2 braucht mindestens %3.</translation>
     </message>
     <message>
+        <source>%1: every row is in %2 already; nothing of it was added.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1; every decision in it could be read.</source>
         <translation>%1; jede Entscheidung darin war zu lesen.</translation>
     </message>
     <message>
+        <source>(nothing was said)</source>
+        <translation>(nichts wurde gesagt)</translation>
+    </message>
+    <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
+    </message>
+    <message>
+        <source>; %1 %2 %3 (%4 to %5)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>; the dbh is likelier wrong</source>
@@ -5247,6 +6183,10 @@
     <message>
         <source>; the height is likelier wrong</source>
         <translation>; eher ist die Höhe falsch</translation>
+    </message>
+    <message>
+        <source>A finding is a doubt, not a verdict.</source>
+        <translation>Ein Befund ist ein Zweifel, kein Urteil.</translation>
     </message>
     <message>
         <source>A report ends with .html or .pdf, not as %1 does; choose another name with -o.</source>
@@ -5269,20 +6209,60 @@
         <translation>Alle Aufnahmen</translation>
     </message>
     <message>
+        <source>Another program changed records in the survey file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Another program changed the records of %1 in the survey file: %2. What stands there now is used; to have it as it was typed, add the file again with --replace.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Azimuths in %1, clockwise from %2 north. Distances in %3, %4, to the %5 of the stem. %6 in %7 at %8 m.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.</source>
         <translation>Die Brusthöhe wird vom Mittelpunkt aus geschätzt: {height_m:g} m zu tief macht einen BHD bei einer Abholzigkeit von {taper_cm_per_m:g} cm je m um {dbh_cm:.2g} cm zu dick; tut ein Trupp das immer, ist seine Grundfläche {percent:.1f} % zu groß.</translation>
+    </message>
+    <message>
+        <source>Change between the visits</source>
+        <translation>Veränderung zwischen den Aufnahmen</translation>
+    </message>
+    <message>
+        <source>Check</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <source>Clark-Evans R (p)</source>
+        <translation>Clark-Evans R (p)</translation>
     </message>
     <message>
         <source>Clumped: more neighbours than by chance within %1 m</source>
         <translation>Geklumpt: mehr Nachbarn als bei Zufall innerhalb von %1 m</translation>
     </message>
     <message>
+        <source>Cold rows show the former values. Measure without leaning on them, then write what you measured, also when it is the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
         <translation>Die Spalten %1 haben keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
     <message>
+        <source>Compared: %1.</source>
+        <translation>Verglichen: %1.</translation>
+    </message>
+    <message>
         <source>Comparing with chance</source>
         <translation>Vergleich mit dem Zufall</translation>
+    </message>
+    <message>
+        <source>Coordinates: %1.</source>
+        <translation>Koordinaten: %1.</translation>
     </message>
     <message>
         <source>Crew %1</source>
@@ -5299,10 +6279,6 @@
     <message>
         <source>Distances to the nearest stem are not shown to differ from chance</source>
         <translation>Die Abstände zum nächsten Stamm weichen nicht erkennbar vom Zufall ab</translation>
-    </message>
-    <message>
-        <source>Double sampling with regression needs at least three plots on which the helping quantity differs, and a first sample that holds them all.</source>
-        <translation>Zweiphasige Stichproben mit Regression brauchen mindestens drei Probeflächen, auf denen die Hilfsgröße verschieden ist, und eine erste Stichprobe, die sie alle enthält.</translation>
     </message>
     <message>
         <source>Drawn by chance (seed %1) from %2 stems that are not on the list, to learn how often nobody doubts what is wrong.</source>
@@ -5329,6 +6305,18 @@
         <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
     </message>
     <message>
+        <source>Field packet %1 is in %2: %3 plots with former values, %4 blind, %5 stems to measure again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Field packet %1 of %2: %3 plots, %4 stems to measure again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
         <source>From the centre of plot {plot} {hidden_percent:.0f} % of the ground is hidden, the widest part at {sector_from_deg:.0f} to {sector_to_deg:.0f} degrees beyond {sector_beyond_m:.1f} m; about {missed_stems:.0f} living stems ({missed_low:.0f} to {missed_high:.0f}), {missed_percent:.0f} % of all, may stand unseen.</source>
         <translation>Vom Mittelpunkt der Probefläche {plot} aus sind {hidden_percent:.0f} % des Bodens verdeckt, der breiteste Teil bei {sector_from_deg:.0f} bis {sector_to_deg:.0f} Grad jenseits von {sector_beyond_m:.1f} m; etwa {missed_stems:.0f} lebende Stämme ({missed_low:.0f} bis {missed_high:.0f}), {missed_percent:.0f} % von allen, können ungesehen stehen.</translation>
     </message>
@@ -5341,12 +6329,40 @@
         <translation>Die Hälfte der Stämme ist dünner als %1 cm, ein Viertel dünner als %2 cm und ein Viertel dicker als %3 cm</translation>
     </message>
     <message>
+        <source>How it is made, and source</source>
+        <translation>Wie er entsteht, und Quelle</translation>
+    </message>
+    <message>
+        <source>How well the survey was measured, from blind checks (the crew did not know the former values):</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Indices of all plots</source>
+        <translation>Maße aller Probeflächen</translation>
+    </message>
+    <message>
         <source>Instrument %1</source>
         <translation>Instrument %1</translation>
     </message>
     <message>
+        <source>Intervals hold with 95 %. Tolerances: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
+    </message>
+    <message>
+        <source>Looks with the former values before the crew&apos;s eyes; they agree too easily to tell of errors:</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Meaning</source>
+        <translation>Bedeutung</translation>
+    </message>
+    <message>
+        <source>Methods</source>
+        <translation>Methoden</translation>
     </message>
     <message>
         <source>More stems than by chance have their nearest neighbour within %1 m</source>
@@ -5355,6 +6371,10 @@
     <message>
         <source>Neither clumping nor regularity is shown up to %1 m</source>
         <translation>Bis %1 m zeigt sich weder Klumpung noch Regelmäßigkeit</translation>
+    </message>
+    <message>
+        <source>No plot is left to send a crew to.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No relation between dbh and the distance to other stems is shown</source>
@@ -5385,8 +6405,20 @@
         <translation>Es ist nicht gesagt, wer entscheidet; mit --who NAME angeben.</translation>
     </message>
     <message>
+        <source>Nobody is named who makes the packet; say it with --who NAME.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nobody is named who takes this in; say it with --who NAME.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nothing differs on the plots that the survey file has.</source>
         <translation>Auf den Probeflächen, die in der Inventurdatei stehen, ist nichts anders.</translation>
+    </message>
+    <message>
+        <source>Nothing is told of all plots: %1.</source>
+        <translation>Über alle Probeflächen wird nichts gesagt: %1.</translation>
     </message>
     <message>
         <source>Nothing is told: %1.</source>
@@ -5401,8 +6433,28 @@
         <translation>Von hundert Sätzen über zufällige Probeflächen erzählen etwa fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
     </message>
     <message>
+        <source>One further cluster would take it to about %1.</source>
+        <translation>Ein weiterer Trakt brächte ihn auf etwa %1.</translation>
+    </message>
+    <message>
+        <source>One further plot would take it to about %1.</source>
+        <translation>Eine weitere Probefläche brächte ihn auf etwa %1.</translation>
+    </message>
+    <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
         <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Teil</translation>
+    </message>
+    <message>
+        <source>Plot</source>
+        <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>Plot centre, %1.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
@@ -5489,6 +6541,18 @@
         <translation>Probefläche {plot}: {stems} Durchmesser wurden in anderer Höhe gemessen als bei der letzten Aufnahme, etwa bei {height_m:g} nach {last_height_m:g}; ihre Änderung ist kein Zuwachs.</translation>
     </message>
     <message>
+        <source>Plots</source>
+        <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>Plots in the order of plot_centres.gpx, those without coordinates last:</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Printed %1.</source>
+        <translation>Gedruckt am %1.</translation>
+    </message>
+    <message>
         <source>Records that differ were left out, as you said.</source>
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
@@ -5497,16 +6561,72 @@
         <translation>Regelmäßig: weniger Nachbarn als bei Zufall innerhalb von %1 m</translation>
     </message>
     <message>
+        <source>Remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>Report on %1</source>
+        <translation>Bericht über %1</translation>
+    </message>
+    <message>
+        <source>Report on a survey of sample plots</source>
+        <translation>Bericht über eine Inventur mit Probeflächen</translation>
+    </message>
+    <message>
+        <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone, and say where you are and when you will be back; never look into the beam of a laser nor point it at anybody. The rules of your employer and of the place come before this packet. Maps and coordinates are no legal survey.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
         <translation>Werte zweiter Ordnung brauchen alle Stämme innerhalb des Fensters, jeden mit einer Lage.</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>Severity</source>
+        <translation>Schwere</translation>
     </message>
     <message>
         <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
         <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
     </message>
     <message>
+        <source>Spatial structure</source>
+        <translation>Räumliche Struktur</translation>
+    </message>
+    <message>
+        <source>Species</source>
+        <translation>Baumart</translation>
+    </message>
+    <message>
+        <source>Standard error</source>
+        <translation>Standardfehler</translation>
+    </message>
+    <message>
+        <source>Stems in</source>
+        <translation>Stämme drinnen</translation>
+    </message>
+    <message>
+        <source>Stems/ha</source>
+        <translation>Stämme/ha</translation>
+    </message>
+    <message>
+        <source>Storing the packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Strata, each as a simple random sample of its own</source>
+        <translation>Straten, jedes als eigene einfache Zufallsstichprobe</translation>
+    </message>
+    <message>
         <source>Stratification needs the area of every stratum, each a positive number.</source>
         <translation>Stratifizierung braucht die Fläche jedes Stratums, jeweils eine positive Zahl.</translation>
+    </message>
+    <message>
+        <source>Stratum</source>
+        <translation>Stratum</translation>
     </message>
     <message>
         <source>Stratum %1</source>
@@ -5561,12 +6681,16 @@
         <translation>Der mittlere Unterschied im BHD zu den vier nächsten Stämmen</translation>
     </message>
     <message>
-        <source>The nearest stem is %1 m away on average, %2 times what chance gives</source>
-        <translation>Der nächste Stamm ist im Mittel %1 m entfernt, das %2-fache dessen, was der Zufall ergibt</translation>
+        <source>The packet would have %1 rows; name fewer plots, or give --budget-hours.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
         <translation>Der Anteil der Blindprüfungen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
+    </message>
+    <message>
+        <source>The share of blind plots is %1, but must lie between 0 and 1.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The share of other species among the four nearest stems</source>
@@ -5585,12 +6709,24 @@
         <translation>Die Inventurdatei hat keinen Befund %1; stemmap check nennt die Befunde mit ihren Kennungen.</translation>
     </message>
     <message>
+        <source>The survey per hectare</source>
+        <translation>Die Inventur je Hektar</translation>
+    </message>
+    <message>
         <source>The uniform angle index</source>
         <translation>Das Winkelmaß</translation>
     </message>
     <message>
         <source>The upload differs from what the survey file has of the same plots and visits: %1 (plots %2).</source>
         <translation>Die Aufnahmedaten weichen von dem ab, was die Inventurdatei von denselben Probeflächen und Aufnahmen hat: %1 (Probeflächen %2).</translation>
+    </message>
+    <message>
+        <source>The values are those of the records as they were checked, with the decisions made so far; maps and coordinates are no legal survey. Whoever goes out to measure again minds weather, deadwood and slopes; the local rules of safety come before anything said here.</source>
+        <translation>Die Werte sind die der geprüften Datensätze, mit den bisher getroffenen Entscheidungen; Karten und Koordinaten sind keine amtliche Vermessung. Wer zum Nachmessen hinausgeht, achtet auf Wetter, Totholz und Hänge; die örtlichen Sicherheitsregeln gehen allem vor, was hier steht.</translation>
+    </message>
+    <message>
+        <source>The values below hold the records as they are now, with these doubts.</source>
+        <translation>Die Werte unten beruhen auf den Datensätzen, wie sie jetzt sind, mit diesen Zweifeln.</translation>
     </message>
     <message>
         <source>There is a file %1 already; name another one.</source>
@@ -5625,16 +6761,48 @@
         <translation>Zu wenige Stämme, um zu beurteilen, wie sie vom Mittelpunkt nach außen liegen; %1.</translation>
     </message>
     <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Visit</source>
+        <translation>Aufnahme</translation>
+    </message>
+    <message>
         <source>Visits of %1</source>
         <translation>Aufnahmen von %1</translation>
+    </message>
+    <message>
+        <source>What comes back is taken in by: stemmap remeasured %1 fill_in.xlsx</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the error is made of and what would mend it</source>
+        <translation>Woraus der Fehler besteht und was ihn mindern würde</translation>
+    </message>
+    <message>
+        <source>What was said of how the survey was measured; all else holds as the handbook says.</source>
+        <translation>Was darüber gesagt wurde, wie gemessen wurde; alles andere gilt, wie es das Handbuch sagt.</translation>
+    </message>
+    <message>
+        <source>When the mark of a centre is lost: the sheet of a cold plot names three stems around it, with the direction to the centre and the level distance from the middle of each. Lay them off; where the three meet is the centre. If they miss each other by more than half a metre, one stem is not the one that is meant: try another. On a blind plot no stem is told; if you do not find the centre, write that under remark and go on, do not guess it.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Work of %1</source>
         <translation>Arbeit vom %1</translation>
     </message>
     <message>
+        <source>Write into fill_in.xlsx or fill_in.csv, whichever suits you; one of them is enough. Decimal point or comma, and rows in any order, are all right. Leave packet and row as they are: by them each row is known again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Writing layers</source>
         <translation>Layer werden geschrieben</translation>
+    </message>
+    <message>
+        <source>Writing the table to fill in</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>[sample] strata: each stratum must have its own name.</source>
@@ -5665,6 +6833,14 @@
         <translation>stimmen überein</translation>
     </message>
     <message>
+        <source>all</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>along the slope</source>
+        <translation>schräg</translation>
+    </message>
+    <message>
         <source>an angle count has no circle that could be taken in part; take another correction</source>
         <translation>eine Winkelzählprobe hat keinen Kreis, der zum Teil genommen werden könnte; eine andere Korrektur wählen</translation>
     </message>
@@ -5679,10 +6855,6 @@
     <message>
         <source>another column names the visits, so it is kept beside them</source>
         <translation>eine andere Spalte nennt die Aufnahmen, darum bleibt sie daneben erhalten</translation>
-    </message>
-    <message>
-        <source>another program is writing into it and did not finish in time; try again.</source>
-        <translation>ein anderes Programm schreibt hinein und wurde nicht rechtzeitig fertig; noch einmal versuchen.</translation>
     </message>
     <message>
         <source>anything else</source>
@@ -5733,6 +6905,14 @@
         <translation>bei {distance_m:.2f} m entscheidet sein BHD von {dbh_cm:.1f} cm, nahe einer Klassengrenze</translation>
     </message>
     <message>
+        <source>auxiliary</source>
+        <translation>Hilfswert</translation>
+    </message>
+    <message>
+        <source>auxiliary_mean and auxiliary_points belong together, and only one of them was said</source>
+        <translation>auxiliary_mean und auxiliary_points gehören zusammen, und nur eines davon wurde gesagt</translation>
+    </message>
+    <message>
         <source>azimuth</source>
         <translation>Azimut</translation>
     </message>
@@ -5755,6 +6935,10 @@
     <message>
         <source>azimuths</source>
         <translation>Azimute</translation>
+    </message>
+    <message>
+        <source>azimuths do not decide which stems are in</source>
+        <translation>Azimute entscheiden nicht, welche Stämme drinnen sind</translation>
     </message>
     <message>
         <source>back bearing</source>
@@ -5787,6 +6971,10 @@
     <message>
         <source>blind</source>
         <translation>blind</translation>
+    </message>
+    <message>
+        <source>blind check</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>borderline</source>
@@ -5831,18 +7019,6 @@
     <message>
         <source>change cm</source>
         <translation>Änderung cm</translation>
-    </message>
-    <message>
-        <source>change of the inclusion doubt with half the standard deviation of azimuths</source>
-        <translation>Änderung des Zweifels an der Zugehörigkeit bei halber Standardabweichung der Azimute</translation>
-    </message>
-    <message>
-        <source>change of the inclusion doubt with half the standard deviation of distances</source>
-        <translation>Änderung des Zweifels an der Zugehörigkeit bei halber Standardabweichung der Distanzen</translation>
-    </message>
-    <message>
-        <source>change of the sampling error with one more plot drawn alike</source>
-        <translation>Änderung des Stichprobenfehlers bei einer weiteren, ebenso gezogenen Probefläche</translation>
     </message>
     <message>
         <source>change of what is missed if everything hidden is seen from there: at most this</source>
@@ -5893,12 +7069,20 @@
         <translation>Trakt, zu dem die Probefläche gehört</translation>
     </message>
     <message>
+        <source>clusters</source>
+        <translation>Trakte</translation>
+    </message>
+    <message>
         <source>clusters, %1, ratio of means</source>
         <translation>Trakte, %1, Quotient der Mittel</translation>
     </message>
     <message>
         <source>cm</source>
         <translation>cm</translation>
+    </message>
+    <message>
+        <source>cold</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>column %1</source>
@@ -5947,6 +7131,10 @@
     <message>
         <source>crosswise diameters disagree</source>
         <translation>gekreuzte Durchmesser widersprechen sich</translation>
+    </message>
+    <message>
+        <source>crowd</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>crs</source>
@@ -6073,6 +7261,10 @@
         <translation>Durchmesser</translation>
     </message>
     <message>
+        <source>difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>digit</source>
         <translation>Ziffer</translation>
     </message>
@@ -6141,6 +7333,10 @@
         <translation>zweiphasige Stichprobe zur Stratifizierung</translation>
     </message>
     <message>
+        <source>double sampling with regression on the auxiliary value</source>
+        <translation>zweiphasige Stichprobe mit Regression auf den Hilfswert</translation>
+    </message>
+    <message>
         <source>doubt</source>
         <translation>Zweifel</translation>
     </message>
@@ -6153,6 +7349,10 @@
         <translation>Ostwert des Mittelpunkts in seinem Koordinatensystem</translation>
     </message>
     <message>
+        <source>edge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>elevation</source>
         <translation>Höhe ü. M.</translation>
     </message>
@@ -6161,12 +7361,20 @@
         <translation>Höhe des Mittelpunkts</translation>
     </message>
     <message>
+        <source>empty row for a new stem</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>encoding assumed</source>
         <translation>Zeichensatz angenommen</translation>
     </message>
     <message>
         <source>entered twice</source>
         <translation>doppelt eingegeben</translation>
+    </message>
+    <message>
+        <source>error</source>
+        <translation>Fehler</translation>
     </message>
     <message>
         <source>exchanged</source>
@@ -6193,12 +7401,24 @@
         <translation>weiter auseinander als bei Zufall</translation>
     </message>
     <message>
+        <source>feet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>fewer than 10 stems are expected there</source>
         <translation>dort werden weniger als 10 Stämme erwartet</translation>
     </message>
     <message>
+        <source>fewer than three plots</source>
+        <translation>weniger als drei Probeflächen</translation>
+    </message>
+    <message>
         <source>fewer than two clusters</source>
         <translation>weniger als zwei Trakte</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
     </message>
     <message>
         <source>file twice</source>
@@ -6217,6 +7437,10 @@
         <translation>erster cm</translation>
     </message>
     <message>
+        <source>fits nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
         <translation>für einige Stämme ist nicht zu entscheiden, ob sie innerhalb sind (Abstand, BHD oder Hangneigung fehlt)</translation>
     </message>
@@ -6225,12 +7449,24 @@
         <translation>Formquotient unwahrscheinlich</translation>
     </message>
     <message>
+        <source>former values on the sheet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>formula errors</source>
         <translation>Formelfehler</translation>
     </message>
     <message>
         <source>found</source>
         <translation>gefunden</translation>
+    </message>
+    <message>
+        <source>found: yes when the stem stands or lies there; no when it is not there, and say under remark what you saw; new for a stem that no row names: write it into an empty row of its plot. An empty row may stay empty.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>free</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>free ground</source>
@@ -6301,6 +7537,10 @@
         <translation>Zuwachs cm</translation>
     </message>
     <message>
+        <source>growth</source>
+        <translation>Zuwachs</translation>
+    </message>
+    <message>
         <source>has a first line far too long for headings</source>
         <translation>hat eine erste Zeile, die für Überschriften viel zu lang ist</translation>
     </message>
@@ -6365,8 +7605,20 @@
         <translation>waagerecht</translation>
     </message>
     <message>
+        <source>impossible</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>in</source>
         <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>inches</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ingrowth</source>
+        <translation>Einwuchs</translation>
     </message>
     <message>
         <source>inside probability</source>
@@ -6429,6 +7681,10 @@
         <translation>ist bekannt, ob er innerhalb ist</translation>
     </message>
     <message>
+        <source>it is needed on three plots or more, and not the same on all of them</source>
+        <translation>er wird auf drei oder mehr Probeflächen gebraucht und darf nicht überall gleich sein</translation>
+    </message>
+    <message>
         <source>it is not known whether it is in</source>
         <translation>es ist nicht bekannt, ob er innerhalb ist</translation>
     </message>
@@ -6451,6 +7707,14 @@
     <message>
         <source>its dbh changed by {grown_cm:+.1f} cm since the last visit</source>
         <translation>sein BHD änderte sich seit der letzten Aufnahme um {grown_cm:+.1f} cm</translation>
+    </message>
+    <message>
+        <source>known by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>large living stems%1%2, those of the outer circle</source>
+        <translation>große lebende Stämme%1%2, die des äußeren Kreises</translation>
     </message>
     <message>
         <source>larger</source>
@@ -6485,6 +7749,10 @@
         <translation>Breite des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
+        <source>level</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>limit</source>
         <translation>Grenze</translation>
     </message>
@@ -6501,12 +7769,20 @@
         <translation>Zeile</translation>
     </message>
     <message>
+        <source>line %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>line above</source>
         <translation>Zeile darüber</translation>
     </message>
     <message>
         <source>lines</source>
         <translation>Zeilen</translation>
+    </message>
+    <message>
+        <source>lines %1%2</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>lines before headings</source>
@@ -6519,18 +7795,6 @@
     <message>
         <source>lines without stem</source>
         <translation>Zeilen ohne Stamm</translation>
-    </message>
-    <message>
-        <source>living stems of the inner circle, within %1 m, one position a tree</source>
-        <translation>lebende Stämme des inneren Kreises, innerhalb von %1 m, eine Lage je Baum</translation>
-    </message>
-    <message>
-        <source>living stems under one inclusion rule on each plot&apos;s last visit, one position a tree</source>
-        <translation>lebende Stämme unter einer Auswahlregel bei der letzten Aufnahme jeder Probefläche, eine Lage je Baum</translation>
-    </message>
-    <message>
-        <source>living stems within %1 m, one position a tree</source>
-        <translation>lebende Stämme bis %1 m, ein Ort je Baum</translation>
     </message>
     <message>
         <source>living, dead, cut or gone, as typed</source>
@@ -6551,6 +7815,10 @@
     <message>
         <source>longitude of the plot centre, WGS 84</source>
         <translation>Länge des Mittelpunkts, WGS 84</translation>
+    </message>
+    <message>
+        <source>look</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>low</source>
@@ -6585,6 +7853,10 @@
         <translation>gemessen</translation>
     </message>
     <message>
+        <source>measured again</source>
+        <translation>nachgemessen</translation>
+    </message>
+    <message>
         <source>measured, empty, non-forest or not reached</source>
         <translation>aufgenommen, leer, Nichtwald oder nicht erreicht</translation>
     </message>
@@ -6605,8 +7877,24 @@
         <translation>Messung fehlt</translation>
     </message>
     <message>
+        <source>metres</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>mils</source>
         <translation>Strich</translation>
+    </message>
+    <message>
+        <source>mils, 6000 to the circle</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mils, 6300 to the circle</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mils, 6400 to the circle</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>mirrored</source>
@@ -6637,8 +7925,16 @@
         <translation>vertippt</translation>
     </message>
     <message>
+        <source>mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>more than 600 stems; comparing them with chance would take too long</source>
         <translation>mehr als 600 Stämme; der Vergleich mit dem Zufall würde zu lange dauern</translation>
+    </message>
+    <message>
+        <source>mortality</source>
+        <translation>Mortalität</translation>
     </message>
     <message>
         <source>most</source>
@@ -6661,6 +7957,10 @@
         <translation>Name oder Nummer der Probefläche</translation>
     </message>
     <message>
+        <source>named</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>neighbour</source>
         <translation>Nachbar</translation>
     </message>
@@ -6675,6 +7975,14 @@
     <message>
         <source>neighbours differ more in dbh than by chance</source>
         <translation>Nachbarn unterscheiden sich im BHD mehr als bei Zufall</translation>
+    </message>
+    <message>
+        <source>net</source>
+        <translation>netto</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
     </message>
     <message>
         <source>new stem</source>
@@ -6695,6 +8003,14 @@
     <message>
         <source>nicht erreicht</source>
         <translation>nicht erreicht</translation>
+    </message>
+    <message>
+        <source>nicht gefunden</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no diameter is finer than whole centimetres</source>
@@ -6733,12 +8049,12 @@
         <translation>keine Probefläche mit bekanntem Wert</translation>
     </message>
     <message>
-        <source>no record could be weighed against others</source>
-        <translation>kein Datensatz ließ sich gegen andere abwägen</translation>
+        <source>no record</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>no simulations were asked for</source>
-        <translation>es wurden keine Simulationen verlangt</translation>
+        <source>no record could be weighed against others</source>
+        <translation>kein Datensatz ließ sich gegen andere abwägen</translation>
     </message>
     <message>
         <source>no stem has its four neighbours nearer than the edge</source>
@@ -6747,6 +8063,10 @@
     <message>
         <source>no stem has its four neighbours, with species and dbh, nearer than the edge</source>
         <translation>kein Stamm hat seine vier Nachbarn, mit Baumart und BHD, näher als den Rand</translation>
+    </message>
+    <message>
+        <source>no stem is near enough to its limit</source>
+        <translation>kein Stamm ist nahe genug an seiner Grenze</translation>
     </message>
     <message>
         <source>no stem is nearer to its neighbour than to the edge</source>
@@ -6781,6 +8101,10 @@
         <translation>nicht zugänglich</translation>
     </message>
     <message>
+        <source>not filled in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>not found</source>
         <translation>nicht gefunden</translation>
     </message>
@@ -6789,12 +8113,24 @@
         <translation>nicht bekannt</translation>
     </message>
     <message>
+        <source>not known: %1.</source>
+        <translation>nicht bekannt: %1.</translation>
+    </message>
+    <message>
         <source>not reached</source>
         <translation>nicht erreicht</translation>
     </message>
     <message>
         <source>not told</source>
         <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>nothing was measured twice</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing: stems inside the stand weigh as they are</source>
@@ -6837,6 +8173,10 @@
         <translation>auf keiner Probefläche haben alle Stämme des Musters einen BHD</translation>
     </message>
     <message>
+        <source>on no plot do all stems of the pattern have a dbh, and different ones</source>
+        <translation>auf keiner Probefläche haben alle Stämme des Musters einen BHD, und verschiedene</translation>
+    </message>
+    <message>
         <source>on so few plots a t interval holds the truth less often than it says</source>
         <translation>bei so wenigen Probeflächen enthält ein t-Intervall die Wahrheit seltener, als es sagt</translation>
     </message>
@@ -6845,12 +8185,24 @@
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
     <message>
+        <source>one pair tells no standard deviation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>one plot has no sampling error</source>
         <translation>eine einzige Probefläche hat keinen Stichprobenfehler</translation>
     </message>
     <message>
         <source>one stand point</source>
         <translation>ein Standpunkt</translation>
+    </message>
+    <message>
+        <source>ongrowth</source>
+        <translation>in den eigenen Kreis gewachsen</translation>
+    </message>
+    <message>
+        <source>only %1 pairs: the intervals are wide</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
@@ -6893,8 +8245,16 @@
         <translation>außerhalb des Kreises</translation>
     </message>
     <message>
+        <source>own unit</source>
+        <translation>eigene Einheit</translation>
+    </message>
+    <message>
         <source>p</source>
         <translation>p</translation>
+    </message>
+    <message>
+        <source>packet</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>pairs</source>
@@ -6935,6 +8295,10 @@
     <message>
         <source>plot</source>
         <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot and number</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot column missing</source>
@@ -7017,6 +8381,10 @@
         <translation>Punkt y</translation>
     </message>
     <message>
+        <source>polar</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>probability</source>
         <translation>Wahrscheinlichkeit</translation>
     </message>
@@ -7057,12 +8425,20 @@
         <translation>Häufigkeit</translation>
     </message>
     <message>
+        <source>recheck</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>recorded</source>
         <translation>aufgenommen</translation>
     </message>
     <message>
         <source>records</source>
         <translation>Einträge</translation>
+    </message>
+    <message>
+        <source>records edited</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>records of another plot</source>
@@ -7073,12 +8449,28 @@
         <translation>Bemerkung</translation>
     </message>
     <message>
+        <source>remeasured</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>removals</source>
+        <translation>Entnahme</translation>
+    </message>
+    <message>
         <source>result moves</source>
         <translation>Ergebnis ändert sich</translation>
     </message>
     <message>
         <source>rotation deg</source>
         <translation>Drehung °</translation>
+    </message>
+    <message>
+        <source>row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>row of the packet</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>save it as XLSX or CSV</source>
@@ -7165,6 +8557,10 @@
         <translation>schrumpfte</translation>
     </message>
     <message>
+        <source>shrank cm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>simple random sampling</source>
         <translation>einfache Zufallsstichprobe</translation>
     </message>
@@ -7219,6 +8615,10 @@
     <message>
         <source>spreads</source>
         <translation>Streuungen</translation>
+    </message>
+    <message>
+        <source>standard deviation</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>standard error</source>
@@ -7341,6 +8741,10 @@
         <translation>Stämmen mit Probeflächen</translation>
     </message>
     <message>
+        <source>stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stratified after sampling</source>
         <translation>nach der Aufnahme stratifiziert</translation>
     </message>
@@ -7385,6 +8789,10 @@
         <translation>systematische Stichprobe, wie eine einfache Zufallsstichprobe berechnet</translation>
     </message>
     <message>
+        <source>taken over together with what was brought back</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>taper cm per m</source>
         <translation>Abholzigkeit, cm je m</translation>
     </message>
@@ -7415,6 +8823,14 @@
     <message>
         <source>the area: the part of the circle inside, and the ratio of means for the survey</source>
         <translation>die Fläche: der Teil des Kreises im Bestand, und für die Inventur der Quotient der Mittel</translation>
+    </message>
+    <message>
+        <source>the auxiliary value is the same on all plots</source>
+        <translation>der Hilfswert ist auf allen Probeflächen gleich</translation>
+    </message>
+    <message>
+        <source>the auxiliary value was not used: %1</source>
+        <translation>der Hilfswert wurde nicht verwendet: %1</translation>
     </message>
     <message>
         <source>the circle has no radius, so that no share of it can be told</source>
@@ -7473,6 +8889,10 @@
         <translation>die Folge der Nummern</translation>
     </message>
     <message>
+        <source>the packet got no number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the place is known</source>
         <translation>ist der Ort bekannt</translation>
     </message>
@@ -7485,8 +8905,16 @@
         <translation>die Probefläche ist kein Wald</translation>
     </message>
     <message>
+        <source>the plot that it names</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the plot was not reached</source>
         <translation>die Probefläche wurde nicht erreicht</translation>
+    </message>
+    <message>
+        <source>the plots are weighed by strata or taken in clusters already</source>
+        <translation>die Probeflächen werden schon nach Straten gewogen oder in Trakten genommen</translation>
     </message>
     <message>
         <source>the plots lie on a grid and are computed as if drawn at random: the error is mostly told too large, and too small where the grid follows a pattern of the ground</source>
@@ -7501,16 +8929,16 @@
         <translation>es gilt der Radius des Verfahrens</translation>
     </message>
     <message>
+        <source>the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the species of the stems or of their neighbours is missing</source>
         <translation>die Baumart der Stämme oder ihrer Nachbarn fehlt</translation>
     </message>
     <message>
         <source>the stand edge bends within reach of the plot, where the mirage is not exact; take another correction</source>
         <translation>der Bestandesrand knickt in Reichweite der Probefläche, wo die Spiegelung nicht genau ist; eine andere Korrektur wählen</translation>
-    </message>
-    <message>
-        <source>the stand edge cuts the circle</source>
-        <translation>der Bestandesrand schneidet den Kreis</translation>
     </message>
     <message>
         <source>the stems were measured at the stem, not from the centre</source>
@@ -7557,6 +8985,10 @@
         <translation>sie benennen die Aufnahmen</translation>
     </message>
     <message>
+        <source>thick × thin</source>
+        <translation>dick × dünn</translation>
+    </message>
+    <message>
         <source>this form has no test of its own</source>
         <translation>diese Form hat keine eigene Prüfung</translation>
     </message>
@@ -7573,8 +9005,16 @@
         <translation>mal Zufall</translation>
     </message>
     <message>
+        <source>tolerance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>too few stems</source>
         <translation>zu wenige Stämme</translation>
+    </message>
+    <message>
+        <source>too few stems on every plot</source>
+        <translation>zu wenige Stämme auf jeder Probefläche</translation>
     </message>
     <message>
         <source>towards deg</source>
@@ -7649,6 +9089,10 @@
         <translation>Wert nicht verstanden</translation>
     </message>
     <message>
+        <source>values exchanged with another row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>vertical angle</source>
         <translation>Höhenwinkel</translation>
     </message>
@@ -7669,6 +9113,10 @@
         <translation>Aufnahmen</translation>
     </message>
     <message>
+        <source>visits exchanged</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>warning</source>
         <translation>Warnung</translation>
     </message>
@@ -7677,8 +9125,20 @@
         <translation>schwächer als bei Zufall</translation>
     </message>
     <message>
+        <source>weight</source>
+        <translation>Gewicht</translation>
+    </message>
+    <message>
         <source>what L(r) shows</source>
         <translation>was L(r) zeigt</translation>
+    </message>
+    <message>
+        <source>what a larger first sample tells of the plot too</source>
+        <translation>was eine größere erste Stichprobe auch von der Probefläche sagt</translation>
+    </message>
+    <message>
+        <source>what became of it</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>who</source>
@@ -7689,16 +9149,36 @@
         <translation>wer gemessen hat</translation>
     </message>
     <message>
+        <source>within %1 m</source>
+        <translation>innerhalb von %1 m</translation>
+    </message>
+    <message>
+        <source>within %1 m and inside the stand</source>
+        <translation>innerhalb von %1 m und im Bestand</translation>
+    </message>
+    <message>
         <source>within m</source>
         <translation>innerhalb, m</translation>
+    </message>
+    <message>
+        <source>within tolerance</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>worth %1 stems/ha</source>
         <translation>es geht um %1 Stämme/ha</translation>
     </message>
     <message>
+        <source>written again later</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>wrong with</source>
         <translation>falsch mit</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{copied} of {stems} stems on {visits} visits carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
@@ -7707,6 +9187,10 @@
     <message>
         <source>{distance_m:.2f} m against a limiting distance of {limiting_distance_m:.2f} m</source>
         <translation>{distance_m:.2f} m bei einem Grenzabstand von {limiting_distance_m:.2f} m</translation>
+    </message>
+    <message>
+        <source>{file}, line {line} (plot {named}, No. {number}) fits no row of a packet and no stem; it is kept, and nothing follows from it.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{file}, line {line}: &apos;{text}&apos; in the column %1 cannot be; %2.</source>

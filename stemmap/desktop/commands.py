@@ -22,7 +22,7 @@ _Role = QAction.MenuRole
 
 FILE_MENU = (
     *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", SEPARATOR),
-    *("sheets", "copy-map", "save-map", SEPARATOR, "export", "save-settings", SEPARATOR),
+    *("sheets", "copy-map", "save-map", SEPARATOR, "report", "export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
 VIEW_MENU = (*MAP_MENU, SEPARATOR, *PANEL_MENU, "full-screen")
@@ -76,6 +76,14 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
             _tr("commands", "Write all stems with their coordinates for a GIS or a spreadsheet"),
             outputs.choose_stems,
             ("Ctrl+E",),
+            "output",
+        ),
+        Entry(
+            "report",
+            _tr("commands", "&Report…"),
+            _tr("commands", "Write the results of the survey with diagrams, methods and settings, as HTML or PDF"),
+            outputs.choose_report,
+            ("Ctrl+Shift+R",),
             "output",
         ),
         Entry(

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QMimeData, QObject, Signal, Slot
+from PySide6.QtCore import QLocale, QMimeData, QObject, Signal, Slot
 from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QFileDialog, QMainWindow
 
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.languages import spoken_language
 from stemmap.desktop.session import WHOLE_SURVEY, Session
+from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
@@ -133,6 +136,23 @@ class Outputs(QObject):
 
         kinds = self.tr("SVG (*.svg);;PNG (*.png);;CSV (*.csv)")
         self._ask(self.tr("Save diagrams"), "structure.svg", kinds, work)
+
+    @Slot()
+    def choose_report(self) -> None:
+        """Ask where to write the report and write it, in the language and with the decimal mark of the window."""
+        workup = self._session.workup
+        if workup is None:
+            return
+
+        def work(path: Path, progress: Progress) -> str:
+            from stemmap.tasks.report import Spoken, write_report
+
+            spoken = Spoken(code=spoken_language(), mark=QLocale().decimalPoint(), words=worded)
+            write_report(workup, path, day=date.today(), spoken=spoken, progress=progress)
+            return self.tr("The report was written to {path}.").format(path=path)
+
+        kinds = self.tr("HTML (*.html);;PDF (*.pdf)")
+        self._ask(self.tr("Report"), "report.html", kinds, work)
 
     @Slot()
     def copy_map(self) -> None:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QEvent, QLocale, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont, QImage, QPalette, QPixmap, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -136,20 +136,11 @@ class StructurePanel(QScrollArea):
         self._clear(self.tr("The comparison was stopped."), stopped=True)
 
     def _on_told(self, told: Told) -> None:
-        diagrams = tuple(
-            replace(
-                one,
-                title=worded(one.title),
-                x_label=worded(one.x_label),
-                y_label=worded(one.y_label),
-                sentence=worded(one.sentence),
-            )
-            for one in told.diagrams
-        )
+        diagrams = told.diagrams
         reason = told.made.reason
         words = self.tr("Not known: {reason}.") if reason else self.tr("Compared: {reason}.")
         self._clear(words.format(reason=worded(reason or told.made.inclusion or "")))
-        self.told = replace(told, diagrams=diagrams)
+        self.told = told
         self.save_button.setVisible(bool(diagrams))
         layout = QVBoxLayout(self._results)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -211,6 +202,7 @@ class StructurePanel(QScrollArea):
             line=colour(QPalette.ColorRole.Highlight).name(),
             ground=None,
             letters=max(self.fontInfo().pixelSize() * 0.85, 9.0),
+            mark=QLocale().decimalPoint(),
         )
 
     def _show(self, told: Told, images: Sequence[QImage]) -> None:
@@ -241,7 +233,7 @@ class StructurePanel(QScrollArea):
 
 def _tell(summary: Summary, visit: int, progress: Progress) -> Told:
     """Compare one visit, or the last visits of all plots, with chance."""
-    from stemmap.drawing.diagrams import diagrams_of
+    from stemmap.drawing.diagrams import diagrams_of, worded_diagram
     from stemmap.survey.profiles import profiles
     from stemmap.survey.structure import last_visits, structure
 
@@ -249,7 +241,8 @@ def _tell(summary: Summary, visit: int, progress: Progress) -> Told:
     result = structure(summary, by_species=True, rows=rows, progress=progress)
     made = result.pooled if visit == WHOLE_SURVEY else result.plots[0]
     strata = result.strata if visit == WHOLE_SURVEY else ()
-    return Told(summary, visit, made, strata, tuple(diagrams_of(made.curves, profiles(summary, rows), made.species)))
+    diagrams = diagrams_of(made.curves, profiles(summary, rows), made.species)
+    return Told(summary, visit, made, strata, tuple(worded_diagram(one, worded) for one in diagrams))
 
 
 def _image(diagram: Diagram, style: Style, width: int, ratio: float) -> QImage:

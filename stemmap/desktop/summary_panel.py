@@ -1,4 +1,4 @@
-"""What the selected plot says per hectare, with reasons for what cannot be known; the strata of the whole survey."""
+"""What the selected plot says per hectare, with reasons for what cannot be known; the estimates of the survey."""
 
 from __future__ import annotations
 
@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stemmap.desktop.estimates_view import EstimatesView
 from stemmap.desktop.histogram import HistogramRequest, draw_histogram
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.sentences import number, visit_name
@@ -27,6 +28,8 @@ from stemmap.desktop.wording import worded
 
 #: More lines than this are never useful in the panel; the command line writes all.
 _MOST_STRATA = 200
+#: Height of the table of strata, from which on it is scrolled.
+_HIGHEST_TABLE = 260
 
 
 class HistogramView(QWidget):
@@ -128,6 +131,7 @@ class SummaryPanel(QScrollArea):
         self.setAccessibleName(self.tr("Summary"))
         self.values: dict[str, QLabel] = {}
         self.histogram = HistogramView(jobs)
+        self.estimates = EstimatesView(jobs)
         self.strata = self._strata_table()
         self._heading = QLabel()
         self._heading.setWordWrap(True)
@@ -138,7 +142,7 @@ class SummaryPanel(QScrollArea):
         self.reasons.setWordWrap(True)
         self._pages = QStackedWidget()
         self._pages.addWidget(self._plot_page())
-        self._pages.addWidget(self.strata)
+        self._pages.addWidget(self._survey_page())
         page = QWidget()
         layout = QVBoxLayout(page)
         layout.setContentsMargins(10, 8, 10, 10)
@@ -174,6 +178,15 @@ class SummaryPanel(QScrollArea):
         layout.addStretch(1)
         return page
 
+    def _survey_page(self) -> QWidget:
+        page = QWidget()
+        layout = QVBoxLayout(page)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.strata)
+        layout.addWidget(self.estimates)
+        layout.addStretch(1)
+        return page
+
     def _rows(self) -> tuple[tuple[str, str, str], ...]:
         return (
             (
@@ -206,7 +219,7 @@ class SummaryPanel(QScrollArea):
             [self.tr("Stratum"), self.tr("Visit"), self.tr("Plots"), self.tr("Stems/ha"), self.tr("m²/ha")]
         )
         table.setAccessibleName(self.tr("Strata of the survey"))
-        table.setToolTip(self.tr("Mean ± standard error, simple random sampling"))
+        table.setToolTip(self.tr("Mean ± standard error, each line as a simple random sample of its own"))
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         table.setTabKeyNavigation(False)
         table.verticalHeader().hide()
@@ -221,7 +234,8 @@ class SummaryPanel(QScrollArea):
         self._heading.setText(visit_name(opened.workup, visit))
         if visit == WHOLE_SURVEY:
             self._show_strata(opened.strata)
-            self._pages.setCurrentWidget(self.strata)
+            self._pages.setCurrentIndex(1)
+            self.estimates.tell(opened.workup.summary)
             return
         self._pages.setCurrentIndex(0)
         self._show_plot(opened.workup.summary.plot_json(visit))
@@ -318,6 +332,8 @@ class SummaryPanel(QScrollArea):
             for column, text in enumerate(cells):
                 self.strata.setItem(row, column, QTableWidgetItem(text))
         self.strata.resizeColumnsToContents()
+        lines = self.strata.verticalHeader().length() + self.strata.horizontalHeader().sizeHint().height()
+        self.strata.setFixedHeight(min(lines + 2 * self.strata.frameWidth() + 2, _HIGHEST_TABLE))
 
     def _estimate_words(self, told: dict[str, Any], decimals: int) -> str:
         if told["mean"] is None:

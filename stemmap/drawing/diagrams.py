@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -28,13 +28,14 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
 
 @dataclass(frozen=True)
 class Style:
-    """Colours "#rrggbb" of letters, of what stands behind, and of the line; size of the letters, points."""
+    """Colours "#rrggbb" of letters, of what stands behind, and of the line; letters, points; the decimal mark."""
 
     ink: str
     soft: str
     line: str
     ground: str | None
     letters: float
+    mark: str = "."
 
 
 PAPER = Style(ink="#000000", soft="#4f5652", line="#0072b2", ground="#ffffff", letters=8.0)
@@ -77,6 +78,12 @@ def diagrams_of(
         Diagram(f"species {name}", f"Among the other stems: {name}", x_label, y_label, curve.sentence, curve)
         for name, curve in species.items()
     ]
+
+
+def worded_diagram(one: Diagram, words: Callable[[str], str]) -> Diagram:
+    """A diagram with its English words in another language."""
+    told = {name: words(getattr(one, name)) for name in ("title", "x_label", "y_label", "sentence")}
+    return replace(one, **told)
 
 
 def draw(
@@ -163,7 +170,7 @@ def _draw_profile(axes: Axes, profile: Profile, style: Style) -> None:
 
 
 def _dress(axes: Axes, diagram: Diagram, style: Style, *, titled: bool) -> None:
-    from matplotlib.ticker import MaxNLocator
+    from matplotlib.ticker import FuncFormatter, MaxNLocator
 
     axes.patch.set_alpha(0.0)
     if titled:
@@ -175,6 +182,8 @@ def _dress(axes: Axes, diagram: Diagram, style: Style, *, titled: bool) -> None:
         axes.set_xticks(range(0, 361, 90))
     else:
         axes.xaxis.set_major_locator(MaxNLocator(6, steps=[1, 2, 5, 10]))
+    for axis in (axes.xaxis, axes.yaxis):
+        axis.set_major_formatter(FuncFormatter(lambda value, _place: f"{value:.6g}".replace(".", style.mark)))
     axes.yaxis.set_major_locator(MaxNLocator(4, steps=[1, 2, 5, 10], integer=isinstance(diagram.content, Profile)))
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)

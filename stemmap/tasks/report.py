@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
-from stemmap.drawing.diagrams import Diagram, diagrams_of, draw
+from stemmap.drawing.diagrams import PAPER, Diagram, diagrams_of, draw, worded_diagram
 from stemmap.errors import InputError
 from stemmap.progress import Progress
+from stemmap.survey.change import change_json
+from stemmap.survey.error_budget import error_budget_json
+from stemmap.survey.estimate_words import budget_sentences, change_sentences, estimate_sentences
+from stemmap.survey.estimates import estimates_json
 from stemmap.survey.profiles import profiles
 from stemmap.survey.structure import CAUTION, Structure, SurveyStructure, last_visits, structure
+from stemmap.survey.summary import Summary
+from stemmap.tasks.report_methods import METHODS
 from stemmap.tasks.workup import Workup
 from stemmap.writing.findings import counts_sentence
 from stemmap.writing.output import text_output, whole_file
@@ -25,56 +32,50 @@ _CAREFUL = (
     "are no legal survey. Whoever goes out to measure again minds weather, deadwood and slopes; the local rules of "
     "safety come before anything said here."
 )
-#: How each value is made, and where it comes from.
-_METHODS = (
-    (
-        "Stems and basal area per hectare",
-        "Sum over the living stems that are in, each times 10000 / area of the circle it was sampled by, m² (angle "
-        "count: basal area factor / basal area of the stem). Mean and interval: simple random sampling, Student's t.",
-    ),
-    (
-        "Clark-Evans R",
-        "Mean distance to the nearest stem over the one expected, 0.5 √(A/n) + (0.0514 + 0.041/√n) P/n, A area, "
-        "P perimeter, n stems (Clark & Evans 1954, Ecology 35: 445-453; Donnelly 1978, in: Simulation methods in "
-        "archaeology, 91-95).",
-    ),
-    (
-        "L(r)",
-        "K(r) = A / (n (n - 1)) Σ w 1(d ≤ r) over ordered pairs d apart, isotropic edge weights w (Ripley 1976, "
-        "Journal of Applied Probability 13: 255-266); L = √(K/π). Pooled: Σ n(n-1) K / Σ n(n-1) over plots.",
-    ),
-    (
-        "Envelopes",
-        "Global, 95 %, by extreme rank length (Myllymäki et al. 2017, Journal of the Royal Statistical Society B 79: "
-        "381-404), against as many stems at random in the same circles; for marks, dealt out anew among the stems of "
-        "each plot. A curve without a pattern leaves its envelope in 5 of 100 cases.",
-    ),
-    (
-        "g(r)",
-        "Pair correlation, Epanechnikov kernel of half-width 0.15 / √(n/A) (Stoyan & Stoyan 1994, Fractals, random "
-        "shapes and point fields).",
-    ),
-    (
-        "Mark correlation",
-        "Mean product of the dbh of two stems r apart over the squared mean dbh of their plot, kernel of half-width "
-        "1 m (Stoyan & Stoyan 1994).",
-    ),
-    (
-        "G(r)",
-        "Share of stems whose nearest stem is within r, from those nearer to it than to the edge, weighed by the area "
-        "in which they could be seen so (Hanisch 1984, Statistics 15: 409-416).",
-    ),
-    (
-        "Indices of the four nearest stems",
-        "Uniform angle (Gadow et al. 1998), mingling and differentiation 1 - thinner / thicker dbh (Füldner 1995), "
-        "share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974); only stems "
-        "whose fourth neighbour is nearer than the edge.",
-    ),
-)
+
+
+@dataclass(frozen=True)
+class Spoken:
+    """The language of a report.
+
+    Parameters
+    ----------
+    code
+        As HTML has it.
+    mark
+        Decimal mark of numbers in tables and diagrams.
+    words
+        Turns an English sentence of the program into that language, with the same decimal mark.
+    """
+
+    code: str = "en"
+    mark: str = "."
+    words: Callable[[str], str] = str
+
+    def number(self, value: float | None, decimals: int) -> str:
+        """A number as the language writes it; a dash when it is not known."""
+        return "–" if value is None else f"{value:.{decimals}f}".replace(".", self.mark)
+
+    def interval(self, told: Mapping[str, Any], decimals: int) -> str:
+        """The limits of an interval; a dash when they are not known."""
+        if told["low"] is None:
+            return "–"
+        # A t interval of a rare thing reaches below zero; the thing itself does not.
+        return f"{self.number(max(told['low'], 0.0), decimals)} – {self.number(told['high'], decimals)}"
+
+
+#: Command line and scripts write the same report wherever they run.
+ENGLISH = Spoken()
 
 
 def write_report(
-    workup: Workup, path: Path, *, seed: int = 1, day: date | None = None, progress: Progress | None = None
+    workup: Workup,
+    path: Path,
+    *,
+    seed: int = 1,
+    day: date | None = None,
+    spoken: Spoken = ENGLISH,
+    progress: Progress | None = None,
 ) -> None:
     """Write the report as HTML or PDF, as the ending says; the same from the same input, seed and day.
 
@@ -82,6 +83,8 @@ def write_report(
     ----------
     day
         Day that stands on the report; None: none.
+    spoken
+        Its language; English when not said.
 
     Raises
     ------
@@ -98,23 +101,37 @@ def write_report(
     progress = progress or Progress()
     made = structure(workup.summary, by_species=True, seed=seed, rows=None, progress=progress)
     progress.step("Drawing")
-    shown = diagrams_of(made.pooled.curves, profiles(workup.summary, last_visits(workup.summary)), made.pooled.species)
+    shown = [
+        worded_diagram(one, spoken.words)
+        for one in diagrams_of(
+            made.pooled.curves, profiles(workup.summary, last_visits(workup.summary)), made.pooled.species
+        )
+    ]
+    style = replace(PAPER, mark=spoken.mark)
     name = workup.survey.settings.name
-    title = f"Report on {name}" if name else "Report on a survey of sample plots"
-    blocks = list(_blocks(workup, made, shown, day))
+    said = spoken.words
+    title = said(f"Report on {name}") if name else said("Report on a survey of sample plots")
+    blocks = list(_blocks(workup, made, shown, day, spoken))
     if ending == ".html":
-        pictures = [_inline(draw([one], "svg", size_mm=_SIZE_MM, titled=False)) for one in shown]
+        pictures = [_inline(draw([one], "svg", style=style, size_mm=_SIZE_MM, titled=False)) for one in shown]
         with text_output(path) as stream:
-            stream.write(report_html(title, blocks, pictures.__getitem__))
+            stream.write(report_html(title, blocks, pictures.__getitem__, language=spoken.code))
         return
     from stemmap.drawing.application import application
     from stemmap.drawing.document import document_pdf
 
     application(offscreen=True)
     drawn = {
-        f"diagram-{number}": draw([one], "png", size_mm=_SIZE_MM, titled=False) for number, one in enumerate(shown)
+        f"diagram-{number}": draw([one], "png", style=style, size_mm=_SIZE_MM, titled=False)
+        for number, one in enumerate(shown)
     }
-    text = report_html(title, blocks, lambda number: f'<p><img src="diagram-{number}" width="420"></p>', style="")
+    text = report_html(
+        title,
+        blocks,
+        lambda number: f'<p><img src="diagram-{number}" width="420"></p>',
+        style="",
+        language=spoken.code,
+    )
     pdf = document_pdf(text, drawn, title=title, day=day)
     with whole_file(path) as partial:
         partial.write_bytes(pdf)
@@ -126,86 +143,147 @@ def _inline(svg: bytes) -> str:
     return text[text.index("<svg") :]
 
 
-def _blocks(workup: Workup, made: SurveyStructure, shown: list[Diagram], day: date | None) -> Iterator[Block]:
-    survey, summary = workup.survey, workup.summary
+def _blocks(
+    workup: Workup, made: SurveyStructure, shown: list[Diagram], day: date | None, spoken: Spoken
+) -> Iterator[Block]:
+    survey, summary, said = workup.survey, workup.summary, spoken.words
     plots = len(set(survey.visits.plot))
-    yield Paragraph(
-        f"{plots} plots, {len(survey.visits)} visits, {len(survey.stems)} stems recorded."
-        + (f" Coordinates: {workup.measured.crs}." if workup.measured.crs else "")
-        + (f" Printed {day.isoformat()}." if day else "")
-    )
-    yield Paragraph(_CAREFUL)
-    yield Heading("What the survey says per hectare")
-    yield Table(
-        ("Stratum", "Visit", "Plots", "Stems/ha", "95 % interval", "m²/ha", "95 % interval", "Remark"),
-        [_stratum_row(row) for row in summary.strata_json()],
-    )
-    yield Heading("Findings")
-    yield Paragraph(f"{counts_sentence(workup.findings).capitalize()}. A finding is a doubt, not a verdict.")
+    yield Paragraph(said(f"{plots} plots, {len(survey.visits)} visits, {len(survey.stems)} stems recorded."))
+    if workup.measured.crs:
+        yield Paragraph(said(f"Coordinates: {workup.measured.crs}."))
+    if day:
+        yield Paragraph(said(f"Printed {day.isoformat()}."))
+    yield Paragraph(said(_CAREFUL))
+    counted = said(f"{counts_sentence(workup.findings).capitalize()}.")
+    yield Paragraph(counted + " " + said("The values below hold the records as they are now, with these doubts."))
+    yield from _survey_blocks(summary, spoken)
+    yield Heading(said("Findings"))
+    yield Paragraph(counted + " " + said("A finding is a doubt, not a verdict."))
     by_check: dict[tuple[str, str], int] = {}
     for finding in workup.findings:
-        key = (str(finding.check), str(finding.severity))
+        key = (str(finding.check).replace("-", " "), str(finding.severity))
         by_check[key] = by_check.get(key, 0) + 1
-    yield Table(("Check", "Severity", "Findings"), [(*key, str(count)) for key, count in sorted(by_check.items())])
-    yield from _structure_blocks(made, shown)
-    yield Heading("Plots")
     yield Table(
-        ("Plot", "Visit", "Stems in", "Stems/ha", "m²/ha", "Clark-Evans R (p)", "Remark"),
-        [_plot_row(summary.plot_json(row), one) for row, one in enumerate(made.plots)],
+        (said("Check"), said("Severity"), said("Findings")),
+        [(said(check), said(severity), str(count)) for (check, severity), count in sorted(by_check.items())],
     )
-    yield Heading("Methods")
-    yield Table(("Value", "How it is made, and source"), _METHODS)
-    yield Heading("Settings")
-    yield Paragraph("What was said of how the survey was measured; all else holds as the handbook says.")
-    yield Verbatim(settings_text(survey.settings) or "(nothing was said)\n")
+    yield from _structure_blocks(made, shown, spoken)
+    yield Heading(said("Plots"))
+    headings = ("Plot", "Visit", "Stems in", "Stems/ha", "m²/ha", "Clark-Evans R (p)", "Remark")
+    yield Table(
+        [said(heading) for heading in headings],
+        [_plot_row(summary.plot_json(row), one, spoken) for row, one in enumerate(made.plots)],
+    )
+    yield Heading(said("Methods"))
+    yield Table(
+        (said("Value"), said("How it is made, and source")), [(said(value), said(how)) for value, how in METHODS]
+    )
+    yield Heading(said("Settings"))
+    yield Paragraph(said("What was said of how the survey was measured; all else holds as the handbook says."))
+    yield Verbatim(settings_text(survey.settings) or said("(nothing was said)") + "\n")
 
 
-def _structure_blocks(made: SurveyStructure, shown: list[Diagram]) -> Iterator[Block]:
-    yield Heading("Spatial structure")
-    yield Paragraph(f"Compared: {made.pooled.inclusion}. {made.simulations} simulations, seed {made.seed}. {CAUTION}")
+def _survey_blocks(summary: Summary, spoken: Spoken) -> Iterator[Block]:
+    """The survey by its design, its strata, its change, and what its error is made of."""
+    said = spoken.words
+    headings = ("Species", "Stems/ha", "95 % interval", "m²/ha", "95 % interval")
+    for told in estimates_json(summary):
+        yield Heading(_of_visit("The survey per hectare", told["visit"], said))
+        yield Paragraph(" ".join(map(said, estimate_sentences(told))))
+        yield Table(
+            [said(heading) for heading in headings],
+            [_species_row(part["species"] or said("(none)"), part, spoken) for part in told["species"]],
+        )
+    for told in error_budget_json(summary):
+        yield Heading(_of_visit("What the error is made of and what would mend it", told["visit"], said))
+        yield Paragraph(" ".join(map(said, budget_sentences(told))))
+    for told in change_json(summary):
+        yield Heading(said("Change between the visits"))
+        yield Paragraph(" ".join(map(said, change_sentences(told))))
+        yield Table(
+            [said(heading) for heading in ("Part", "Stems/ha", "m²/ha", "Standard error", "Meaning")],
+            [_change_row(name, meaning, told, spoken) for name, meaning in told["meaning"].items()],
+        )
+    strata = [row for row in summary.strata_json() if row["stratum"] is not None]
+    if strata:
+        yield Heading(said("Strata, each as a simple random sample of its own"))
+        columns = ("Stratum", "Visit", "Plots", "Stems/ha", "95 % interval", "m²/ha", "95 % interval", "Remark")
+        yield Table([said(heading) for heading in columns], [_stratum_row(row, spoken) for row in strata])
+
+
+def _of_visit(words: str, visit: str | None, said: Callable[[str], str]) -> str:
+    return said(words) if visit is None else said(f"{words}, visit {visit}")
+
+
+def _structure_blocks(made: SurveyStructure, shown: list[Diagram], spoken: Spoken) -> Iterator[Block]:
+    said = spoken.words
+    yield Heading(said("Spatial structure"))
+    yield Paragraph(
+        " ".join(
+            [
+                said(f"Compared: {made.pooled.inclusion}."),
+                said(f"{made.simulations} simulations, seed {made.seed}."),
+                said(CAUTION),
+            ]
+        )
+    )
     for stratum in made.strata:
         curve = stratum.curves.get("l_minus_r")
-        told = curve.sentence if curve else f"not known: {stratum.reason}."
-        yield Paragraph(f"Stratum {stratum.heading['stratum'] or '(none)'}: {told}")
+        told = said(curve.sentence) if curve else said(f"not known: {stratum.reason}.")
+        yield Paragraph(f"{said('Stratum')} {stratum.heading['stratum'] or said('(none)')}: {told}")
     if made.pooled.reason:
-        yield Paragraph(f"Nothing is told of all plots: {made.pooled.reason}.")
+        yield Paragraph(said(f"Nothing is told of all plots: {made.pooled.reason}."))
     for number, one in enumerate(shown):
         yield Figure(number, f"{one.title}. {one.sentence}")
     if made.pooled.indices:
-        yield Table(("Indices of all plots",), [(index["sentence"],) for index in made.pooled.indices.values()])
+        yield Table((said("Indices of all plots"),), [(said(one["sentence"]),) for one in made.pooled.indices.values()])
 
 
-def _stratum_row(row: Mapping[str, Any]) -> tuple[str, ...]:
-    stems, area = row["stems_per_ha"], row["basal_area_m2_per_ha"]
+def _species_row(name: str, part: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
+    stems, area = part["stems_per_ha"], part["basal_area_m2_per_ha"]
     return (
-        row["stratum"] or "all",
-        row["visit"] or "last",
-        str(row["plots"]),
-        _number(stems["mean"], 0),
-        _interval(stems, 0),
-        _number(area["mean"], 1),
-        _interval(area, 1),
-        stems["reason"] or area["reason"] or "",
+        name,
+        spoken.number(stems["mean"], 0),
+        spoken.interval(stems, 0),
+        spoken.number(area["mean"], 2),
+        spoken.interval(area, 2),
     )
 
 
-def _plot_row(plot: Mapping[str, Any], one: Structure) -> tuple[str, ...]:
+def _change_row(name: str, meaning: str, told: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
+    stems, area = told["stems_per_ha"][name], told["basal_area_m2_per_ha"][name]
+    return (
+        spoken.words(name.replace("_", " ")),
+        spoken.number(stems["mean"], 1),
+        spoken.number(area["mean"], 2),
+        spoken.number(area["standard_error"], 2),
+        spoken.words(meaning),
+    )
+
+
+def _stratum_row(row: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
+    stems, area = row["stems_per_ha"], row["basal_area_m2_per_ha"]
+    return (
+        row["stratum"],
+        row["visit"] or spoken.words("last"),
+        str(row["plots"]),
+        spoken.number(stems["mean"], 0),
+        spoken.interval(stems, 0),
+        spoken.number(area["mean"], 1),
+        spoken.interval(area, 1),
+        spoken.words(stems["reason"] or area["reason"] or ""),
+    )
+
+
+def _plot_row(plot: Mapping[str, Any], one: Structure, spoken: Spoken) -> tuple[str, ...]:
     index = one.indices.get("clark_evans", {}).get("donnelly")
     curve = one.curves.get("l_minus_r")
     return (
         str(plot["plot"]),
         plot["visit"] or "",
-        _number(plot["in"], 0),
-        _number(plot["stems_per_ha"], 0),
-        _number(plot["basal_area_m2_per_ha"], 1),
-        "–" if index is None else f"{index['r']:.2f} ({index['p']:.3f})",
-        plot["reasons"].get("stems_per_ha") or (curve.sentence if curve else one.reason),
+        spoken.number(plot["in"], 0),
+        spoken.number(plot["stems_per_ha"], 0),
+        spoken.number(plot["basal_area_m2_per_ha"], 1),
+        "–" if index is None else f"{spoken.number(index['r'], 2)} ({spoken.number(index['p'], 3)})",
+        spoken.words(plot["reasons"].get("stems_per_ha") or (curve.sentence if curve else one.reason)),
     )
-
-
-def _number(value: float | None, decimals: int) -> str:
-    return "–" if value is None else f"{value:.{decimals}f}"
-
-
-def _interval(value: Mapping[str, Any], decimals: int) -> str:
-    return "–" if value["low"] is None else f"{value['low']:.{decimals}f} to {value['high']:.{decimals}f}"

@@ -56,7 +56,9 @@ class Figure:
 Block = Heading | Paragraph | Table | Verbatim | Figure
 
 
-def report_html(title: str, blocks: Sequence[Block], picture: Callable[[int], str], *, style: str = _STYLE) -> str:
+def report_html(
+    title: str, blocks: Sequence[Block], picture: Callable[[int], str], *, style: str = _STYLE, language: str = "en"
+) -> str:
     """The report as HTML.
 
     Parameters
@@ -69,10 +71,12 @@ def report_html(title: str, blocks: Sequence[Block], picture: Callable[[int], st
         Gives the markup of a picture by its number.
     style
         Style sheet.
+    language
+        Code of the language of its texts.
     """
     body = "\n".join(part for block in blocks for part in _markup(block, picture))
     return (
-        f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{html.escape(title)}</title>\n'
+        f'<!doctype html>\n<html lang="{language}"><head><meta charset="utf-8"><title>{html.escape(title)}</title>\n'
         f"<style>{style}</style></head><body>\n<h1>{html.escape(title)}</h1>\n{body}\n</body></html>\n"
     )
 
