@@ -170,7 +170,8 @@ def _read_records(connection: sqlite3.Connection, table: Table, upload: int, edi
             told = [labels.setdefault(label, len(labels)) for label in distinct]
             parts.append(np.array([*told, -1], np.int32)[code])
     for number, row in connection.execute(
-        f"SELECT source, line FROM {stored} WHERE replaced_by NOT IN (SELECT id FROM uploads WHERE replaces)"
+        f"SELECT source, line FROM {stored} WHERE replaced_by IS NOT NULL "
+        "AND replaced_by NOT IN (SELECT id FROM uploads WHERE replaces)"
     ):
         edits.setdefault(number, set()).add(row)
     if not places:
