@@ -71,7 +71,7 @@ TABLES: Mapping[str, tuple[str, str]] = MappingProxyType(
             "time TEXT NOT NULL, who TEXT NOT NULL, finding TEXT NOT NULL, plot TEXT, visit TEXT, stem TEXT, "
             "decision TEXT NOT NULL, field TEXT, old TEXT, new TEXT, why TEXT NOT NULL, source INTEGER, line INTEGER, "
             "upload INTEGER, of INTEGER, changes TEXT NOT NULL, seal TEXT NOT NULL",
-            "every decision: who, when, why, old and new value; only ever added to",
+            "every decision: who, when, why, old and new value; only ever added to; the rows below 1 are none",
         ),
         "packets": (
             "name TEXT NOT NULL, time TEXT NOT NULL, who TEXT NOT NULL, after_entry INTEGER NOT NULL, "
@@ -137,8 +137,12 @@ def list_fields(connection: sqlite3.Connection) -> None:
     )
 
 
+#: What the rows below the first entry say to somebody who looks at the table in another program.
+_NO_DECISION = "This is no decision: the row keeps room, so that a copy of the file holds every decision at any moment."
+
+
 def _fill_journal(connection: sqlite3.Connection) -> None:
-    """Two entries below the first, that say nothing, so that the journal's tree has a branch from the beginning.
+    """Two rows below the first entry, that are no decisions, so that the journal's tree has a branch from the beginning.
 
     A kill between the page writes of one decision can tear a copy of the file that is taken without its rollback
     journal. As long as no row of the journal ever moves to another page, such a copy still holds every decision that
@@ -147,7 +151,7 @@ def _fill_journal(connection: sqlite3.Connection) -> None:
     connection.executemany(
         "INSERT INTO journal (entry, time, who, finding, decision, why, changes, seal) "
         "VALUES (?, '', '', '', '', ?, '', '')",
-        [(-1, " " * 3000), (0, " " * 1500)],
+        [(-1, _NO_DECISION.ljust(3000)), (0, _NO_DECISION.ljust(1500))],
     )
 
 
