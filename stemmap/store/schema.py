@@ -142,7 +142,7 @@ _NO_DECISION = "This is no decision: the row keeps room, so that a copy of the f
 
 
 def _fill_journal(connection: sqlite3.Connection) -> None:
-    """Two rows below the first entry, that are no decisions, so that the journal's tree has a branch from the beginning.
+    """Two rows below the first entry that are no decisions: the journal's tree has a branch from the beginning.
 
     A kill between the page writes of one decision can tear a copy of the file that is taken without its rollback
     journal. As long as no row of the journal ever moves to another page, such a copy still holds every decision that
