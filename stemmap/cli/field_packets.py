@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Literal
 
 import click
 
-from stemmap.cli.options import logged_in, progress_line
+from stemmap.cli.options import logged_in, output_option, progress_line, target
 
 
 @click.command()
@@ -64,3 +65,36 @@ def packet(
     )
     done()
     click.echo(made.sentence(), err=True)
+
+
+@click.command()
+@click.argument("survey", type=click.Path(path_type=Path))
+@click.argument("files", nargs=-1, type=click.Path(path_type=Path))
+@click.option(
+    "--take",
+    type=click.Choice(["all", "likely"]),
+    help="Take the open proposals over at once, all or those that are probably right; each gets a journal entry.",
+)
+@click.option("--who", default="", metavar="NAME", help="Who takes it in; not given: who is logged in.")
+@click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
+@output_option
+def remeasured(
+    survey: Path, files: tuple[Path, ...], *, take: Literal["all", "likely"] | None, who: str, form: str, output: str
+) -> None:
+    """Take in what crews brought back from field packets.
+
+    FILES are the tables of the packets, filled in; without any it is told what the survey file holds of them. Every
+    row is kept as typed and told with what became of it. Values beyond the tolerance, stems not found and new stems
+    become findings with proposals, decided with stemmap decide, in the window, or together with --take. Blind checks
+    tell how well the survey was measured.
+    """
+    from stemmap.tasks.remeasured import bring_back
+    from stemmap.writing.output import text_output
+    from stemmap.writing.remeasured import Told, write_remeasured
+
+    progress, done = progress_line()
+    made = bring_back(survey, files, who=who or logged_in(), take=take, progress=progress)
+    done()
+    click.echo(made.sentence(survey.name), err=True)
+    with text_output(target(output)) as stream:
+        write_remeasured(stream, Told(made.rows(), made.proposals(), made.counts(), made.quality()), form)

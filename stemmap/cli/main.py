@@ -235,6 +235,7 @@ for verb in (
     survey_files.journal,
     survey_files.repair,
     field_packets.packet,
+    field_packets.remeasured,
     spatial.structure,
     spatial.report,
 ):

@@ -133,7 +133,7 @@ def add_uploads(
         del upload
         workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         progress.step("Writing layers")
-        _write_layers(survey_file, workup)
+        make_layers(survey_file, workup)
     return Added(number, told, workup)
 
 
@@ -187,7 +187,7 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> list[str]:
             # Somebody else may have made newer ones meanwhile.
             at = connection.execute("SELECT COALESCE(layers_at, 0) FROM survey_file").fetchone()[0]
             if at <= known and uploads_of(survey_file) == uploads:
-                return _write_layers(survey_file, workup)
+                return make_layers(survey_file, workup)
     return []
 
 
@@ -225,7 +225,13 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
     return saved
 
 
-def _write_layers(survey_file: SurveyFile, workup: Workup) -> list[str]:
+def make_layers(survey_file: SurveyFile, workup: Workup) -> list[str]:
+    """Make the layers anew from a survey, inside the caller's transaction.
+
+    Returns
+    -------
+    Names under which layers were kept that another program had changed.
+    """
     layers, system = layers_of(workup)
     decisions = workup.survey.decisions
     return write_layers(

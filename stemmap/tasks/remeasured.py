@@ -1,0 +1,315 @@
+"""What crews bring back from field packets: taken into the survey file, told row by row, and taken over together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stemmap.core.agreement import within
+from stemmap.errors import InputError
+from stemmap.progress import Progress
+from stemmap.reading import read_upload
+from stemmap.store.decisions import Request, decide
+from stemmap.store.records import UploadedFile, add_upload, files_brought_back
+from stemmap.store.survey_file import opened
+from stemmap.survey.findings import Finding
+from stemmap.survey.matched import MEASURED, Matched, Means, Outcome, match, typed_texts
+from stemmap.survey.quality import Quality, allowed, differences, quality, stems_found
+from stemmap.survey.records import Records, Upload
+from stemmap.survey.returned import PacketRows, Returned, cells
+from stemmap.survey.tolerance import source
+from stemmap.tasks.stored import load
+from stemmap.tasks.survey_file import make_layers, refresh_layers, uploaded_file
+from stemmap.tasks.workup import Workup, open_uploads, with_stand, work_up
+
+#: All proposals, or those that are probably right.
+Take = Literal["all", "likely"]
+
+#: From this probability a proposal is taken as likely.
+_LIKELY = 0.5
+
+#: Words of what became of a row.
+OUTCOMES = {
+    Outcome.COMPARED: "measured again",
+    Outcome.NOT_FOUND: "not found",
+    Outcome.NEW: "new stem",
+    Outcome.NOT_FILLED_IN: "not filled in",
+    Outcome.SPARE: "empty row for a new stem",
+    Outcome.REPEATED: "written again later",
+    Outcome.UNMATCHED: "fits nothing",
+}
+#: Words of how its stem was known.
+MEANS = {
+    Means.NONE: None,
+    Means.PACKET_ROW: "row of the packet",
+    Means.NUMBER: "plot and number",
+    Means.EXCHANGED: "values exchanged with another row",
+    Means.OTHER_PLOT: "the plot that it names",
+}
+_QUANTITIES = ("azimuth_deg", "distance_m", "dbh_cm")
+
+
+@dataclass(frozen=True)
+class BroughtBack:
+    """All that crews brought back so far.
+
+    Parameters
+    ----------
+    workup
+        The survey with it.
+    matched
+        What became of each row; None where nothing came back.
+    new_rows
+        Number of rows that were taken in just now.
+    known_files
+        Files that were there already.
+    taken
+        Number of proposals that were taken over just now.
+    """
+
+    workup: Workup
+    matched: Matched | None
+    new_rows: int = 0
+    known_files: tuple[str, ...] = ()
+    taken: int = 0
+
+    def sentence(self, name: str) -> str:
+        """What was done, in words.
+
+        Parameters
+        ----------
+        name
+            Of the survey file.
+        """
+        parts = []
+        if self.known_files:
+            files = ", ".join(self.known_files)
+            parts.append(f"{files}: every row is in {name} already; nothing of it was added.")
+        if self.new_rows:
+            parts.append(f"{name} holds {self.new_rows} rows more that crews brought back.")
+        if self.taken:
+            parts.append(f"{self.taken} proposals were taken over, each with an entry in the journal.")
+        return " ".join(parts) or f"{name} was not changed."
+
+    def rows(self) -> Iterator[dict[str, Any]]:
+        """Every row that came back: as typed, what became of it, and how it compares."""
+        survey, matched = self.workup.survey, self.matched
+        returned = survey.upload.returned
+        if returned is None or matched is None:
+            return
+        records, stems = returned.rows, survey.upload.stems.take(matched.stem)
+        texts = {name: cells(records, name) for name in ("packet", "row", "plot", "visit", "tree", "stem", "found")}
+        difference, tolerance = differences(matched), allowed(matched, survey.settings)
+        inside = within(difference, tolerance)
+        of_stem = {name: cells(stems, name) for name in ("plot", "visit", "tree", "stem")}
+        typed = [typed_texts(records, place) for place in range(len(MEASURED))]
+        remark = cells(records, "remark")
+        for row, outcome in enumerate(matched.outcome.tolist()):
+            values = {}
+            for place, name in enumerate(_QUANTITIES):
+                values[name] = {
+                    "typed": typed[place][row] or None,
+                    "again": _finite(matched.again[row, place]),
+                    "recorded": _finite(matched.recorded[row, place]),
+                    "difference": _finite(difference[row, place]),
+                    "tolerance": _finite(tolerance[row, place]) if np.isfinite(difference[row, place]) else None,
+                    "within": bool(inside[row, place]) if np.isfinite(difference[row, place]) else None,
+                }
+            known = matched.stem[row] >= 0
+            yield {
+                "file": survey.upload.sources[records.source[row]],
+                "line": int(records.line[row]),
+                **{name: column[row] or None for name, column in texts.items()},
+                "look": "blind" if matched.blind[row] else "cold",
+                "outcome": OUTCOMES[Outcome(outcome)],
+                "known_by": MEANS[Means(int(matched.means[row]))] if known else None,
+                "of": {name: column[row] or None for name, column in of_stem.items()} if known else None,
+                "names_other_plot": bool(matched.plot_differs[row]),
+                **values,
+                "remark": remark[row] or None,
+            }
+
+    def counts(self) -> dict[str, Any]:
+        """How many rows came back, what became of them, and how many of those sent out did not come back."""
+        survey = self.workup.survey
+        outcome = np.zeros(0, np.int8) if self.matched is None else self.matched.outcome
+        of_outcome = np.bincount(outcome, minlength=len(Outcome))
+        returned = survey.upload.returned
+        there = set() if self.matched is None else set(self.matched.asked.tolist())
+        missing: dict[str, int] = {}
+        if returned is not None:
+            packets, asked = returned.asked.packet, returned.asked.source >= 0
+            for place in np.flatnonzero(asked).tolist():
+                if place not in there:
+                    missing[packets[place]] = missing.get(packets[place], 0) + 1
+        return {
+            "rows": len(outcome),
+            "outcomes": {OUTCOMES[each]: int(of_outcome[each]) for each in Outcome},
+            "not_come_back": missing,
+        }
+
+    def findings(self) -> Iterator[Finding]:
+        """The open findings about what came back."""
+        return (finding for finding in self.workup.findings if finding.check == "remeasured")
+
+    def proposals(self) -> Iterator[dict[str, Any]]:
+        """What can be decided: old, new, the difference and the tolerance."""
+        for finding in self.findings():
+            if finding.proposals:
+                told = {name: finding.evidence.get(name) for name in _PROPOSAL_EVIDENCE}
+                best = max(finding.proposals, key=lambda each: each["probability"] or 0.0)
+                yield {
+                    "finding": finding.id,
+                    "plot": finding.plot,
+                    "visit": finding.visit,
+                    "stem": finding.stem,
+                    "field": finding.field,
+                    "old": told["recorded"],
+                    "new": best["value"] if finding.brought is None else None,
+                    "difference": told["difference"],
+                    "tolerance": told["tolerance"],
+                    "probability": best["probability"],
+                    "look": told["look"],
+                    "message": finding.message,
+                }
+
+    def quality(self) -> dict[str, Any]:
+        """How well the survey was measured: agreement by look and field, and how many stems were found."""
+        survey = self.workup.survey
+        if self.matched is None:
+            return {"tolerance": source(survey.settings), "confidence": 0.95, "fields": [], "stems": []}
+        told = quality(survey.upload, survey.settings, self.matched)
+        return {
+            "tolerance": source(survey.settings),
+            "confidence": 0.95,
+            "fields": [_quality_as_json(each) for each in told],
+            "stems": [vars(each) for each in stems_found(self.matched)],
+        }
+
+
+_PROPOSAL_EVIDENCE = ("recorded", "difference", "tolerance", "look")
+
+
+def bring_back(
+    survey_path: Path, paths: Sequence[Path], *, who: str, take: Take | None = None, progress: Progress | None = None
+) -> BroughtBack:
+    """Take in tables that crews filled in: every row is kept as typed, a file that is there already changes nothing.
+
+    Parameters
+    ----------
+    take
+        Take proposals over at once: all, or those that are likely; each is an entry of the journal.
+
+    Raises
+    ------
+    InputError
+        When there is no such survey file, or a table cannot be read or holds no stems.
+    OutputError
+        When the survey file cannot be written.
+    """
+    progress = progress or Progress()
+    if not who.strip():
+        raise InputError("Nobody is named who takes this in; say it with --who NAME.")
+    with opened(survey_path) as survey_file:
+        known = files_brought_back(survey_file)
+    files = [(path, uploaded_file(path)) for path in paths]
+    fresh = {file.sha256: (path, file) for path, file in files if file.sha256 not in known}
+    old = tuple(file.name for path, file in files if (path, file) not in fresh.values())
+    new_rows, workup = 0, None
+    if fresh:
+        rows, sources = _read([path for path, _ in fresh.values()], progress)
+        new_rows = len(rows)
+        workup = _store(survey_path, rows, sources, [file for _, file in fresh.values()], who=who, progress=progress)
+    workup = workup or open_uploads([survey_path], progress=progress)
+    made = BroughtBack(workup, _matched(workup), new_rows, old)
+    taken = _take_over(survey_path, made, take, who=who) if take else 0
+    if not taken:
+        return made
+    refresh_layers(survey_path, progress)
+    workup = open_uploads([survey_path], progress=progress)
+    return BroughtBack(workup, _matched(workup), new_rows, old, taken)
+
+
+def brought_back(workup: Workup) -> BroughtBack:
+    """What a survey file holds of field packets that came back."""
+    return BroughtBack(workup, _matched(workup))
+
+
+def _matched(workup: Workup) -> Matched | None:
+    survey = workup.survey
+    return match(survey.upload, survey.settings, survey.decisions.entries)
+
+
+def _read(paths: Sequence[Path], progress: Progress) -> tuple[Records, tuple[str, ...]]:
+    """The rows of tables that were filled in, and the names of their files and sheets."""
+    upload = read_upload(paths, progress=progress)
+    stems = upload.stems
+    if not len(stems):
+        names = ", ".join(path.name for path in paths)
+        raise InputError(f"{names} holds no rows of stems; give the table of the field packet, filled in.")
+    return replace(stems, table="remeasured"), upload.sources
+
+
+def _store(
+    survey_path: Path,
+    rows: Records,
+    sources: tuple[str, ...],
+    files: Sequence[UploadedFile],
+    *,
+    who: str,
+    progress: Progress,
+) -> Workup:
+    none: NDArray[np.object_] = np.zeros(0, object)
+    zero = np.zeros(0, np.int64)
+    asked = PacketRows(none, zero, zero.astype(bool), none, none, none, none, zero, zero, zero)
+    upload = Upload(
+        Records.empty("plots"),
+        Records.empty("stems"),
+        Records.empty("stations"),
+        sources,
+        returned=Returned(rows, np.zeros(len(rows), np.int64), asked),
+    )
+    with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
+        add_upload(connection, upload, files, who=who, replaces=False, gone={})
+        workup = work_up(with_stand(load(survey_file), survey_path.parent, progress), progress)
+        progress.step("Writing layers")
+        make_layers(survey_file, workup)
+    return workup
+
+
+def _take_over(survey_path: Path, made: BroughtBack, take: Take, *, who: str) -> int:
+    """Decide for proposals one by one; returns how many."""
+    standing = made.workup.survey.decisions.standing
+    chosen = [
+        each["finding"]
+        for each in made.proposals()
+        if each["finding"] not in standing and (take == "all" or (each["probability"] or 0.0) >= _LIKELY)
+    ]
+    with opened(survey_path, write=True) as survey_file:
+        for finding in chosen:
+            decide(survey_file, Request(finding, "correct", "taken over together with what was brought back", who))
+    return len(chosen)
+
+
+def _quality_as_json(told: Quality) -> dict[str, Any]:
+    figures = {name: _finite(value) for name, value in vars(told.agreement).items()}
+    return {
+        "look": told.look,
+        "field": told.field,
+        "unit": told.unit or None,
+        **figures,
+        "pairs": told.agreement.pairs,
+        "sd_of_one": _finite(told.sd_of_one),
+        "tolerance_low": _finite(told.tolerance_low),
+        "tolerance_high": _finite(told.tolerance_high),
+        "reason": told.reason or None,
+    }
+
+
+def _finite(value: float) -> float | None:
+    return float(value) if np.isfinite(value) else None
