@@ -42,6 +42,8 @@ class ContentsLine:
         Number of findings.
     number
         Page on which its sheet begins.
+    blind
+        Whether the sheet withholds what was recorded.
     """
 
     plot: str
@@ -52,6 +54,7 @@ class ContentsLine:
     warnings: int
     notes: int
     number: int
+    blind: bool = False
 
     @property
     def findings(self) -> int:
@@ -61,6 +64,8 @@ class ContentsLine:
     @property
     def state(self) -> str:
         """State of the plot in words."""
+        if self.blind:
+            return _tr("sheet", "blind check")
         words = {
             PlotStatus.EMPTY: _tr("sheet", "empty plot"),
             PlotStatus.NON_FOREST: _tr("sheet", "non-forest"),
@@ -124,7 +129,10 @@ def _table(lines: Sequence[ContentsLine], width_mm: float) -> Iterator[Shape]:
         _tr("sheet", "findings"),
         _tr("sheet", "page"),
     )
-    rows = [(line.plot, line.visit, line.state, str(line.findings), str(line.number)) for line in lines]
+    rows = [
+        (line.plot, line.visit, line.state, "" if line.blind else str(line.findings), str(line.number))
+        for line in lines
+    ]
     top = -HEAD_MM - _HEADING_MM
     middle = top - (np.arange(len(rows)) + 0.5) * _ROW_MM
     place = np.zeros((len(rows), 2))

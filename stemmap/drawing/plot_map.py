@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QCoreApplication
 
+from stemmap.drawing.as_typed import as_typed_shapes
 from stemmap.drawing.backgrounds import ground_of_plot
 from stemmap.drawing.colouring import colouring
 from stemmap.drawing.decimals import Decimal
@@ -141,6 +142,7 @@ def describe_plot(
     last = []
     if layers.last_visit:
         last = last_visit_shapes(survey, measured, visit_row, stems, reach_m=reach, theme=theme)
+    typed = as_typed_shapes(survey, measured, visit_row, stems, turn_deg=turn, reach_m=reach, theme=theme)
     grid = projected_grid(measured, visit_row, reach, theme) if layers.projected_grid else []
     shapes = [
         *ground_shapes(lines, reach, theme, zones=layers.borderline_zone),
@@ -157,13 +159,14 @@ def describe_plot(
     ]
     if layers.stems:
         shapes += [
+            *typed,
             *stem_shapes(stems, colours, millimetres_per_metre, theme),
             *outline_shapes(stems, doubts, theme),
             *ghosts,
             *StemNumbers.of(survey, stems, doubts, numbers=layers.numbers, species=layers.species).shapes(
                 stems,
                 doubts,
-                clear_of=[*last, *ghosts],
+                clear_of=[*last, *typed, *ghosts],
                 lines=lines if layers.circles else (),
                 reach_m=reach,
                 millimetres_per_metre=millimetres_per_metre,
@@ -232,9 +235,7 @@ def _plot_doubt(doubt: Doubt, reach_m: float, theme: Theme) -> list[Shape]:
     ]
 
 
-def _notes(
-    survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border], *, drawn: bool
-) -> tuple[str, ...]:
+def _notes(survey: Survey, visit_row: int, stems: Stems, lines: Sequence[Border], *, drawn: bool) -> tuple[str, ...]:
     """Sentences on what the map cannot show."""
     notes = []
     rows = survey.visits.stems(visit_row)

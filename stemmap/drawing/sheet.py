@@ -71,6 +71,8 @@ class SheetStyle:
         Denominator of the scale; None: the largest that fits each plot.
     printed
         Day of printing; None: it is not said.
+    packet
+        Name of the field packet to which the sheets belong; empty: none.
     """
 
     survey: Survey
@@ -81,6 +83,7 @@ class SheetStyle:
     paper: str = "A4"
     scale: int | None = None
     printed: date | None = None
+    packet: str = ""
 
     @classmethod
     def of(
@@ -91,6 +94,7 @@ class SheetStyle:
         paper: str = "A4",
         scale: int | None = None,
         printed: date | None = None,
+        packet: str = "",
     ) -> SheetStyle:
         """Work out what all sheets share.
 
@@ -109,6 +113,7 @@ class SheetStyle:
             paper=paper,
             scale=scale,
             printed=printed,
+            packet=packet,
         )
 
 
@@ -195,7 +200,7 @@ def describe_sheet(
     rooms = end - _height(foot) - _GAP_MM - under, end - _height(other_foot) - _GAP_MM - MARGIN_MM - HEAD_MM
     notes = [*words.again(again), *([words.blind()] if blind else []), *words.lost_centre(known)]
     notes += over_list
-    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes)
+    stems = StemList.of(style.survey, visit_row, findings=findings, width_mm=inner, notes=notes, blind=blind)
     cuts = _cuts(stems, *rooms)
     name = plot_name(style.survey, visit_row)
     pages = []
@@ -207,6 +212,7 @@ def describe_sheet(
             scale=scale if is_map else None,
             pages=_which_page(number, len(cuts), first_number),
             printed=style.printed,
+            packet=style.packet,
             width_mm=inner,
         )
         parts = [Placed(title, MARGIN_MM, MARGIN_MM), Placed(foot if is_map else other_foot, MARGIN_MM, end)]

@@ -32,7 +32,14 @@ def plot_name(survey: Survey, visit_row: int) -> str:
 
 
 def head(
-    words: SheetWords, visit_row: int, *, scale: int | None, pages: str, printed: date | None, width_mm: float
+    words: SheetWords,
+    visit_row: int,
+    *,
+    scale: int | None,
+    pages: str,
+    printed: date | None,
+    packet: str,
+    width_mm: float,
 ) -> Scene:
     """Title, scale where there is a map, and which page it is; the upper left corner is the origin."""
     survey, visits = words.survey, words.survey.visits
@@ -43,6 +50,7 @@ def head(
         _tr("sheet", "stratum {stratum}").format(stratum=stratum) if stratum else "",
         _tr("sheet", "measured {date}").format(date=day) if day else "",
         "" if printed is None else _tr("sheet", "printed {date}").format(date=printed),
+        _tr("sheet", "field packet {packet}").format(packet=packet) if packet else "",
     ]
     title = fitted(plot_name(survey, visit_row), TITLE, width_mm - 30.0)
     second = fitted(" · ".join(part for part in lesser if part), WORDS, width_mm - 50.0)

@@ -90,6 +90,7 @@ class StemList:
         findings: Sequence[Finding] = (),
         width_mm: float,
         notes: Sequence[str] = (),
+        blind: bool = False,
     ) -> StemList:
         """List of the stems of a visit, in the order of the records.
 
@@ -101,6 +102,8 @@ class StemList:
             Room.
         notes
             Further sentences to stand above the first row.
+        blind
+            Whether only the numbers of the stems are shown, and the species is written down anew too.
         """
         rows = survey.visits.stems(visit_row)
         by_stem: dict[int, list[Finding]] = {}
@@ -110,13 +113,14 @@ class StemList:
         of_stem = tuple(doubts.get(row) for row in range(rows.start, rows.stop))
         most = max((len(doubt.letters) for doubt in of_stem if doubt), default=1)
         letters_mm = max(most * BADGE_MM, float(widths((_doubtful(),))[0]) * SMALL) + 2.0 * _GAP_MM
-        angle = ("vertical_angle_deg" in survey.stems.records.columns) * 1
-        writing = (3 + angle) * _WRITING_MM[0]
-        recorded = _recorded(survey, rows, width_mm - writing - letters_mm)
+        letters_mm = 0.0 if blind else letters_mm
+        angle = "vertical_angle_deg" in survey.stems.records.columns
+        count = 3 + angle + blind
+        recorded = _recorded(survey, rows, width_mm - count * _WRITING_MM[0] - letters_mm, blind=blind)
         used = recorded[-2].left_mm + recorded[-2].width_mm
-        free = (width_mm - used - letters_mm - _REMARK_MM) / (3 + angle)
+        free = (width_mm - used - letters_mm - _REMARK_MM) / count
         each = min(max(free, _WRITING_MM[0]), _WRITING_MM[1])
-        again = _again(survey.settings, used + letters_mm, each, with_angle=bool(angle))
+        again = _again(survey.settings, used + letters_mm, each, with_angle=angle, with_species=blind)
         remark = recorded[-1]
         left = again[-1].left_mm + again[-1].width_mm
         remarks = _Column(
@@ -182,9 +186,10 @@ class StemList:
     def _headings(self, top: float) -> Iterator[Shape]:
         upper, lower = top - 2.2, top - 6.0
         again = self.again[0].left_mm
-        yield _text(_tr("sheet", "as recorded"), SMALL, _GAP_MM, upper)
         yield _text(_tr("sheet", "measured again"), SMALL, again + _GAP_MM, upper)
-        yield _text(_doubtful(), SMALL, self.letters_mm + _GAP_MM, lower)
+        if self.letters_mm < again:
+            yield _text(_tr("sheet", "as recorded"), SMALL, _GAP_MM, upper)
+            yield _text(_doubtful(), SMALL, self.letters_mm + _GAP_MM, lower)
         for column in (*self.recorded, *self.again):
             yield _text(column.heading, SMALL, column.anchor_mm, lower, align=column.align)
         yield _level(np.array([top - 3.9]), again + 0.6, self.again[-1].left_mm + self.again[-1].width_mm - 0.6, 0.15)
@@ -249,11 +254,11 @@ def _doubtful() -> str:
     return _tr("sheet", "doubt")
 
 
-def _recorded(survey: Survey, rows: slice, width_mm: float) -> tuple[_Column, ...]:
+def _recorded(survey: Survey, rows: slice, width_mm: float, *, blind: bool) -> tuple[_Column, ...]:
     """Columns of what was recorded, from the left, as wide as their texts within bounds; the last one is the remark."""
     made: list[_Column] = []
     left = 0.0
-    for heading, texts, align, most in _contents(survey, rows):
+    for heading, texts, align, most in _numbers(survey, rows) if blind else _contents(survey, rows):
         words = (heading, *texts)
         sizes = np.append(SMALL, np.full(len(texts), WORDS))
         width = min(float((widths(words) * sizes).max()) + _ROUNDING_MM, most) + 2.0 * _GAP_MM
@@ -265,15 +270,21 @@ def _recorded(survey: Survey, rows: slice, width_mm: float) -> tuple[_Column, ..
     return (*made, _Column(_tr("sheet", "remark"), remark, left, 0.0, 0.0))
 
 
-def _contents(survey: Survey, rows: slice) -> Iterator[tuple[str, list[str], float, float]]:
-    """Heading, texts, alignment and greatest width of each column."""
+def _numbers(survey: Survey, rows: slice) -> Iterator[tuple[str, list[str], float, float]]:
+    """Heading, texts, alignment and greatest width of the columns of numbers."""
     columns = survey.stems.records.columns
-    length, thick, angle = _units(survey.settings)
     has_tree = "tree" in columns
     if has_tree:
         yield _tr("sheet", "tree"), _typed(survey, rows, "tree"), 1.0, 14.0
     if "stem" in columns or not has_tree:
         yield _tr("sheet", "stem"), _typed(survey, rows, "stem"), 1.0, 14.0
+
+
+def _contents(survey: Survey, rows: slice) -> Iterator[tuple[str, list[str], float, float]]:
+    """Heading, texts, alignment and greatest width of each column."""
+    columns = survey.stems.records.columns
+    length, thick, angle = _units(survey.settings)
+    yield from _numbers(survey, rows)
     if "station" in columns:
         yield _tr("sheet", "station"), _typed(survey, rows, "station"), 0.0, 12.0
     yield _tr("sheet", "azimuth {unit}").format(unit=angle), _typed(survey, rows, "azimuth"), 1.0, 16.0
@@ -299,7 +310,9 @@ def _units(settings: Settings) -> tuple[str, str, str]:
     return ("m" if metric else "ft"), ("cm" if metric else "in"), angle
 
 
-def _again(settings: Settings, left_mm: float, each_mm: float, *, with_angle: bool) -> tuple[_Column, ...]:
+def _again(
+    settings: Settings, left_mm: float, each_mm: float, *, with_angle: bool, with_species: bool
+) -> tuple[_Column, ...]:
     """Columns to write into."""
     length, thick, angle = _units(settings)
     headings = [
@@ -307,6 +320,7 @@ def _again(settings: Settings, left_mm: float, each_mm: float, *, with_angle: bo
         _tr("sheet", "distance {unit}").format(unit=length),
         *([_tr("sheet", "vertical °")] if with_angle else []),
         _tr("sheet", "dbh {unit}").format(unit=thick),
+        *([_tr("sheet", "species")] if with_species else []),
     ]
     return tuple(
         _Column(heading, (), left_mm + number * each_mm, each_mm, 0.0) for number, heading in enumerate(headings)

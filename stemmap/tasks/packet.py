@@ -60,8 +60,8 @@ class MadePacket:
     def sentence(self) -> str:
         """What was made, in words."""
         said = (
-            f"Field packet {self.name} is in {self.folder}: {self.cold} plots with former values, {self.blind} blind, "
-            f"{self.stems} stems to measure again."
+            f"Field packet {self.name} is in {self.folder}: plots with former values: {self.cold}, blind "
+            f"plots: {self.blind}, stems to measure again: {self.stems}."
         )
         if self.without_place:
             names = ", ".join(self.without_place[:10])
@@ -167,7 +167,7 @@ def _write_files(
         shown,
         folder / SHEETS,
         plots.order,
-        replace(options, again=plots.again, known=known, blind=plots.blind),
+        replace(options, again=plots.again, known=known, blind=plots.blind, packet=table.packet),
         progress=progress,
     )
 

@@ -14,6 +14,7 @@ from stemmap.errors import InputError
 from stemmap.survey.measured import Status
 from stemmap.survey.packet import Asked, Look, PacketRow
 from stemmap.survey.survey import Survey
+from stemmap.survey.withheld import by_number
 from stemmap.tasks.recheck import BLIND_SHARE, recheck_list
 from stemmap.tasks.sheets import chosen_visits
 from stemmap.tasks.workup import Workup
@@ -71,7 +72,8 @@ class PacketPlots:
     blind
         Those that are measured without knowing what was recorded.
     stems
-        By visit the rows of the stems to measure again.
+        By visit the rows of the stems to measure again: in the order of their records, on a blind plot in the order of
+        their numbers, since the other one would tell about their azimuths.
     again
         What a re-check list asks for, by cold visit, as `RecheckList.by_visit` gives it; empty without such a list.
     """
@@ -85,8 +87,9 @@ class PacketPlots:
 def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
     """Choose plots, draw the blind ones, and order all so that the way from the first one asked for is short.
 
-    Of a plot of the re-check list the stems that it asks for are measured again, of any other all that were neither cut
-    nor gone. Blind plots are drawn from those not asked for; where too few are left, the rest of them from the others.
+    On a plot of the re-check list the stems that it asks for are measured again, on others all that were neither cut
+    nor gone, on a blind plot all, since that would tell their status. Blind plots are drawn from those not asked for; where
+    too few are left, the rest of them from the others.
 
     Raises
     ------
@@ -97,32 +100,29 @@ def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
         raise InputError(f"The share of blind plots is {errand.share:g}, but must lie between 0 and 1.")
     survey = workup.survey
     standing = np.isin(workup.measured.status, (Status.LIVING, Status.DEAD))
-    count = np.bincount(survey.stems.visit_row[standing], minlength=len(survey.visits))
-    last = chosen_visits(workup)
+    with_stems = [row for row in chosen_visits(workup) if survey.visits.stem_count[row]]
     asked: dict[int, list[int]] = {}
     if errand.recheck:
         listed = recheck_list(workup, budget_hours=errand.budget_hours, blind_share=0.0, seed=errand.seed)
         asked = listed.by_visit
         wanted = list(asked)
     else:
-        wanted = [row for row in last if count[row]] if errand.plots is None else chosen_visits(workup, errand.plots)
-        wanted = list(dict.fromkeys(wanted))
+        wanted = with_stems if errand.plots is None else list(dict.fromkeys(chosen_visits(workup, errand.plots)))
     if not wanted:
         raise InputError("No plot is left to send a crew to.")
     rng = np.random.default_rng(errand.seed)
     number = ceil(errand.share * len(wanted) - 1e-9)
-    others = np.array([row for row in last if count[row] and row not in set(wanted)], np.int64)
+    others = np.setdiff1d(with_stems, wanted).astype(np.int64)
     blind = rng.choice(others, min(number, len(others)), replace=False).tolist()
     blind += rng.choice(np.array(wanted), number - len(blind), replace=False).tolist()
-    rows = list(dict.fromkeys([*wanted, *blind]))
     again = {row: stems for row, stems in asked.items() if row not in blind}
-    stems = {
-        row: [stem for stem in again[row] if stem >= 0]
-        if row in again
-        else [stem for stem in range(*survey.visits.stems(row).indices(len(survey.stems))) if standing[stem]]
-        for row in rows
-    }
-    return PacketPlots(_walked(workup, rows), frozenset(blind), stems, again)
+    stems = {row: by_number(survey, row) for row in blind}
+    stems |= {row: [stem for stem in listed if stem >= 0] for row, listed in again.items()}
+    for row in wanted:
+        if row not in stems:
+            rows = survey.visits.stems(row)
+            stems[row] = (rows.start + np.flatnonzero(standing[rows])).tolist()
+    return PacketPlots(_walked(workup, list(dict.fromkeys([*wanted, *blind]))), frozenset(blind), stems, again)
 
 
 def _walked(workup: Workup, rows: list[int]) -> list[int]:
@@ -169,11 +169,7 @@ def _greatest(values: NDArray[np.float64]) -> float:
 
 
 def packet_rows(survey: Survey, plots: PacketPlots, measured: Sequence[str]) -> Iterator[PacketRow]:
-    """Rows plot by plot, each with empty ones at its end.
-
-    Stems stand in the order of their records, on a blind plot in the order of their numbers: the other one would tell
-    about their azimuths.
-    """
+    """Rows plot by plot, each plot with empty ones at its end."""
     stems, visits = survey.stems, survey.visits
     texts = {name: stems.texts(name) for name in ("tree", "stem", *measured, "species", "status")}
     tree, stem = texts["tree"].tolist(), texts["stem"].tolist()
@@ -182,10 +178,7 @@ def packet_rows(survey: Survey, plots: PacketPlots, measured: Sequence[str]) -> 
     for visit_row in plots.order:
         look: Look = "blind" if visit_row in plots.blind else "cold"
         plot, visit = str(visits.plot[visit_row]), str(visits.visit[visit_row]) or None
-        of_plot = plots.stems[visit_row]
-        if look == "blind":
-            of_plot = sorted(of_plot, key=lambda row: (_natural(tree[row]), _natural(stem[row])))
-        for row in of_plot:
+        for row in plots.stems[visit_row]:
             number += 1
             source = int(stems.records.source[row])
             former = {name: texts[name][row] for name in (*measured, "species", "status") if texts[name][row]}
@@ -196,11 +189,6 @@ def packet_rows(survey: Survey, plots: PacketPlots, measured: Sequence[str]) -> 
         for _ in range(EMPTY_ROWS):
             number += 1
             yield PacketRow(number, look, plot, visit, None, None, None, None, None, {})
-
-
-def _natural(text: str) -> tuple[float, str]:
-    """Whole numbers in their order, other texts after them."""
-    return (float(text), text) if text.isascii() and text.isdecimal() else (float("inf"), text)
 
 
 def words_of(survey: Survey) -> tuple[list[str], list[str]]:

@@ -36,7 +36,7 @@ def about_packet(workup: Workup, packet: Packet, diameter: str, survey_file: str
     name = workup.survey.settings.name or survey_file
     measured = sum(row.source is not None for row in packet.rows)
     plots = [(key, list(rows)) for key, rows in groupby(packet.rows, key=lambda row: (row.plot, row.visit, row.look))]
-    yield f"Field packet {packet.name} of {name}: {len(plots)} plots, {measured} stems to measure again."
+    yield f"Field packet {packet.name} of {name}: plots: {len(plots)}, stems to measure again: {measured}."
     yield _CAUTION
     yield _units(workup, diameter)
     yield (
@@ -71,7 +71,7 @@ def about_packet(workup: Workup, packet: Packet, diameter: str, survey_file: str
     yield "Plots in the order of plot_centres.gpx, those without coordinates last:"
     for number, ((plot, visit, look), rows) in enumerate(plots, start=1):
         count = sum(row.source is not None for row in rows)
-        yield f"{number}. plot {plot}{f', visit {visit}' if visit else ''}: {count} stems, {look}"
+        yield f"{number}. plot {plot}{f', visit {visit}' if visit else ''}: {look}, stems to measure: {count}"
 
 
 def _units(workup: Workup, diameter: str) -> str:

@@ -43,6 +43,8 @@ class SheetOptions:
         By row of the visit the stems from which a lost centre is found.
     blind
         Rows of the visits that are measured without knowing what was recorded; the survey must not have it.
+    packet
+        Name of the field packet to which the sheets belong; empty: none.
     """
 
     scale: int | None = None
@@ -52,6 +54,7 @@ class SheetOptions:
     again: Mapping[int, Sequence[int]] = field(default_factory=lambda: MappingProxyType({}))
     known: Mapping[int, KnownStems] = field(default_factory=lambda: MappingProxyType({}))
     blind: frozenset[int] = frozenset()
+    packet: str = ""
 
 
 _USUAL = SheetOptions()
@@ -188,7 +191,12 @@ def _sheets(
     from stemmap.drawing.sheet import SheetStyle, describe_sheet, sheet_scale
 
     style = SheetStyle.of(
-        workup.survey, workup.measured, paper=options.paper, scale=options.scale, printed=options.printed
+        workup.survey,
+        workup.measured,
+        paper=options.paper,
+        scale=options.scale,
+        printed=options.printed,
+        packet=options.packet,
     )
     for row in rows:
         sheet_scale(style, row)
@@ -267,6 +275,7 @@ def _contents_line(workup: Workup, row: int, number: int, *, blind: bool) -> Con
         warnings=counts[1],
         notes=counts[2],
         number=number,
+        blind=blind,
     )
 
 
