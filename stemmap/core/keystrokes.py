@@ -15,7 +15,7 @@ __all__ = ["SLIPS", "Quantity", "Readings", "meant", "slip_shares"]
 
 Quantity = Literal["azimuth", "distance", "diameter"]
 
-#: Kinds of slips, as `Readings.slip` counts them. The last four need more than the typed text to be thought of.
+#: Kinds of slips, as `Readings.slip` counts them. The last five need more than the typed text to be thought of.
 SLIPS: Final = (
     "transposed",
     "neighbouring key",
@@ -28,6 +28,7 @@ SLIPS: Final = (
     "quadrant",
     "gon and degree",
     "other unit",
+    "along the slope",
     "exchanged",
     "two columns",
     "line above",
@@ -62,9 +63,10 @@ _SHARES: Mapping[Quantity, Mapping[str, float]] = MappingProxyType(
             "digit added": 0.05,
             "decimal point": 0.24,
             "other unit": 0.03,
+            "along the slope": 0.02,
             "two columns": 0.02,
             "line above": 0.04,
-            "anything else": 0.08,
+            "anything else": 0.06,
         },
         "diameter": {
             "transposed": 0.15,

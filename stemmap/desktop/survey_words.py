@@ -147,6 +147,7 @@ def kind_texts() -> dict[str, str]:
         "quadrant": _tr("survey", "a quarter of the circle off"),
         "gon and degree": _tr("survey", "gon for degrees or the reverse"),
         "other unit": _tr("survey", "another unit"),
+        "along the slope": _tr("survey", "slope distance for horizontal or the reverse"),
         "exchanged": _tr("survey", "azimuths of two stems exchanged"),
         "two columns": _tr("survey", "two columns of a record exchanged"),
         "line above": _tr("survey", "the line above repeated"),

@@ -13,8 +13,8 @@ from stemmap.survey.registry import Case
 
 Floats = NDArray[np.float64]
 
-#: Degrees of freedom of the Student distribution of log dbh. Big trees happen, how often is learnt, among these; of thin
-#: stems the survey tells too little, many come with a later visit.
+#: Degrees of freedom of the Student distribution of log dbh. How often big trees happen is learnt, among these; thin
+#: ones the survey tells too little of, for many come with a later visit.
 _TAIL, _TAILS = 6.0, (4.0, 6.0, 10.0, 20.0)
 #: Diameters asked for that, the fewest that can tell, and the share and density of those that were mistyped.
 _ASKED, _ENOUGH, _MISTYPED, _ANYWHERE = 20_000, 500, 0.005, 0.05

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence import readings
 from stemmap.checks.evidence.last_visit import revisit
+from stemmap.checks.evidence.level import slope_to
 from stemmap.checks.evidence.whole_plots import EITHER, longer, stems_of
 from stemmap.survey.findings import Meant
 from stemmap.survey.registry import Case
@@ -188,8 +189,7 @@ def _factor(now: Floats, then: Floats, free: _Shifted) -> tuple[Floats, Floats, 
 
 def _level(case: Case, visit: Integers, stem: Integers) -> tuple[Floats, NDArray[np.bool_]]:
     """Cosine of the slope in the direction of each stem, and whether the ground is known to be steep."""
-    visits, measurement = case.survey.visits, case.survey.settings.measurement
-    slope, aspect = visits.numbers("slope_percent")[visit], visits.numbers("aspect_deg")[visit]
-    steep = np.isfinite(slope) & np.isfinite(aspect) & (slope >= _STEEP) & (measurement.distance == "horizontal")
-    rise = np.where(steep, slope / 100.0 * np.cos(np.radians(case.measured.grid_azimuth_deg[stem] - aspect)), 0.0)
-    return 1.0 / np.sqrt(1.0 + rise**2), steep
+    rise, slope = slope_to(case, visit, stem), case.survey.visits.numbers("slope_percent")[visit]
+    horizontal = case.survey.settings.measurement.distance == "horizontal"
+    steep = np.isfinite(rise) & (slope >= _STEEP) & horizontal
+    return 1.0 / np.sqrt(1.0 + np.where(steep, rise, 0.0) ** 2), steep

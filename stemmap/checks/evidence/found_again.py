@@ -76,9 +76,7 @@ def found_again(case: Case, stem: Integers, meant: Meanings, *, log_dbh: Floats)
     # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
     copied = both.copied[own[state]]
     log_near = np.where(copied, 0.0, log_near)
-    grown = case.once(growth).log_density(
-        both.this[own[state]], meant.dbh_cm[row][state] - both.there.dbh_cm[other]
-    )
+    grown = case.once(growth).log_density(both.this[own[state]], meant.dbh_cm[row][state] - both.there.dbh_cm[other])
     grown = np.where(np.isfinite(meant.dbh_cm[row][state]), grown, log_dbh[row][state])
     # A stem of the last visit that this circle does not reach would not be missed.
     back_x = both.there.x_m[other] - both.fit.shift_east_m[plot[state]]

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.copied import copied
+from stemmap.checks.evidence.level import level_to
 from stemmap.checks.evidence.reach import reach
 from stemmap.checks.evidence.repeats import tree_codes
 from stemmap.checks.evidence.suspects import Suspects
@@ -21,6 +22,7 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 EXCHANGED = SLIPS.index("exchanged")
+ALONG_THE_SLOPE = SLIPS.index("along the slope")
 TWO_COLUMNS = SLIPS.index("two columns")
 LINE_ABOVE = SLIPS.index("line above")
 ANYTHING = SLIPS.index("anything else")
@@ -32,6 +34,8 @@ OTHER_COLUMN = (1, 2)
 _ANYTHING = (45, 16, 12)
 #: Farthest distance and greatest dbh that anything reaches where the survey says nothing; metres, centimetres.
 _REACH_M, _THICKNESS_CM = 25.0, 100.0
+#: A distance along the slope is longer than the horizontal one by this or more to be told from it, metres.
+_LEVEL_M = 0.2
 #: Records so many places apart follow closely on one another.
 _CLOSE = 3
 
@@ -95,6 +99,8 @@ def meanings(case: Case, doubted: Suspects) -> Meanings:
     for number, other in enumerate(OTHER_COLUMN):
         parts.append(_two_columns(case, doubted, number, other))
         partners.append(np.full(len(parts[-1][0]), -1))
+    parts.append(_along_the_slope(case, doubted))
+    partners.append(np.full(len(parts[-1][0]), -1))
     so_far = sum(len(each[0]) for each in parts)
     exchange, partner = _exchanges(case, doubted)
     parts.append(exchange)
@@ -183,6 +189,20 @@ def _two_columns(case: Case, doubted: Suspects, quantity: int, other: int) -> tu
     owner = np.flatnonzero(some & _open(case, doubted, quantity) & _open(case, doubted, 1))
     slip = np.full(len(owner), TWO_COLUMNS)
     return owner, np.full(len(owner), quantity), numbers[other, owner], slip, np.zeros(len(owner))
+
+
+def _along_the_slope(case: Case, doubted: Suspects) -> tuple[NDArray[Any], ...]:
+    """A distance along the slope among horizontal ones, or a horizontal one among those along the slope."""
+    survey, numbers = case.survey, case.once(typed).numbers[1, doubted.rows]
+    level = level_to(case, doubted.rows)
+    value = numbers / level if survey.settings.measurement.distance == "slope" else numbers * level
+    written = doubted.spellings[1]
+    value = value if written is None else np.round(value, written.decimals)
+    # What changes by less than a distance errs is no other distance.
+    steep = np.abs(value - numbers) * case.once(typed).per_metre[doubted.rows] > _LEVEL_M
+    owner = np.flatnonzero(steep & (numbers > 0.0) & _open(case, doubted, 1))
+    slip = np.full(len(owner), ALONG_THE_SLOPE)
+    return owner, np.ones(len(owner), np.int64), value[owner], slip, np.zeros(len(owner))
 
 
 def _exchanges(case: Case, doubted: Suspects) -> tuple[tuple[NDArray[Any], ...], Integers]:

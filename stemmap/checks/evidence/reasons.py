@@ -37,6 +37,7 @@ _MEANING = {
     "quadrant": "{meant} is {typed} a quarter of the circle on",
     "gon and degree": "{meant} is {typed} taken for the other unit of the circle",
     "other unit": "{meant} is {typed} taken for another unit",
+    "along the slope": "{meant} is {typed} made horizontal, or along the slope, as the other distances are",
     "two columns": "{meant} and {typed} stand each in the column of the other",
     "exchanged": "{meant} stands with another stem, which has {typed} in its turn",
 }
