@@ -16,7 +16,12 @@ if TYPE_CHECKING:
 @click.command()
 @upload_options
 @as_of_option
-@click.option("--by", type=click.Choice(["species"]), help="Also each species among the others.")
+@click.option(
+    "--by",
+    type=click.Choice(["species", "size"]),
+    multiple=True,
+    help="Also each species among the others and by twos; the thick and the thin stems. May be given twice.",
+)
 @click.option("--simulations", type=click.IntRange(min=39), default=199, metavar="N", help="Of each plot; usually 199.")
 @click.option("--seed", type=click.IntRange(min=0), default=1, metavar="N", help="Of the simulations; usually 1.")
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
@@ -25,7 +30,7 @@ def structure(
     uploads: Uploads,
     *,
     as_of: str | None,
-    by: str | None,
+    by: tuple[str, ...],
     simulations: int,
     seed: int,
     form: str,
@@ -38,7 +43,14 @@ def structure(
 
     workup, _ = uploads.worked_up(as_of)
     progress, done = progress_line()
-    made = told(workup.summary, by_species=by == "species", simulations=simulations, seed=seed, progress=progress)
+    made = told(
+        workup.summary,
+        by_species="species" in by,
+        by_size="size" in by,
+        simulations=simulations,
+        seed=seed,
+        progress=progress,
+    )
     done()
     with text_output(target(output)) as stream:
         write_structure(stream, made, form)

@@ -187,7 +187,7 @@ def _nearest_means(points: FloatArray, window: Window, *, patterns: int, correct
         return plot_mean(distance, plot, plots=patterns)[0]
     shape, margin = (patterns, -1), window.to_edge(points)
     pairs = zip(distance.reshape(shape), margin.reshape(shape), strict=True)
-    return np.array([_censored_mean(own, edge, window) for own, edge in pairs])
+    return np.array([censored_mean(own, edge, window) for own, edge in pairs])
 
 
 def _extreme_share(observed: float, simulated: FloatArray) -> float:
@@ -252,8 +252,16 @@ def clark_evans_by_plot(
     )
 
 
-def _censored_mean(distance: FloatArray, to_edge: FloatArray, window: Window) -> float:
-    """Mean of the Kaplan-Meier distribution of nearest distances that the edge censors."""
+def censored_mean(distance: FloatArray, to_edge: FloatArray, window: Window) -> float:
+    """Mean of the Kaplan-Meier distribution of nearest distances that the edge censors, as for "cdf", m.
+
+    Parameters
+    ----------
+    distance, to_edge
+        Of each stem to its nearest and to the edge, shape (n,), m.
+    window
+        The ground.
+    """
     if len(distance) < 2:
         return math.nan
     intensity = len(distance) / window.area

@@ -11,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stemmap.core.arcs import Circles, arcs_within, shared
 from stemmap.core.disc import ROUNDING_M, Disc
-from stemmap.core.edge import Boundary, boundary, inside
+from stemmap.core.edge import Boundary, boundary, inside, to_border
 from stemmap.errors import InputError
 
 if TYPE_CHECKING:
@@ -109,11 +109,10 @@ class CutDisc:
         xy
             Points, shape (n, 2), m.
         """
-        import shapely
-
         local = self._local(xy)
-        edge = shapely.distance(shapely.boundary(self._stand), shapely.points(local))
-        stand = np.where(inside(self._ground, local, plot=np.zeros(len(local), dtype=np.int64)), edge, -edge)
+        plot = np.zeros(len(local), dtype=np.int64)
+        edge = to_border(self._ground, local, plot=plot)
+        stand = np.where(inside(self._ground, local, plot=plot), edge, -edge)
         return np.minimum(self.disc.radius - np.hypot(local[:, 0], local[:, 1]), stand)
 
     def inside(self, xy: ArrayLike) -> NDArray[np.bool_]:

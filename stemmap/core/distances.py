@@ -31,6 +31,8 @@ from stemmap.errors import InputError
 
 Distribution = Literal["kaplan_meier", "hanisch", "none"]
 
+#: Ground that a distance is seen from is at least this, for a stem in the very middle whose nearest is on the edge.
+_LEAST_GROUND_M2 = 1e-12
 #: Rows and columns of the places that stand for all places of a window.
 PLACES = 128
 
@@ -85,6 +87,26 @@ def j_function(xy: ArrayLike, window: Window, r: ArrayLike, *, correction: Distr
     return np.asarray(np.divide(above, below, out=np.full(above.shape, np.nan), where=below > 0.0))
 
 
+def hanisch_weights(distance: FloatArray, margin: FloatArray, window: Window) -> FloatArray:
+    """What each distance weighs in Hanisch's estimate [2]_, 1/m²; 0 where the edge is nearer.
+
+    Sums of the weights up to r and of all of them may be added over plots before they are divided.
+
+    Parameters
+    ----------
+    distance
+        To the nearest stem, m, any shape.
+    margin
+        To the edge, m, the same shape.
+    window
+        The ground.
+    """
+    weight = np.zeros(distance.shape)
+    seen = distance <= margin
+    weight[seen] = 1.0 / np.maximum(window.eroded_area(distance[seen]), _LEAST_GROUND_M2)
+    return weight
+
+
 def _distribution(
     distance: FloatArray, margin: FloatArray, window: Window, r: ArrayLike, correction: Distribution
 ) -> FloatArray:
@@ -96,8 +118,7 @@ def _distribution(
         at = distance
     elif correction == "hanisch":
         at = distance[seen]
-        with np.errstate(divide="ignore"):
-            made = 1.0 / window.eroded_area(at)
+        made = hanisch_weights(distance, margin, window)[seen]
         made = made / made.sum()
     elif correction == "kaplan_meier":
         until = np.minimum(distance, np.maximum(margin, 0.0))

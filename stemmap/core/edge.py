@@ -14,8 +14,10 @@ Lengths are metres. The ground is given as polygons, one a plot, and stays with 
 
 References
 ----------
-Schmid, P. (1969). Stichproben am Waldrand. Mitt. Eidg. Anst. forstl. Versuchswesen 45(3), 234-303 (mirage).
-Beers, T. W. (1966). The direct-weight procedure for eliminating bias from boundary-line slopover. J. For. 64.
+Schmid, P. (1969). Stichproben am Waldrand. Mitt. Schweiz. Anst. forstl. Versuchswesen 45(3), 234-303 (mirage; from
+memory).
+Beers, T. W. (1966). The direct-weight procedure for eliminating bias from boundary-line slopover. Purdue Univ. Res.
+Prog. Rep. 224 (from memory).
 Ducey, M. J., Gove, J. H., Valentine, H. T. (2004). A walkthrough solution to the boundary overlap problem.
 Forest Science 50(4), 427-435.
 """
@@ -125,6 +127,17 @@ def inside(ground: Boundary, points: ArrayLike, *, plot: ArrayLike) -> NDArray[n
     # A piece that rises past the point and has it on its left is crossed by the ray to the right.
     crossed = above & (left == (q[:, 1] > p[:, 1]))
     return np.asarray(np.bincount(item[crossed], minlength=len(place)) % 2 == 1)
+
+
+def to_border(ground: Boundary, points: ArrayLike, *, plot: ArrayLike) -> Floats:
+    """How far points lie from the border of the ground of their plot, m, infinite without one; as in `inside`."""
+    place = np.asarray(points, dtype=np.float64).reshape(-1, 2)
+    item, piece = ground.pairs(np.asarray(plot, dtype=np.int64))
+    gap = _from_origin(ground.start[piece] - place[item], ground.end[piece] - place[item])
+    nearest = np.full(len(place), np.inf)
+    first = np.flatnonzero(np.append(True, item[1:] != item[:-1])[: len(item)])
+    nearest[item[first]] = np.minimum.reduceat(gap, first) if len(first) else gap
+    return nearest
 
 
 def area_inside(ground: Boundary, centres: ArrayLike, radius: ArrayLike, *, plot: ArrayLike) -> Floats:

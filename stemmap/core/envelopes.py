@@ -50,17 +50,29 @@ def global_envelope(observed: Floats, simulated: Floats, *, level: float = 0.95)
     level
         Share of the curves that the envelope holds.
     """
-    from scipy.stats import rankdata
-
     curves = np.vstack([observed, simulated])
     count = len(curves)
-    upward = rankdata(curves, axis=0)
-    words = np.sort(np.minimum(upward, count + 1 - upward), axis=1)
-    # Ranks are halves at most; as numbers of equal length, high byte first, they are in order as bytes are.
-    letters = np.ascontiguousarray((2.0 * words).astype(">u4")).view(f"S{4 * words.shape[1]}").ravel()
+    upward = _twice_ranks(np.ascontiguousarray(curves.T)).T
+    words = np.sort(np.minimum(upward, 2 * (count + 1) - upward), axis=1)
+    # Numbers of equal length, high byte first, are in order as bytes are.
+    letters = words.astype(">u4", order="C").view(f"S{4 * words.shape[1]}").ravel()
     _, extremity, equal = np.unique(letters, return_inverse=True, return_counts=True)
     p = (np.cumsum(equal) / count)[extremity]
     inner = curves[p >= 1.0 - level - _ROUNDING]
     low, high = inner.min(axis=0), inner.max(axis=0)
     leaves = np.where(observed > high, 1, np.where(observed < low, -1, 0)).astype(np.int8)
     return Envelope(low, high, float(p[0]), leaves)
+
+
+def _twice_ranks(values: Floats) -> NDArray[np.int64]:
+    """Twice the rank of each value in its row, from 2 on; equal ones share the mean of their ranks."""
+    order = np.argsort(values, axis=1)
+    ascending = np.take_along_axis(values, order, axis=1)
+    place = np.arange(1, values.shape[1] + 1)
+    step = ascending[:, 1:] != ascending[:, :-1]
+    ends = np.ones((len(values), 1), dtype=bool)
+    first = np.maximum.accumulate(np.where(np.hstack([ends, step]), place, 0), axis=1)
+    last = np.minimum.accumulate(np.where(np.hstack([step, ends]), place, len(place))[:, ::-1], axis=1)[:, ::-1]
+    ranks = np.empty(values.shape, dtype=np.int64)
+    np.put_along_axis(ranks, order, first + last, axis=1)
+    return ranks

@@ -80,40 +80,69 @@ def near_marks(near: Nearest, order: Rows, *, species: Rows, dbh: Floats) -> Nea
     )
 
 
-def mark_sums(pairs: Pairs, order: Rows, marks: Floats, r: Floats, *, halfwidth: float) -> tuple[Floats, Floats]:
-    """Sums of the mark correlation under every labelling: they can be added over plots before they are divided.
+@dataclass(frozen=True)
+class MarkSums:
+    """Sums over pairs near each distance, by labelling: they can be added over plots before they are divided.
+
+    Attributes
+    ----------
+    products
+        Of two marks, each over their mean, shape (labellings, k).
+    differences
+        Half the squared difference of two marks over their variance, shape (labellings, k).
+    weights
+        Of the pairs, shape (k,).
+    """
+
+    products: Floats
+    differences: Floats
+    weights: Floats
+
+
+def mark_sums(pairs: Pairs, order: Rows, marks: Floats, r: Floats, *, halfwidth: float) -> MarkSums:
+    """Sums of the mark correlation and of the mark variogram of one plot, under every labelling.
 
     Parameters
     ----------
     pairs
         With their edge weights, as far as r and `halfwidth` reach.
     marks
-        For example dbh over its mean, shape (n,).
+        For example dbh, shape (n,), known of every stem and not zero on average.
     r
         Shape (k,), m.
     halfwidth
         Of Epanechnikov's kernel, m.
-
-    Returns
-    -------
-    Weighted sum of the products of two marks, shape (labellings, k), and sum of the weights, shape (k,).
     """
     u = (r - pairs.distance[:, None]) / halfwidth
     weight = np.maximum(1.0 - u * u, 0.0) * (0.75 / halfwidth) * pairs.weight[:, None]
-    dealt = marks[order]
-    return (dealt[:, pairs.one] * dealt[:, pairs.other]) @ weight, weight.sum(axis=0)
+    mean, variance = float(marks.mean()), float(marks.var(ddof=1))
+    dealt = marks[order] / mean
+    one, other = dealt[:, pairs.one], dealt[:, pairs.other]
+    # Of stems of one thickness none differs from another.
+    scale = 0.5 * mean**2 / variance if variance > 0.0 else 0.0
+    return MarkSums((one * other) @ weight, scale * ((one - other) ** 2 @ weight), weight.sum(axis=0))
 
 
-def kind_sums(pairs: Pairs, order: Rows, member: NDArray[np.bool_], r: Floats) -> Floats:
-    """Weighted number of pairs within r of which both stems are of one kind, by labelling; shape (labellings, k).
+def kind_sums(pairs: Pairs, order: Rows, kind: Rows, kinds: int, r: Floats) -> Floats:
+    """Weighted number of pairs within r of stems of two kinds, by labelling; shape (labellings, kinds, kinds, k).
 
-    Times the area over n (n - 1) of that kind it is its K.
+    Of kinds a and b it stands at [:, a, b] with a <= b. Times the area over n (n - 1) it is the K of one kind, times
+    the area over 2 n_a n_b the mean of the cross-type K from a to b and from b to a.
 
     Parameters
     ----------
-    member
-        Which stems are of the kind, shape (n,).
+    kind
+        Code of each stem, shape (n,); negative: unknown.
+    kinds
+        Number of kinds.
     """
-    within = (pairs.distance[:, None] <= r * (1.0 + EQUAL)) * pairs.weight[:, None]
-    dealt = member[order]
-    return np.asarray((dealt[:, pairs.one] & dealt[:, pairs.other]).astype(np.float64) @ within)
+    codes = np.where(kind < 0, kinds, kind)[order]
+    one, other = codes[:, pairs.one], codes[:, pairs.other]
+    width = len(r) + 1
+    near = np.searchsorted(r * (1.0 + EQUAL), pairs.distance)
+    place = (np.minimum(one, other) * (kinds + 1) + np.maximum(one, other)) * width + near
+    place += np.arange(len(order))[:, None] * ((kinds + 1) ** 2 * width)
+    size = len(order) * (kinds + 1) ** 2 * width
+    weight = np.broadcast_to(pairs.weight, place.shape).ravel()
+    binned = np.bincount(place.ravel(), weight, minlength=size).reshape(len(order), kinds + 1, kinds + 1, width)
+    return np.asarray(np.cumsum(binned[:, :kinds, :kinds, :-1], axis=-1))

@@ -1,6 +1,7 @@
 """Many patterns of equally many stems in one window at once: what comparisons with chance are made of.
 
-All distances of a pattern are looked at, which for sample plots is quicker than any search.
+All distances of a pattern are looked at, which for sample plots is quicker than any search; only patterns of more
+stems than sample plots have are searched one by one.
 """
 
 from __future__ import annotations
@@ -12,8 +13,10 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.nearest import nearest as find_nearest
 from stemmap.core.neighbours import NEIGHBOURS, angle_index
-from stemmap.core.pairs import EQUAL, edge_weights, places
+from stemmap.core.pairs import EQUAL, Pairs, edge_weights, places
+from stemmap.core.second_order import k_function, pair_correlation
 from stemmap.core.windows import Window
 
 Floats = NDArray[np.float64]
@@ -21,6 +24,8 @@ Rows = NDArray[np.int64]
 
 #: So many distances are looked at together; more do not fit the cache.
 _TOGETHER = 400_000
+#: Of more stems than this not all distances are looked at.
+_MANY = 1_500
 
 
 @dataclass(frozen=True)
@@ -53,13 +58,15 @@ def replicates(points: Floats, window: Window, r: Floats, *, halfwidth: float) -
     Parameters
     ----------
     points
-        Stems in the window, at least five a pattern, shape (patterns, n, 2), m.
+        Stems in the window, at least two a pattern, shape (patterns, n, 2), m.
     r
         Distances, ascending, shape (k,), m.
     halfwidth
         Of the kernel of g, m; pairs weigh by their own distance, as `pair_correlation` does with divisor "d".
     """
     patterns, n = points.shape[:2]
+    if n > _MANY:
+        return _one_by_one(points, window, r, halfwidth)
     k, g = np.empty((patterns, len(r))), np.empty((patterns, len(r)))
     to_edge = window.to_edge(points.reshape(-1, 2)).reshape(patterns, n)
     nearest, angle = np.empty((patterns, n)), np.full((patterns, n), np.nan)
@@ -68,15 +75,55 @@ def replicates(points: Floats, window: Window, r: Floats, *, halfwidth: float) -
         here = slice(first, min(first + step, patterns))
         some = points[here]
         squares = _squares(some)
-        smallest = np.partition(squares, (0, NEIGHBOURS - 1), axis=-1)
+        fourth = min(NEIGHBOURS, n) - 1
+        smallest = np.partition(squares, (0, fourth), axis=-1)
         nearest[here] = np.sqrt(smallest[..., 0])
-        certain = np.sqrt(smallest[..., NEIGHBOURS - 1]) < to_edge[here]
-        angle[here][certain] = _angles(some, squares, certain)
+        # With fewer than five stems the fourth neighbour is infinitely far.
+        certain = np.sqrt(smallest[..., fourth]) < to_edge[here]
+        if certain.any():
+            angle[here][certain] = _angles(some, squares, certain)
         pairs = _near(some, window, squares, float(r[-1]) + halfwidth, "isotropic")
         k[here] = _cumulated(pairs, r, len(some))
         g[here] = _smoothed(pairs, r, halfwidth, len(some))
     scale = window.area / (n * (n - 1))
     return Replicates(k * scale, g * scale / (2.0 * math.pi), nearest, to_edge, angle)
+
+
+def _one_by_one(points: Floats, window: Window, r: Floats, halfwidth: float) -> Replicates:
+    """The same of patterns of very many stems."""
+    patterns, n = points.shape[:2]
+    flat, pattern = points.reshape(-1, 2), np.repeat(np.arange(patterns), n)
+    to_edge = window.to_edge(flat)
+    near = find_nearest(flat, pattern, NEIGHBOURS)
+    certain = near.distance[:, -1] < to_edge
+    angle = np.full(len(flat), np.nan)
+    angle[certain] = angle_index(flat[near.index[certain]] - flat[certain][:, None, :])
+    shape = (patterns, n)
+    return Replicates(
+        k=np.array([k_function(xy, window, r) for xy in points]),
+        g=np.array([pair_correlation(xy, window, r, halfwidth=halfwidth) for xy in points]),
+        nearest=near.distance[:, 0].reshape(shape),
+        to_edge=to_edge.reshape(shape),
+        angle=angle.reshape(shape),
+    )
+
+
+def weighted_pairs_of(points: Floats, window: Window, reach: float) -> Pairs:
+    """Unordered pairs no farther apart than `reach` of many patterns, sorted by pattern, with isotropic weights.
+
+    Parameters
+    ----------
+    points
+        Shape (patterns, n, 2), m; rows of stems count through all patterns.
+    """
+    n, squares = points.shape[1], _squares(points)
+    place = np.flatnonzero((squares <= (reach * (1.0 + 2.0 * EQUAL)) ** 2) & np.triu(np.ones((n, n), bool), 1))
+    one = place // n
+    other = one // n * n + place - one * n
+    distance, flat = np.sqrt(squares.ravel()[place]), points.reshape(-1, 2)
+    weight = edge_weights(flat, window, (one, other), distance, "isotropic")
+    weight += edge_weights(flat, window, (other, one), distance, "isotropic")
+    return Pairs(one, other, distance, weight)
 
 
 def random_k(

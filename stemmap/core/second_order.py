@@ -100,7 +100,7 @@ def pair_correlation(
     n = len(points)
     if n < 2:
         return np.full(radii.shape, np.nan)
-    h = _STOYAN / math.sqrt(n / window.area) if halfwidth is None else halfwidth
+    h = usual_halfwidth(n, window) if halfwidth is None else halfwidth
     pairs = weighted_pairs(points, window, float(radii.max(initial=0.0)) + h, correction=correction)
     kernel = Kernel(pairs.distance, h, radii)
     scale = window.area / (2.0 * math.pi * n * (n - 1))
@@ -274,6 +274,11 @@ def pooled_k(
         total[known] += n * (n - 1) * k[known]
         weight[known] += n * (n - 1)
     return _ratio(total, weight)
+
+
+def usual_halfwidth(count: int, window: Window) -> float:
+    """Half-width of the kernel of g, m: 0.15 / √(stems per m²)."""
+    return _STOYAN / math.sqrt(count / window.area)
 
 
 def farthest(window: Window) -> float:

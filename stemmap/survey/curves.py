@@ -13,8 +13,13 @@ from stemmap.core.envelopes import global_envelope
 
 Floats = NDArray[np.float64]
 
-#: A departure is told from this p on; so many departures in a hundred are told of chance alone.
+#: A departure is told below this p; of chance alone at most so many in a hundred are told, whatever the number of
+#: simulations and however many curves are equal.
 SIGNIFICANT = 0.05
+#: Smaller ones are told as smaller than this.
+_LEAST_P = 0.001
+#: Why a pattern is not compared with chance.
+TOO_MANY = "more than 600 stems; comparing them with chance would take too long"
 
 
 @dataclass(frozen=True)
@@ -90,19 +95,23 @@ def against_chance(
 
     Returns
     -------
-    None where no distance has a value, or no curve was simulated.
+    None where no distance has a value. Without simulated curves it is not tested.
     """
     known = np.isfinite(curves).all(axis=0)
-    if not known.any() or len(curves) < 2:
+    if not known.any():
         return None
     r, curves = r[known], curves[:, known]
+    if len(curves) < 2:
+        nothing = np.full(len(r), np.nan) if chance is None else chance[known]
+        told = f"Not compared with chance: {TOO_MANY}; {counted(stems, plots)}."
+        return Curve(r, curves[0], nothing, None, None, None, stems, plots, told)
     made = global_envelope(curves[0], curves[1:])
     behind = ground(made.p, stems, plots)
     signs = [sign for sign in (1, -1) if (made.leaves == sign).any()]
     # What happens at the shorter distances is told first.
     signs.sort(key=lambda sign: int(np.argmax(made.leaves == sign)))
     parts = [(above if sign > 0 else below)(distances(r, made.leaves == sign)) for sign in signs]
-    shows = made.p <= SIGNIFICANT and bool(parts)
+    shows = made.p < SIGNIFICANT and bool(parts)
     return Curve(
         r=r,
         value=curves[0],
@@ -135,8 +144,8 @@ def ground(p: float, stems: int, plots: int = 1) -> str:
 
 def shown_p(p: float) -> str:
     """P as people read it."""
-    if p < 0.001:
-        return "p < 0.001"
+    if p < _LEAST_P:
+        return f"p < {_LEAST_P:g}"
     return f"p = {p:.3f}" if p < 0.1 else f"p = {p:.2f}"
 
 

@@ -56,21 +56,24 @@ def profiles(summary: Summary, rows: Sequence[int]) -> dict[str, Profile]:
 
     Returns
     -------
-    By name: azimuth, distance, dbh; empty where there are no stems.
+    By name: azimuth, distance, dbh; empty where there are no stems. Azimuth and distance are those on whole circles.
     """
-    measured, of_plot = summary.measured, summary.survey.stems.visit_row[summary.pattern_rows]
-    known = (summary.pattern_reason == "") & np.isin(np.arange(len(summary.status)), rows)
-    chosen = summary.pattern_rows[known[of_plot]]
+    measured, pattern = summary.measured, summary.pattern
+    known = (pattern.reason == "") & np.isin(np.arange(len(summary.status)), rows)
+    chosen = pattern.rows[known[pattern.visit]]
     chosen = chosen[np.isfinite(measured.x_m[chosen] + measured.y_m[chosen])]
     visit = summary.survey.stems.visit_row[chosen]
-    plots = len(np.unique(visit))
-    if not len(chosen):
-        return {}
-    azimuth = np.arctan2(measured.x_m[chosen], measured.y_m[chosen])
-    outward = (measured.horizontal_distance_m[chosen] / summary.pattern_radius_m[visit]) ** 2
-    made = {"azimuth": _by_azimuth(azimuth, plots), "distance": _by_distance(outward, plots)}
+    whole = np.array([outline is None for outline in pattern.outline], dtype=bool)[visit]
+    made: dict[str, Profile] = {}
+    if whole.any():
+        round_about = chosen[whole]
+        plots = len(np.unique(visit[whole]))
+        azimuth = np.arctan2(measured.x_m[round_about], measured.y_m[round_about])
+        outward = (measured.horizontal_distance_m[round_about] / pattern.radius_m[visit[whole]]) ** 2
+        made |= {"azimuth": _by_azimuth(azimuth, plots), "distance": _by_distance(outward, plots)}
     dbh = measured.dbh_cm[chosen]
     if np.isfinite(dbh).any():
+        plots = len(np.unique(visit))
         made["dbh"] = _by_dbh(dbh, summary.species_code[chosen], summary.species_names, plots)
     return made
 
@@ -85,7 +88,7 @@ def _by_azimuth(azimuth: Floats, plots: int) -> Profile:
     p = min(1.0, math.exp(math.sqrt(1.0 + 4.0 * n + 4.0 * (n * n - length * length)) - (1.0 + 2.0 * n)))
     if n < FEWEST_STEMS:
         sentence = f"Too few stems to judge how they lie about the centre; {counted(n, plots)}."
-    elif p <= SIGNIFICANT:
+    elif p < SIGNIFICANT:
         side = math.degrees(math.atan2(east, north)) % 360.0
         sentence = f"More stems lie towards {side:.0f}° than on the other side; {ground(p, n, plots)}."
     else:
@@ -105,7 +108,7 @@ def _by_distance(outward: Floats, plots: int) -> Profile:
     told = f"The inner half of the area holds {inner} of {n} stems"
     if n < FEWEST_STEMS:
         sentence = f"Too few stems to judge how they lie from the centre outwards; {counted(n, plots)}."
-    elif p <= SIGNIFICANT:
+    elif p < SIGNIFICANT:
         kind = "that is more than the outer half" if 2 * inner > n else "that is fewer than the outer half"
         sentence = f"{told}; {kind}; {ground(p, n, plots)}."
     else:

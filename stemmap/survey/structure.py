@@ -2,48 +2,45 @@
 
 Everything is kept as sums that may be added over plots before they are divided (ratio estimators), observed first and
 then one for each simulation, so that a stratum is tested by the same simulated plots as each plot of it. Chance means
-complete randomness in the same circle with the same number of stems; for marks, that they are dealt out anew among
+complete randomness on the same ground with the same number of stems; for marks, that they are dealt out anew among
 the stems of their plot. So neither a density nor a mixture that differs from plot to plot is mistaken for a pattern.
+A circle that the stand edge cuts is taken for the part of it inside.
 """
 
 from __future__ import annotations
 
 import zlib
-from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core import neighbours, second_order
-from stemmap.core.labelling import kind_sums, labellings, mark_sums, near_marks
-from stemmap.core.pairs import weighted_pairs
-from stemmap.core.replicates import random_k
-from stemmap.core.windows import Disc
+from stemmap.core import neighbours
 from stemmap.progress import Progress
 from stemmap.survey.curves import Curve
-from stemmap.survey.structure_words import curves_of, indices_of, species_of
+from stemmap.survey.patterns import Patterns
+from stemmap.survey.structure_sums import Batch, Sums, batch_sums
+from stemmap.survey.structure_words import curves_of, indices_of, sizes_of, species_of
 from stemmap.survey.summary import Summary
 
 Floats = NDArray[np.float64]
-Sums = dict[str, Any]
+Rows = NDArray[np.int64]
 
 #: Simulations when nobody says how many: p comes in steps of 0.005.
 SIMULATIONS = 199
 #: Distances are half the radius at most, in steps of this, m.
 STEP_M = 0.25
-#: Half-width of the kernel of the mark correlation, m.
-MARK_HALFWIDTH_M = 1.0
-
 #: More stems than this on one plot are not compared with chance: it would take minutes, and no sample plot has them.
 MOST_STEMS = 600
+#: So many places of simulated stems are made at once.
+_TOGETHER = 200_000
 
 TOO_FEW = "too few stems"
-TOO_MANY = "more than 600 stems; comparing them with chance would take too long"
 NOTHING = "no plot has enough stems under one inclusion rule"
 CAUTION = (
-    "Of a hundred sentences about plots at random about five tell of a pattern by chance alone: "
+    "Of a hundred sentences about plots at random up to five tell of a pattern by chance alone: "
     "believe the pooled result before that of a single plot."
 )
 
@@ -65,9 +62,13 @@ class Structure:
     indices
         By name: value, what chance gives, p, number of stems and sentence.
     curves
-        By name: l_minus_r, g, mark_correlation, nearest.
+        By name: l_minus_r, g, nearest, mark_correlation, mark_variogram.
     species
-        By species, random labelling: its own curve.
+        By species, "oak", its own L(r) - r, and by two, "beech × oak", that of the one around the other, under random
+        labelling.
+    sizes
+        The same of "thick" and "thin" stems, and "thick × thin": those above the median dbh of their plot, and the
+        others.
     reasons
         Why a single value or curve is missing.
     """
@@ -80,11 +81,12 @@ class Structure:
     indices: Mapping[str, Any]
     curves: Mapping[str, Curve]
     species: Mapping[str, Curve]
+    sizes: Mapping[str, Curve]
     reasons: Mapping[str, str]
 
     def sentences(self) -> list[str]:
         """All that it says, curves first; the reason where it says nothing."""
-        told = [curve.sentence for curve in (*self.curves.values(), *self.species.values())]
+        told = [curve.sentence for curve in (*self.curves.values(), *self.species.values(), *self.sizes.values())]
         told += [index["sentence"] for index in self.indices.values()]
         return [f"Nothing is told: {self.reason}."] if self.reason else told
 
@@ -99,35 +101,55 @@ class Structure:
             "indices": dict(self.indices) or None,
             "curves": {name: curve.json() for name, curve in self.curves.items()} or None,
             "species": {name: curve.json() for name, curve in self.species.items()} or None,
+            "sizes": {name: curve.json() for name, curve in self.sizes.items()} or None,
             "reasons": dict(self.reasons),
         }
 
 
 @dataclass(frozen=True)
 class SurveyStructure:
-    """Spatial structure of all plots: each visit; the last visits pooled over the survey and its strata."""
+    """Spatial structure of all plots.
+
+    Parameters
+    ----------
+    plots
+        Each visit.
+    strata, pooled
+        The last visits pooled over the strata, where there are several, and over the survey.
+    simulations, seed
+        Of each plot.
+    large
+        The same of the large stems of the outer of concentric circles; None in other designs.
+    """
 
     plots: tuple[Structure, ...]
     strata: tuple[Structure, ...]
     pooled: Structure
     simulations: int
     seed: int
+    large: SurveyStructure | None = None
 
     def rest_json(self) -> dict[str, Any]:
         """Everything but the plots."""
         return {
-            "pooled": self.pooled.json(),
-            "strata": [stratum.json() for stratum in self.strata],
+            **self._pooled_json(),
+            "large_stems": None
+            if self.large is None
+            else {"plots": [plot.json() for plot in self.large.plots], **self.large._pooled_json()},
             "simulations": self.simulations,
             "seed": self.seed,
             "caution": CAUTION,
         }
+
+    def _pooled_json(self) -> dict[str, Any]:
+        return {"pooled": self.pooled.json(), "strata": [stratum.json() for stratum in self.strata]}
 
 
 def structure(
     summary: Summary,
     *,
     by_species: bool = False,
+    by_size: bool = False,
     simulations: int = SIMULATIONS,
     seed: int = 1,
     rows: Collection[int] | None = None,
@@ -135,10 +157,14 @@ def structure(
 ) -> SurveyStructure:
     """Tell the spatial structure of each plot visit, and pooled over the last visits.
 
+    A single plot is told of from eight stems on; of the pooled ones, plots with two stems or more are a part.
+
     Parameters
     ----------
     by_species
-        Also each species with eight stems or more against random labelling.
+        Also each species, and each two of them, against random labelling.
+    by_size
+        The same of the thick and the thin stems of each plot.
     simulations
         Of each plot.
     seed
@@ -151,49 +177,18 @@ def structure(
     Cancelled
         When `progress` says so.
     """
-    progress = progress or Progress()
-    visits = summary.survey.visits
-    words, code = visits.words("stratum")
-    last = np.isin(np.arange(len(visits)), last_visits(summary))
-    r = _distances(summary)
-    of_plot = summary.survey.stems.visit_row[summary.pattern_rows]
-    plots, whole, strata = [], Sums(), {int(place): Sums() for place in np.unique(code)}
-    wanted = range(len(visits)) if rows is None else sorted(rows)
-    for place, row in enumerate(wanted):
-        progress.step("Comparing with chance", place / len(wanted))
-        heading = {
-            "plot": visits.plot[row],
-            "visit": visits.visit[row] or None,
-            "stratum": words[code[row]] or None,
-        }
-        chosen = summary.pattern_rows[of_plot == row]
-        chosen = chosen[np.isfinite(summary.measured.x_m[chosen] + summary.measured.y_m[chosen])]
-        reason = str(summary.pattern_reason[row])
-        if not reason and len(chosen) < neighbours.FEWEST_STEMS:
-            reason = TOO_FEW
-        if not reason and len(chosen) > MOST_STEMS:
-            reason = TOO_MANY
-        sums: Sums = {}
-        if not reason:
-            key = zlib.crc32(f"{visits.plot[row]}\0{visits.visit[row]}".encode())
-            rng = np.random.default_rng([seed, key])
-            sums = _plot_sums(summary, row, chosen, r, simulations=simulations, by_species=by_species, rng=rng)
-        if last[row]:
-            _add(whole, sums)
-            _add(strata[int(code[row])], sums)
-        plots.append(_told(heading, sums, r, reason=reason, inclusion=summary.pattern_words(row), stems=len(chosen)))
-    pooled_words = "living stems under one inclusion rule on each plot's last visit, one position a tree"
-    by_stratum = strata.items() if len(strata) > 1 else ()
-    return SurveyStructure(
-        plots=tuple(plots),
-        strata=tuple(
-            _told({"stratum": words[place] or None}, sums, r, reason="" if sums else NOTHING, inclusion=pooled_words)
-            for place, sums in by_stratum
-        ),
-        pooled=_told({}, whole, r, reason="" if whole else NOTHING, inclusion=pooled_words),
+    wanted = np.arange(len(summary.survey.visits)) if rows is None else np.array(sorted(rows), dtype=np.int64)
+    asked = _Asked(
+        summary,
+        wanted,
         simulations=simulations,
         seed=seed,
+        by_species=by_species,
+        by_size=by_size,
+        progress=progress or Progress(),
     )
+    made = _survey_structure(asked, summary.pattern)
+    return made if summary.large is None else replace(made, large=_survey_structure(asked, summary.large))
 
 
 def last_visits(summary: Summary) -> list[int]:
@@ -203,142 +198,144 @@ def last_visits(summary: Summary) -> list[int]:
     return rows
 
 
-def _distances(summary: Summary) -> Floats:
+@dataclass(frozen=True)
+class _Asked:
+    """What is to be told, of which visits."""
+
+    summary: Summary
+    wanted: Rows
+    simulations: int
+    seed: int
+    by_species: bool
+    by_size: bool
+    progress: Progress
+
+    def rng(self, row: int) -> np.random.Generator:
+        """Random numbers of one visit."""
+        visits = self.summary.survey.visits
+        return np.random.default_rng([self.seed, zlib.crc32(f"{visits.plot[row]}\0{visits.visit[row]}".encode())])
+
+
+def _survey_structure(asked: _Asked, pattern: Patterns) -> SurveyStructure:
+    """All that is told of one kind of patterns."""
+    summary, visits = asked.summary, asked.summary.survey.visits
+    words, code = visits.words("stratum")
+    last = np.isin(np.arange(len(visits)), last_visits(summary))
+    placed = np.isfinite(summary.measured.x_m[pattern.rows] + summary.measured.y_m[pattern.rows])
+    rows, visit = pattern.rows[placed], pattern.visit[placed]
+    first = np.searchsorted(visit, np.arange(len(visits) + 1))
+    count = np.diff(first)
+    r = _distances(pattern, count)
+    levels = {place: Sums() for place in [-1, *np.unique(code).tolist()]}
+    told: dict[int, Structure] = {}
+    for members, sums in _all_sums(asked, pattern, rows, first, r):
+        for row, own in zip(members, sums, strict=True):
+            if last[row] and count[row] <= MOST_STEMS:
+                _add(levels[-1], own)
+                _add(levels[int(code[row])], own)
+            if count[row] >= neighbours.FEWEST_STEMS:
+                told[row] = _told(_heading(visits, row, words[code[row]]), own, r, inclusion=pattern.words(row))
+    plots = []
+    for row in asked.wanted.tolist():
+        reason = str(pattern.reason[row]) or TOO_FEW
+        heading = _heading(visits, row, words[code[row]])
+        plots.append(told.get(row) or _nothing(heading, reason, int(count[row]), inclusion=pattern.words(row)))
+    inclusion = pattern.pooled_words
+    pooled = {}
+    for place, own in levels.items():
+        heading = {} if place < 0 else {"stratum": words[place] or None}
+        enough = own.get("stems", 0) >= neighbours.FEWEST_STEMS
+        pooled[place] = (
+            _told(heading, own, r, inclusion=inclusion)
+            if enough
+            else _nothing(heading, NOTHING, 0, inclusion=inclusion)
+        )
+    return SurveyStructure(
+        plots=tuple(plots),
+        strata=tuple(one for place, one in pooled.items() if place >= 0) if len(pooled) > 2 else (),
+        pooled=pooled[-1],
+        simulations=asked.simulations,
+        seed=asked.seed,
+    )
+
+
+def _all_sums(
+    asked: _Asked, pattern: Patterns, rows: Rows, first: Rows, r: Floats
+) -> Iterator[tuple[list[int], list[Sums]]]:
+    """Visits and their sums, those with equally many stems on the same ground together."""
+    summary, measured = asked.summary, asked.summary.measured
+    count = np.diff(first)
+    names = [str(name) for name in summary.species_names] if asked.by_species else None
+    chosen = asked.wanted[(pattern.reason[asked.wanted] == "") & (count[asked.wanted] >= 2)]
+    cut = np.array([pattern.outline[row] is not None for row in chosen.tolist()], dtype=bool)
+    # Each cut circle is a ground of its own.
+    ground = np.where(cut, np.arange(len(chosen)) + 1, 0)
+    order = np.lexsort((count[chosen], pattern.radius_m[chosen], ground))
+    chosen, ground = chosen[order], ground[order]
+    same = (count[chosen][1:] == count[chosen][:-1]) & (np.diff(pattern.radius_m[chosen]) == 0) & (np.diff(ground) == 0)
+    done = 0
+    for group in np.split(chosen, np.flatnonzero(~same) + 1) if len(chosen) else []:
+        n = int(count[group[0]])
+        simulations = asked.simulations if n <= MOST_STEMS else 0
+        step = max(1, _TOGETHER // (n * (simulations + 1)))
+        for begin in range(0, len(group), step):
+            asked.progress.step("Comparing with chance", done / len(chosen))
+            members = group[begin : begin + step]
+            own = rows[first[members][:, None] + np.arange(n)]
+            window = pattern.window(int(members[0]))
+            xy = np.stack([measured.x_m[own], measured.y_m[own]], axis=-1)
+            # A record on the very edge may lie outside by its rounding.
+            xy *= np.minimum(1.0, pattern.radius_m[members][:, None] / np.maximum(np.hypot(*xy.T).T, 1e-12))[..., None]
+            batch = Batch(window, xy, summary.species_code[own], measured.dbh_cm[own])
+            yield (
+                members.tolist(),
+                batch_sums(
+                    batch,
+                    r,
+                    [asked.rng(row) for row in members.tolist()],
+                    simulations=simulations,
+                    species_names=names,
+                    by_size=asked.by_size,
+                ),
+            )
+            done += len(members)
+
+
+def _distances(pattern: Patterns, count: Rows) -> Floats:
     """Distances of all curves, m: up to half the smallest radius, beyond which a circle says little."""
-    radius = summary.pattern_radius_m[(summary.near.stems >= neighbours.FEWEST_STEMS) & (summary.pattern_reason == "")]
+    radius = pattern.radius_m[(count >= neighbours.FEWEST_STEMS) & (pattern.reason == "")]
     smallest = float(radius.min()) if len(radius) else STEP_M
     return np.asarray(np.arange(1, max(2, int(0.5 * smallest / STEP_M + 1e-9) + 1)) * STEP_M, dtype=np.float64)
 
 
-def _told(
-    heading: Mapping[str, Any], sums: Sums, r: Floats, *, reason: str, inclusion: str | None, stems: int = 0
-) -> Structure:
-    curves: dict[str, Curve] = {}
-    indices: dict[str, Any] = {}
-    reasons: dict[str, str] = {}
-    if not reason:
-        indices, reasons = indices_of(sums)
-        curves, missing = curves_of(sums, r)
-        reasons |= missing
-    return Structure(
-        heading=heading,
-        stems=int(sums.get("stems", stems)),
-        plots=int(sums.get("plots", 0)),
-        inclusion=inclusion,
-        reason=reason,
-        indices=indices,
-        curves=curves,
-        species=species_of(sums, r),
-        reasons=reasons,
-    )
-
-
 def _add(total: Sums, sums: Sums) -> None:
+    """Add those of a plot."""
     for name, value in sums.items():
         total[name] = total[name] + value if name in total else value
 
 
-def _plot_sums(
-    summary: Summary,
-    row: int,
-    chosen: NDArray[np.int64],
-    r: Floats,
-    *,
-    simulations: int,
-    by_species: bool,
-    rng: np.random.Generator,
-) -> Sums:
-    """All sums of one plot visit with eight stems or more."""
-    measured = summary.measured
-    disc = Disc((0.0, 0.0), float(summary.pattern_radius_m[row]))
-    xy = np.column_stack([measured.x_m[chosen], measured.y_m[chosen]])
-    # A record on the very edge may lie outside by its rounding.
-    xy *= np.minimum(1.0, disc.radius / np.maximum(np.hypot(*xy.T), 1e-12))[:, None]
-    species, dbh = summary.species_code[chosen], measured.dbh_cm[chosen]
-    order = labellings(len(chosen), simulations, rng)
-    sums = _place_sums(xy, disc, r, simulations=simulations, rng=rng)
-    sums |= _mark_index_sums(xy, disc, order, species=species, dbh=dbh)
-    pairs = weighted_pairs(xy, disc, float(r[-1]) + MARK_HALFWIDTH_M, correction="isotropic")
-    if np.isfinite(dbh).all():
-        sums["mark"], sums["mark_below"] = mark_sums(pairs, order, dbh / dbh.mean(), r, halfwidth=MARK_HALFWIDTH_M)
-        sums["mark_stems"], sums["mark_plots"] = len(chosen), 1
-    if by_species:
-        for code in np.unique(species[species >= 0]).tolist():
-            member = species == code
-            count = int(member.sum())
-            if count >= neighbours.FEWEST_STEMS and count < len(chosen):
-                name = str(summary.species_names[code])
-                sums[f"kind {name}"] = disc.area * kind_sums(pairs, order, member, r)
-                sums[f"kind_pairs {name}"] = count * (count - 1)
-                sums[f"kind_stems {name}"], sums[f"kind_plots {name}"] = count, 1
-    return sums
+def _heading(visits: Any, row: int, stratum: str) -> dict[str, Any]:
+    return {"plot": visits.plot[row], "visit": visits.visit[row] or None, "stratum": stratum or None}
 
 
-def _place_sums(xy: Floats, disc: Disc, r: Floats, *, simulations: int, rng: np.random.Generator) -> Sums:
-    """Sums of what the places alone tell, under complete randomness in the same circle."""
-    n = len(xy)
-    pairs = n * (n - 1)
-    k = np.vstack([second_order.k_function(xy, disc, r), random_k(n, disc, r, simulations, rng=rng)])
-    points = np.vstack([xy, disc.random(simulations * n, rng)])
-    pattern = np.repeat(np.arange(simulations + 1), n)
-    near = neighbours.nearest(points, pattern, neighbours.NEIGHBOURS)
-    to_edge = disc.to_edge(points)
-    nearest = near.distance[:, 0].reshape(-1, n)
-    ground = np.pi * np.maximum(disc.radius - nearest, 1e-9) ** 2
-    seen = np.where(nearest <= to_edge.reshape(-1, n), 1.0 / ground, 0.0)
-    angle = neighbours.neighbourhoods(
-        points,
-        pattern,
-        plots=simulations + 1,
-        species=np.zeros(len(points), dtype=np.int64),
-        edge="nearest",
-        to_edge=to_edge,
+def _nothing(heading: Mapping[str, Any], reason: str, stems: int, *, inclusion: str | None) -> Structure:
+    """Why nothing is told."""
+    return Structure(heading, stems, 0, inclusion, reason, {}, {}, {}, {}, {})
+
+
+def _told(heading: Mapping[str, Any], sums: Sums, r: Floats, *, inclusion: str | None) -> Structure:
+    """What the sums say."""
+    indices, reasons = indices_of(sums)
+    curves, missing = curves_of(sums, r)
+    return Structure(
+        heading=heading,
+        stems=int(sums["stems"]),
+        plots=int(sums["plots"]),
+        inclusion=inclusion,
+        reason="",
+        indices=indices,
+        curves=curves,
+        species=species_of(sums, r),
+        sizes=sizes_of(sums, r),
+        reasons=reasons | missing,
     )
-    forms = (
-        neighbours.clark_evans(xy, disc, correction="donnelly"),
-        neighbours.clark_evans(xy, disc, correction="none"),
-        neighbours.clark_evans(xy, disc, correction="cdf"),
-    )
-    return {
-        "stems": n,
-        "plots": 1,
-        "pairs": pairs,
-        "k": pairs * k,
-        "g": pairs * second_order.pair_correlation(xy, disc, r),
-        "near_within": np.stack([(seen * (nearest <= distance)).sum(axis=1) for distance in r], axis=1),
-        "near_all": seen.sum(axis=1),
-        "near_counted": int((seen[0] > 0.0).sum()),
-        "nearest": nearest.sum(axis=1),
-        "angle": np.nan_to_num(angle.uniform_angle) * angle.counted,
-        "angle_n": angle.counted,
-    } | _clark_evans_sums(n, forms)
-
-
-def _clark_evans_sums(n: int, forms: Iterable[neighbours.ClarkEvans]) -> Sums:
-    """Observed and expected sum of the nearest distances, and the variance of the observed one."""
-    sums: Sums = {}
-    for made in forms:
-        form = made.correction
-        error = (made.mean_nearest - made.expected) / made.z if made.z else 0.0
-        sums |= {
-            f"{form}_observed": n * made.mean_nearest,
-            f"{form}_expected": n * made.expected,
-            f"{form}_variance": (n * error) ** 2,
-        }
-    return sums
-
-
-def _mark_index_sums(
-    xy: Floats, disc: Disc, order: NDArray[np.int64], *, species: NDArray[np.int64], dbh: Floats
-) -> Sums:
-    """Sums of the indices of marks over the stems whose four nearest are certain, under every labelling."""
-    near = neighbours.nearest(xy, np.zeros(len(xy), dtype=np.int64), neighbours.NEIGHBOURS)
-    certain = near.distance[:, -1] < disc.to_edge(xy)
-    made = near_marks(near, order, species=species, dbh=dbh)
-    sums: Sums = {}
-    for name in ("mingling", "differentiation", "dominance", "competition"):
-        values = getattr(made, name)[:, certain]
-        known = np.isfinite(values)
-        sums[name] = np.where(known, values, 0.0).sum(axis=1)
-        sums[f"{name}_n"] = known.sum(axis=1)
-    return sums

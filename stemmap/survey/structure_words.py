@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from itertools import combinations
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.curves import SIGNIFICANT, Curve, against_chance, counted, ground, simulated_p
+from stemmap.survey.curves import SIGNIFICANT, TOO_MANY, Curve, against_chance, counted, ground, simulated_p
 
 Floats = NDArray[np.float64]
 
 _NONE_CERTAIN = "no stem has its four neighbours, with species and dbh, nearer than the edge"
 _NO_DBH = "on no plot do all stems of the pattern have a dbh"
+_ONE_DBH = "on no plot do all stems of the pattern have a dbh, and different ones"
 _NO_DIFFERENCE = "no difference is shown"
 _NO_TEST = "this form has no test of its own"
 _UNCERTAIN_EDGE = "no stem is nearer to its neighbour than to the edge"
 _EDGE = "only stems whose fourth neighbour is nearer than the edge"
-_NOT_SIMULATED = "no simulations were asked for"
+_TOO_FEW = "too few stems on every plot"
+#: So many species are told of in pairs, the most frequent ones, and from so many stems of each on.
+_MOST_SPECIES, _FEWEST_OF_A_KIND = 5, 8
 
 
 def indices_of(sums: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, str]]:
@@ -54,11 +58,14 @@ def indices_of(sums: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, str]]
         ),
     ):
         key = "uniform_angle" if name == "angle" else name
+        if name not in sums:
+            reasons[key] = TOO_MANY
+            continue
         indices[key] = _index(sums, name, title, higher, lower)
         if indices[key]["value"] is None:
             reasons[key] = _NONE_CERTAIN
         elif indices[key]["p"] is None:
-            reasons[f"{key}.p"] = _NOT_SIMULATED
+            reasons[f"{key}.p"] = TOO_MANY
     return indices, reasons
 
 
@@ -70,10 +77,12 @@ def _index(sums: Mapping[str, Any], name: str, title: str, higher: str, lower: s
     chance = float(simulated.mean()) if len(simulated) else None
     p = simulated_p(np.append(values[0], simulated))
     stems = int(count[0])
-    if value is None or chance is None or p is None:
+    if value is None:
         sentence = f"{title} is not known: {_NONE_CERTAIN}."
+    elif chance is None or p is None:
+        sentence = f"{title} is {value:.2f}; not compared with chance: {TOO_MANY}; {counted(stems, 1)}."
     else:
-        shows = p <= SIGNIFICANT and value != chance
+        shows = p < SIGNIFICANT and value != chance
         verdict = (higher if value > chance else lower) if shows else _NO_DIFFERENCE
         told = f"{title} is {value:.2f}, {chance:.2f} by chance"
         sentence = "; ".join([told, ground(p, stems), verdict]) + "."
@@ -83,9 +92,12 @@ def _index(sums: Mapping[str, Any], name: str, title: str, higher: str, lower: s
 def _clark_evans(sums: Mapping[str, Any], reasons: dict[str, str]) -> dict[str, Any]:
     nearest = np.asarray(sums["nearest"])
     stems, plots = int(sums["stems"]), int(sums["plots"])
-    made: dict[str, Any] = {"n": stems, "p_simulated": simulated_p(nearest)}
+    simulated = simulated_p(nearest)
+    made: dict[str, Any] = {"n": stems, "p_simulated": simulated}
     for form in ("donnelly", "none", "cdf"):
-        observed, expected, variance = (float(sums[f"{form}_{part}"]) for part in ("observed", "expected", "variance"))
+        observed, expected, variance = (
+            float(sums.get(f"{form}_{part}", math.nan)) for part in ("observed", "expected", "variance")
+        )
         z = (observed - expected) / math.sqrt(variance) if variance > 0.0 else math.nan
         told = math.isfinite(z)
         made[form] = {
@@ -93,21 +105,27 @@ def _clark_evans(sums: Mapping[str, Any], reasons: dict[str, str]) -> dict[str, 
             "z": z if told else None,
             "p": math.erfc(abs(z) / math.sqrt(2.0)) if told else None,
         }
-        if not told:
+        if made[form]["r"] is None:
+            reasons[f"clark_evans.{form}"] = _TOO_FEW
+        elif not told:
             reasons[f"clark_evans.{form}.p"] = _NO_TEST
-    r, p = made["donnelly"]["r"], made["donnelly"]["p"]
-    begins = f"The nearest stem is {nearest[0] / stems:.2f} m away on average, {r:.2f} times what chance gives"
-    kind = "farther apart than by chance" if r > 1.0 else "closer together than by chance"
-    verdict = kind if p <= SIGNIFICANT else _NO_DIFFERENCE
+    if simulated is None:
+        # With hundreds of stems the normal deviate is as good.
+        reasons["clark_evans.p_simulated"] = TOO_MANY
+        p, chance = made["donnelly"]["p"], float(sums["donnelly_expected"])
+    else:
+        p, chance = simulated, float(nearest[1:].mean())
+    begins = f"The nearest stem is {nearest[0] / stems:.2f} m away on average, {chance / stems:.2f} m by chance"
+    kind = "farther apart than by chance" if nearest[0] > chance else "closer together than by chance"
+    verdict = kind if p < SIGNIFICANT else _NO_DIFFERENCE
     made["sentence"] = "; ".join([begins, ground(p, stems, plots), verdict]) + "."
     return made
 
 
 def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dict[str, str]]:
-    """The curves by name, and why one is missing."""
+    """The curves by name, and why one, or its test, is missing."""
     stems, plots = int(sums["stems"]), int(sums["plots"])
     k = np.asarray(sums["k"]) / sums["pairs"]
-    nearest_all = np.asarray(sums["near_all"])[:, None]
     found: dict[str, tuple[Curve | None, str]] = {
         "l_minus_r": (
             against_chance(
@@ -120,18 +138,25 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 below=lambda at: f"Regular: fewer neighbours than by chance within {at} m",
                 neither=f"Neither clumping nor regularity is shown up to {r[-1]:g} m",
             ),
-            _NOT_SIMULATED,
+            "",
         ),
-        "g": (_pair_correlation(np.asarray(sums["g"]) / sums["pairs"], r, stems=stems, plots=plots), _NO_TEST),
+        "g": (
+            against_chance(
+                r,
+                np.asarray(sums["g"]) / sums["pairs"],
+                chance=np.ones(len(r)),
+                stems=stems,
+                plots=plots,
+                above=lambda at: f"More pairs of stems than by chance stand {at} m apart",
+                below=lambda at: f"Fewer pairs of stems than by chance stand {at} m apart",
+                neither="No distance is shown at which pairs of stems stand more or less often than by chance",
+            ),
+            "",
+        ),
         "nearest": (
             against_chance(
                 r,
-                np.divide(
-                    sums["near_within"],
-                    nearest_all,
-                    out=np.full((len(nearest_all), len(r)), np.nan),
-                    where=nearest_all > 0.0,
-                ),
+                _over(sums["near_within"], np.asarray(sums["near_all"])[:, None]),
                 stems=int(sums["near_counted"]),
                 plots=plots,
                 above=lambda at: f"More stems than by chance have their nearest neighbour within {at} m",
@@ -141,66 +166,157 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
             _UNCERTAIN_EDGE,
         ),
         "mark_correlation": (
-            against_chance(
+            _of_marks(
+                sums,
+                "mark",
                 r,
-                np.divide(
-                    sums["mark"],
-                    sums["mark_below"],
-                    out=np.full(np.shape(sums["mark"]), np.nan),
-                    where=np.asarray(sums["mark_below"]) > 0.0,
-                ),
-                chance=np.ones(len(r)),
-                stems=int(sums["mark_stems"]),
-                plots=int(sums["mark_plots"]),
                 above=lambda at: f"Thicker than average are stems that have another at {at} m",
                 below=lambda at: f"Thinner than average are stems that have another at {at} m",
                 neither="No relation between dbh and the distance to other stems is shown",
-            )
-            if "mark" in sums
-            else None,
+            ),
             _NO_DBH,
         ),
-    }
-    return (
-        {name: curve for name, (curve, _) in found.items() if curve is not None},
-        {name: why for name, (curve, why) in found.items() if curve is None},
-    )
-
-
-def _pair_correlation(g: Floats, r: Floats, *, stems: int, plots: int) -> Curve:
-    most, least = int(np.argmax(g)), int(np.argmin(g))
-    return Curve(
-        r=r,
-        value=g,
-        chance=np.ones(len(r)),
-        low=None,
-        high=None,
-        p=None,
-        stems=stems,
-        plots=plots,
-        sentence=(
-            f"Pairs of stems are most frequent {r[most]:g} m apart, {g[most]:.2f} times as many as by chance; "
-            f"least frequent {r[least]:g} m apart, {g[least]:.2f} times; {counted(stems, plots)}. "
-            "This curve is not tested: L(r) tells whether there is a pattern."
+        "mark_variogram": (
+            _of_marks(
+                sums,
+                "vario",
+                r,
+                above=lambda at: f"Stems {at} m apart differ more in dbh than by chance",
+                below=lambda at: f"Stems {at} m apart are more alike in dbh than by chance",
+                neither="Stems near each other are not shown to be more alike or less alike in dbh than others",
+            ),
+            _ONE_DBH,
         ),
+    }
+    reasons = {}
+    for name, (curve, why) in found.items():
+        compared = len(k) > 1
+        if curve is None:
+            reasons[name] = why if compared or name == "nearest" else TOO_MANY
+        elif not compared:
+            reasons[f"{name}.p"] = TOO_MANY
+    return {name: curve for name, (curve, _) in found.items() if curve is not None}, reasons
+
+
+def _over(above: Any, below: Any) -> Floats:
+    """The ratio; NaN where nothing stands below."""
+    parts = np.broadcast_arrays(np.asarray(above, dtype=np.float64), np.asarray(below, dtype=np.float64))
+    return np.divide(*parts, out=np.full(parts[0].shape, np.nan), where=parts[1] > 0.0)
+
+
+def _of_marks(
+    sums: Mapping[str, Any],
+    name: str,
+    r: Floats,
+    *,
+    above: Callable[[str], str],
+    below: Callable[[str], str],
+    neither: str,
+) -> Curve | None:
+    """A curve of marks, which is 1 by chance; None where no plot has them."""
+    if name not in sums:
+        return None
+    return against_chance(
+        r,
+        _over(sums[name], sums[f"{name}_below"]),
+        chance=np.ones(len(r)),
+        stems=int(sums[f"{name}_stems"]),
+        plots=int(sums[f"{name}_plots"]),
+        above=above,
+        below=below,
+        neither=neither,
     )
 
 
-def species_of(sums: Mapping[str, Any], r: Floats) -> dict[str, Curve]:
-    """L(r) - r of each species against random labelling of the stems."""
-    names = sorted(name for kind, _, name in (key.partition(" ") for key in sums) if kind == "kind")
-    made = ((name, _of_species(sums, name, r)) for name in names)
-    return {name: curve for name, curve in made if curve is not None}
+def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
+    """L(r) - r of each species, and of the most frequent ones by twos, against random labelling of the stems."""
+    kinds = _kinds(sums, "species")
+    most = sorted(kinds, key=lambda name: (-sums["stems", "species", name], name))[:_MOST_SPECIES]
+    made = {
+        name: _of_kind(
+            sums,
+            ("species", name),
+            r,
+            above=lambda at, name=name: (
+                f"{name} stands in groups among the other stems: more of its own than by chance within {at} m"
+            ),
+            below=lambda at, name=name: (
+                f"{name} is spread among the other stems: fewer of its own than by chance within {at} m"
+            ),
+            neither=f"{name} is not shown to be grouped or spread among the other stems",
+        )
+        for name in kinds
+    }
+    for one, other in combinations(sorted(most), 2):
+        if ("pairs", "species", one, other) in sums:
+            made[f"{one} × {other}"] = _of_kind(
+                sums,
+                ("species", one, other),
+                r,
+                above=lambda at, one=one, other=other: (
+                    f"{one} and {other} stand together: more of the one around the other than by chance within {at} m"
+                ),
+                below=lambda at, one=one, other=other: (
+                    f"{one} and {other} keep apart: fewer of the one around the other than by chance within {at} m"
+                ),
+                neither=f"{one} and {other} are not shown to stand together or to keep apart",
+            )
+    return {name: curve for name, curve in made.items() if curve is not None}
 
 
-def _of_species(sums: Mapping[str, Any], name: str, r: Floats) -> Curve | None:
-    k = np.asarray(sums[f"kind {name}"]) / sums[f"kind_pairs {name}"]
+def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
+    """The same of thick and thin stems, those above the median dbh of their plot and the others."""
+    made = {
+        name: _of_kind(
+            sums,
+            ("size", name),
+            r,
+            above=lambda at, name=name: (
+                f"The {name} half of the stems stands in groups: more of its own than by chance within {at} m"
+            ),
+            below=lambda at, name=name: (
+                f"The {name} half of the stems is spread: fewer of its own than by chance within {at} m"
+            ),
+            neither=f"The {name} half of the stems is not shown to be grouped or spread",
+        )
+        for name in ("thick", "thin")
+    }
+    made["thick × thin"] = _of_kind(
+        sums,
+        ("size", "thick", "thin"),
+        r,
+        above=lambda at: f"Thick and thin stems stand together: more of the one around the other within {at} m",
+        below=lambda at: f"Thick and thin stems keep apart: fewer of the one around the other within {at} m",
+        neither="Thick and thin stems are not shown to stand together or to keep apart",
+    )
+    return {name: curve for name, curve in made.items() if curve is not None}
+
+
+def _kinds(sums: Mapping[Any, Any], what: str) -> list[str]:
+    """Names of the kinds of which there are pairs."""
+    return sorted(key[2] for key in sums if isinstance(key, tuple) and len(key) == 3 and key[:2] == ("pairs", what))
+
+
+def _of_kind(
+    sums: Mapping[Any, Any],
+    key: tuple[str, ...],
+    r: Floats,
+    *,
+    above: Callable[[str], str],
+    below: Callable[[str], str],
+    neither: str,
+) -> Curve | None:
+    """L(r) - r of one kind, or of two; None with fewer than eight stems of any."""
+    stems = sums.get(("stems", *key), 0)
+    if np.min(stems) < _FEWEST_OF_A_KIND:
+        return None
+    k = np.asarray(sums["within", *key]) / sums["pairs", *key]
     return against_chance(
         r,
         np.sqrt(k / math.pi) - r,
-        stems=int(sums[f"kind_stems {name}"]),
-        plots=int(sums[f"kind_plots {name}"]),
-        above=lambda at: f"{name} stands in groups among the other stems: more of its own than by chance within {at} m",
-        below=lambda at: f"{name} is spread among the other stems: fewer of its own than by chance within {at} m",
-        neither=f"{name} is not shown to be grouped or spread among the other stems",
+        stems=int(np.sum(stems)),
+        plots=int(sums["plots", *key]),
+        above=above,
+        below=below,
+        neither=neither,
     )

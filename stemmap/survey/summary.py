@@ -11,14 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core import estimates, neighbours, stand
-from stemmap.core.design import RESOLUTION
 from stemmap.survey.ground import CARRIED
 from stemmap.survey.measured import Measured, Status
+from stemmap.survey.patterns import Patterns, circle_patterns, large_patterns
 from stemmap.survey.plot_status import PlotStatus, plot_status
 from stemmap.survey.settings import sampling_design
 from stemmap.survey.survey import Survey
 from stemmap.survey.unseen import Unseen, unseen
-from stemmap.units import METRES
 
 Floats = NDArray[np.float64]
 
@@ -28,9 +27,6 @@ _NOT_REACHED = "the plot was not reached"
 _NON_FOREST = "the plot is not forest"
 _NO_STEMS = "no stems were uploaded and the plot is not said to be empty"
 _UNDECIDED = "for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)"
-_ANGLE_COUNT = "an angle count has no one inclusion rule for all its stems"
-_ON_SLOPE = "the circle was laid out on the slope; on the map it is no circle"
-_CUT = "the stand edge cuts the circle"
 _NO_DBH = "some stems that are in have no dbh"
 _TOO_FEW = "too few stems"
 _NO_SPECIES = "the species of the stems or of their neighbours is missing"
@@ -58,13 +54,13 @@ class Summary:
         Nearest-stem values of the stems that share one inclusion rule.
     clark_evans, clark_evans_plain
         Clark-Evans index with Donnelly's edge correction in the disc, and without correction.
-    pattern_radius_m
-        Radius of the disc in which the stems of the pattern stand.
-    pattern_rows
-        Rows of these stems: living, in, one a tree, all under one inclusion rule.
+    pattern
+        The living stems that share one inclusion rule: those of the circle, or of the inner one.
+    large
+        The large ones of the outer of concentric circles; None in other designs.
     species_code
         Species of every stem, into `species_names`; -1 where it is missing.
-    density_reason, pattern_reason
+    density_reason
         Why a value is not known, by visit; empty when it is.
     expected_inside
         Expected number of sample trees, where stems outside are recorded to a stated margin; else NaN.
@@ -86,11 +82,10 @@ class Summary:
     near: neighbours.Neighbourhoods
     clark_evans: neighbours.ClarkEvansByPlot
     clark_evans_plain: neighbours.ClarkEvansByPlot
-    pattern_radius_m: Floats
-    pattern_rows: NDArray[np.int64]
+    pattern: Patterns
+    large: Patterns | None
     species_code: NDArray[np.int64]
     density_reason: NDArray[np.object_]
-    pattern_reason: NDArray[np.object_]
     expected_inside: Floats
     unseen: Unseen
 
@@ -107,7 +102,7 @@ class Summary:
     def plot_json(self, row: int) -> dict[str, Any]:
         """One plot and visit as `stemmap summary --format json` promises it."""
         reason: dict[str, str] = {}
-        density, pattern = str(self.density_reason[row]), str(self.pattern_reason[row])
+        density, pattern = str(self.density_reason[row]), str(self.pattern.reason[row])
 
         def known(name: str, value: float, why: str) -> float | None:
             if why or not np.isfinite(value):
@@ -154,7 +149,7 @@ class Summary:
             ),
             "mingling_n": int(self.near.counted_mingling[row]),
             "neighbour_edge": "only stems whose fourth neighbour is nearer than the edge",
-            "pattern_stems": self.pattern_words(row),
+            "pattern_stems": self.pattern.words(row),
             **self._unseen_json(row, reason),
             "expected_in": known(
                 "expected_in",
@@ -206,15 +201,6 @@ class Summary:
     @property
     def _outside_recorded(self) -> bool:
         return self.survey.settings.design.outside_recorded_to_m is not None
-
-    def pattern_words(self, row: int) -> str | None:
-        """Which stems the pattern indices speak of."""
-        radius = self.pattern_radius_m[row]
-        if self.pattern_reason[row] or not np.isfinite(radius):
-            return None
-        if self.survey.settings.design.kind == "concentric":
-            return f"living stems of the inner circle, within {radius:g} m, one position a tree"
-        return f"living stems within {radius:g} m, one position a tree"
 
     def _species_json(self, row: int) -> list[dict[str, Any]]:
         first, last = np.searchsorted(self.by_species.plot, [row, row + 1])
@@ -314,18 +300,16 @@ def summarise(survey: Survey, measured: Measured) -> Summary:
 
     status = plot_status(survey)
     density_reason = _density_reasons(survey, measured, status)
-    radius, pattern_reason = _pattern_discs(survey, measured, density_reason)
-    within = measured.horizontal_distance_m <= radius[stems.visit_row] + RESOLUTION
-    chosen = np.flatnonzero(living & within & _by_centred_circle(survey, measured) & _first_of_tree(survey))
+    pattern = circle_patterns(survey, measured, living=living, reason=density_reason)
     near = neighbours.neighbourhoods(
-        np.column_stack([measured.x_m[chosen], measured.y_m[chosen]]),
-        stems.visit_row[chosen],
+        np.column_stack([measured.x_m[pattern.rows], measured.y_m[pattern.rows]]),
+        pattern.visit,
         plots=count,
-        species=code[chosen],
+        species=code[pattern.rows],
         edge="nearest",
-        to_edge=radius[stems.visit_row[chosen]] - measured.horizontal_distance_m[chosen],
+        to_edge=pattern.to_edge_m,
     )
-    area, perimeter = np.pi * radius**2, 2.0 * np.pi * radius
+    area, perimeter = pattern.area_m2, pattern.perimeter_m
     outside = survey.settings.design.outside_recorded_to_m
     probability = np.where(alive, np.nan_to_num(measured.inside_probability), 0.0)
     return Summary(
@@ -347,11 +331,10 @@ def summarise(survey: Survey, measured: Measured) -> Summary:
         clark_evans_plain=neighbours.clark_evans_by_plot(
             near.mean_nearest, near.stems, area, perimeter, correction="none"
         ),
-        pattern_radius_m=radius,
-        pattern_rows=chosen,
+        pattern=pattern,
+        large=large_patterns(survey, measured, living=living, reason=density_reason),
         species_code=code,
         density_reason=density_reason,
-        pattern_reason=pattern_reason,
         expected_inside=stand.sum_by_plot(probability, first) if outside is not None else np.full(count, np.nan),
         unseen=unseen(survey, measured),
     )
@@ -378,50 +361,6 @@ def _density_reasons(survey: Survey, measured: Measured, status: NDArray[np.int8
     return reason
 
 
-def _pattern_discs(
-    survey: Survey, measured: Measured, density_reason: NDArray[np.object_]
-) -> tuple[Floats, NDArray[np.object_]]:
-    """Radius of the disc in which all stems share one inclusion rule, and why there is none."""
-    design = survey.settings.design
-    reason = density_reason.copy()
-    radius = measured.radius_m.copy()
-    if measured.stand_edge is not None:
-        reason[(measured.stand_edge.share < 1.0) & (reason == "")] = _CUT
-    if design.kind == "angle_count":
-        reason[reason == ""] = _ANGLE_COUNT
-        radius[:] = np.nan
-    if design.kind == "concentric":
-        unit = METRES[survey.settings.measurement.length_unit]
-        centred = [circle.radius_m * unit for circle in design.circles if not circle.offset_m]
-        radius[:] = min(centred, default=np.nan)
-    if design.slope != "horizontal":
-        sloping = ~(survey.visits.numbers("slope_percent") == 0)
-        reason[sloping & (reason == "")] = _ON_SLOPE
-    return radius, reason
-
-
 def _species_name(typed: str) -> str:
     """Two spellings that differ in case or space mean one species."""
     return " ".join(typed.split()).casefold()
-
-
-def _by_centred_circle(survey: Survey, measured: Measured) -> NDArray[np.bool_]:
-    """Whether a stem was sampled by a circle about the plot centre, not by one that lies apart."""
-    circles = survey.settings.design.circles if survey.settings.design.kind == "concentric" else ()
-    centred = np.array([not circle.offset_m for circle in circles] + [not circles])
-    return centred[measured.circle if circles else np.full(len(survey.stems), -1)]
-
-
-def _first_of_tree(survey: Survey) -> NDArray[np.bool_]:
-    """Whether a stem is the first of its tree on its visit; stems without a tree number stand for themselves."""
-    stems = survey.stems
-    tree = stems.records.columns.get("tree")
-    first = np.ones(len(stems), bool)
-    if tree is None or not stems.records.has("stem"):
-        return first
-    rows = np.flatnonzero(tree.filled)
-    key = stems.visit_row[rows] * len(tree.labels) + tree.alike()[rows]
-    _, kept = np.unique(key, return_index=True)
-    first[rows] = False
-    first[rows[kept]] = True
-    return first

@@ -15,12 +15,12 @@ from stemmap.survey.change import change_json
 from stemmap.survey.error_budget import error_budget_json
 from stemmap.survey.estimate_words import budget_sentences, change_sentences, estimate_sentences
 from stemmap.survey.estimates import estimates_json
+from stemmap.survey.findings import SEVERITIES
 from stemmap.survey.profiles import profiles
 from stemmap.survey.structure import CAUTION, Structure, SurveyStructure, last_visits, structure
 from stemmap.survey.summary import Summary
 from stemmap.tasks.report_methods import METHODS
 from stemmap.tasks.workup import Workup
-from stemmap.writing.findings import counts_sentence
 from stemmap.writing.output import text_output, whole_file
 from stemmap.writing.report import Block, Figure, Heading, Paragraph, Table, Verbatim, report_html
 from stemmap.writing.settings import settings_text
@@ -99,7 +99,7 @@ def write_report(
     if ending not in (".html", ".pdf"):
         raise InputError(f"A report ends with .html or .pdf, not as {path.name} does; choose another name with -o.")
     progress = progress or Progress()
-    made = structure(workup.summary, by_species=True, seed=seed, rows=None, progress=progress)
+    made = structure(workup.summary, by_species=True, by_size=True, seed=seed, progress=progress)
     progress.step("Drawing")
     shown = [
         worded_diagram(one, spoken.words)
@@ -154,7 +154,8 @@ def _blocks(
     if day:
         yield Paragraph(said(f"Printed {day.isoformat()}."))
     yield Paragraph(said(_CAREFUL))
-    counted = said(f"{counts_sentence(workup.findings).capitalize()}.")
+    of_kind = [sum(finding.severity == kind for finding in workup.findings) for kind in SEVERITIES]
+    counted = said(f"{of_kind[0]} errors, {of_kind[1]} warnings and {of_kind[2]} notes.")
     yield Paragraph(counted + " " + said("The values below hold the records as they are now, with these doubts."))
     yield from _survey_blocks(summary, spoken)
     yield Heading(said("Findings"))
@@ -173,10 +174,13 @@ def _blocks(
     yield Table(
         [said(heading) for heading in headings],
         [_plot_row(summary.plot_json(row), one, spoken) for row, one in enumerate(made.plots)],
+        sentences=45,
     )
     yield Heading(said("Methods"))
     yield Table(
-        (said("Value"), said("How it is made, and source")), [(said(value), said(how)) for value, how in METHODS]
+        (said("Value"), said("How it is made, and source")),
+        [(said(value), said(how)) for value, how in METHODS],
+        sentences=75,
     )
     yield Heading(said("Settings"))
     yield Paragraph(said("What was said of how the survey was measured; all else holds as the handbook says."))
@@ -203,12 +207,17 @@ def _survey_blocks(summary: Summary, spoken: Spoken) -> Iterator[Block]:
         yield Table(
             [said(heading) for heading in ("Part", "Stems/ha", "m²/ha", "Standard error", "Meaning")],
             [_change_row(name, meaning, told, spoken) for name, meaning in told["meaning"].items()],
+            sentences=45,
         )
     strata = [row for row in summary.strata_json() if row["stratum"] is not None]
     if strata:
         yield Heading(said("Strata, each as a simple random sample of its own"))
-        columns = ("Stratum", "Visit", "Plots", "Stems/ha", "95 % interval", "m²/ha", "95 % interval", "Remark")
+        columns = ("Stratum", "Visit", "Plots", "Stems/ha", "95 % interval", "m²/ha", "95 % interval")
         yield Table([said(heading) for heading in columns], [_stratum_row(row, spoken) for row in strata])
+        for row in strata:
+            reason = row["stems_per_ha"]["reason"] or row["basal_area_m2_per_ha"]["reason"]
+            if reason:
+                yield Paragraph(f"{row['stratum']} {row['visit'] or ''}: {said(reason)}.")
 
 
 def _of_visit(words: str, visit: str | None, said: Callable[[str], str]) -> str:
@@ -271,7 +280,6 @@ def _stratum_row(row: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
         spoken.interval(stems, 0),
         spoken.number(area["mean"], 1),
         spoken.interval(area, 1),
-        spoken.words(stems["reason"] or area["reason"] or ""),
     )
 
 

@@ -15,50 +15,73 @@ import shapely
 
 from stemmap.core.envelopes import global_envelope
 from stemmap.core.neighbours import clark_evans_by_plot, nearest
-from stemmap.core.replicates import random_k
+from stemmap.core.replicates import random_k, replicates
 from stemmap.core.second_order import farthest, k_function, pair_correlation
 from stemmap.core.windows import CutDisc, Disc
 from stemmap.survey.curves import against_chance
 
 DISC = Disc((0.0, 0.0), 12.62)
-CUT = CutDisc(DISC, shapely.Polygon([(-40, -40), (5, -40), (-2, -1), (6, 3), (40, 40), (-40, 40)]))
+#: What the stand edge leaves of the disc.
+CUT = {
+    "bent": shapely.Polygon([(-40, -40), (5, -40), (-2, -1), (6, 3), (40, 40), (-40, 40)]),
+    "half": shapely.box(-40, -40, 0, 40),
+    "quarter": shapely.box(-40, -40, 0, 0),
+    "tip": shapely.Polygon([(9, 0), (-40, 13), (-40, -13)]),
+    "strip": shapely.box(-40, -2, 40, 3),
+}
+WINDOWS = {"disc": DISC} | {name: CutDisc(DISC, stand) for name, stand in CUT.items()}
 
 
 def donnelly(runs: int = 200_000, batch: int = 20_000) -> None:
-    """Mean R and rejections at 5 % of Clark-Evans with Donnelly's correction in a disc."""
+    """Mean R and rejections at 5 % of Clark-Evans with Donnelly's correction, in a disc and in cut ones."""
     rng = np.random.default_rng(1)
-    for stems in (5, 8, 12, 20, 30, 45, 60):
-        r, p = [], []
-        for _ in range(runs // batch):
-            plot = np.repeat(np.arange(batch), stems)
-            distance = nearest(DISC.random(batch * stems, rng), plot, 1).distance[:, 0]
-            index = clark_evans_by_plot(distance.reshape(batch, stems).mean(axis=1), stems, DISC.area, DISC.perimeter)
-            r.append(index.r)
-            p.append(index.p)
-        every, low = np.concatenate(r), np.concatenate(p) < 0.05
-        print(
-            f"Donnelly, {stems:2d} stems, {len(every)} runs: R {every.mean():.4f} "
-            f"({every.std() / math.sqrt(len(every)):.4f}), rejected {100 * low.mean():.2f} % "
-            f"({100 * low.std() / math.sqrt(len(low)):.2f})",
-            flush=True,
-        )
+    for name, window in WINDOWS.items():
+        for stems in (5, 8, 12, 20, 30, 45, 60):
+            r, p = [], []
+            for _ in range(runs // batch):
+                plot = np.repeat(np.arange(batch), stems)
+                distance = nearest(window.random(batch * stems, rng), plot, 1).distance[:, 0]
+                mean = distance.reshape(batch, stems).mean(axis=1)
+                index = clark_evans_by_plot(mean, stems, window.area, window.perimeter)
+                r.append(index.r)
+                p.append(index.p)
+            every, low = np.concatenate(r), np.concatenate(p) < 0.05
+            print(
+                f"Donnelly, {name}, {stems:2d} stems, {len(every)} runs: R {every.mean():.4f} "
+                f"({every.std() / math.sqrt(len(every)):.4f}), rejected {100 * low.mean():.2f} % "
+                f"({100 * low.std() / math.sqrt(len(low)):.2f})",
+                flush=True,
+            )
 
 
-def second_order(runs: int = 12_000, stems: int = 80) -> None:
+def second_order(runs: int = 20_000, stems: int = 60) -> None:
     """Mean K over π r² and g at random; L is that of the mean K, as it is when plots are pooled."""
     rng, radii = np.random.default_rng(2), np.array([2.0, 4.0, 6.0])
-    for name, window in (("disc", DISC), ("cut disc", CUT)):
-        for correction in ("isotropic", "translation"):
-            count = runs if name == "disc" or correction == "isotropic" else runs // 4
-            k, g = np.empty((count, 3)), np.empty((count, 3))
-            for row in range(count):
-                xy = window.random(stems, rng)
-                k[row] = k_function(xy, window, radii, correction=correction) / (math.pi * radii**2)
-                g[row] = pair_correlation(xy, window, radii, correction=correction)
-            for what, values in (("K", k), ("g", g)):
-                mean, error = values.mean(axis=0), values.std(axis=0) / math.sqrt(count)
-                print(f"{what} {correction}, {name}, {count} runs, r {radii}: {mean.round(4)} ({error.round(4)})")
-            print(f"L {correction}, {name}, of the pooled K: {np.sqrt(k.mean(axis=0)).round(4)}", flush=True)
+    for name, window in WINDOWS.items():
+        halfwidth = 0.15 / math.sqrt(stems / window.area)
+        k, g = [], []
+        for _ in range(runs // 1000):
+            made = replicates(
+                window.random(1000 * stems, rng).reshape(1000, stems, 2), window, radii, halfwidth=halfwidth
+            )
+            k.append(made.k)
+            g.append(made.g)
+        _means(name, "isotropic", np.concatenate(k), np.concatenate(g), radii)
+        count = runs if name == "disc" else runs // 8
+        k, g = [], []
+        for _ in range(count):
+            xy = window.random(stems, rng)
+            k.append(k_function(xy, window, radii, correction="translation"))
+            g.append(pair_correlation(xy, window, radii, correction="translation"))
+        _means(name, "translation", np.array(k), np.array(g), radii)
+
+
+def _means(name: str, correction: str, k: np.ndarray, g: np.ndarray, radii: np.ndarray) -> None:
+    for what, values in (("K", k / (math.pi * radii**2)), ("g", g)):
+        mean, error = values.mean(axis=0), values.std(axis=0) / math.sqrt(len(values))
+        print(f"{what} {correction}, {name}, {len(values)} plots, r {radii}: {mean.round(4)} ({error.round(4)})")
+    mean = (k / (math.pi * radii**2)).mean(axis=0)
+    print(f"L {correction}, {name}, of the pooled K: {np.sqrt(mean).round(4)}", flush=True)
 
 
 def envelope(runs: int = 4_000, simulations: int = 499) -> None:

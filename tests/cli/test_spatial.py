@@ -26,7 +26,7 @@ def test_structure_as_json_stands_alone_and_is_the_same_each_time(monkeypatch, c
         told.append(capsys.readouterr().out)
     assert told[0] == told[1]
     made = json.loads(told[0])
-    assert set(made) == {"plots", "pooled", "strata", "simulations", "seed", "caution"}
+    assert set(made) == {"plots", "pooled", "strata", "large_stems", "simulations", "seed", "caution"}
     assert made["pooled"]["curves"]["l_minus_r"]["sentence"]
     assert made["pooled"]["species"]
     for plot in made["plots"]:

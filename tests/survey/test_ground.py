@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 import shapely
 
+from stemmap.core.neighbours import clark_evans
 from stemmap.survey.ground import CARRIED, OUTSIDE, StandGround
 from stemmap.survey.measured import measure
+from stemmap.survey.profiles import profiles
 from stemmap.survey.summary import summarise
 from tests.uploads import survey
 
@@ -140,7 +142,37 @@ def test_without_a_stand_nothing_is_said_of_it():
     assert "share_inside" not in summarise(made, measure(made)).plot_json(0)
 
 
-def test_pattern_of_a_cut_plot_is_not_told_of_the_whole_circle():
+def test_pattern_of_a_cut_plot_is_that_of_the_part_inside():
     made = told()
+    plot, ground = made.plot_json(1), made.pattern.window(1)
 
-    assert made.plot_json(1)["reasons"]["mean_nearest_m"] == "the stand edge cuts the circle"
+    # Two of its three stems stand inside, 14 m apart.
+    assert plot["mean_nearest_m"] == pytest.approx(14.0, abs=1e-6)
+    assert plot["pattern_stems"] == "living stems within 12.62 m and inside the stand, one position a tree"
+    assert made.pattern.area_m2[1] == pytest.approx(share(5.0) * np.pi * R**2, rel=2e-4)
+    assert (ground.area, ground.perimeter) == pytest.approx((made.pattern.area_m2[1], made.pattern.perimeter_m[1]))
+    # 1 m from the edge of the stand, and 2.62 m from the circle.
+    assert made.pattern.to_edge_m[1:3] == pytest.approx([R - 10.0, 1.0], abs=2e-3)
+    np.testing.assert_allclose(ground.to_edge([[10.0, 0.0], [-4.0, 0.0]]), made.pattern.to_edge_m[1:3], atol=1e-9)
+
+
+def test_clark_evans_of_a_cut_plot_is_that_of_the_cut_disc():
+    xy = shapely.get_coordinates(shapely.MultiPoint(np.random.default_rng(1).uniform(-8.0, 8.0, (30, 2))))
+    xy = xy[xy[:, 0] > -4.9]
+    stems = {
+        "plot": ["edge"] * len(xy),
+        "azimuth": np.degrees(np.arctan2(xy[:, 0], xy[:, 1])) % 360.0,
+        "distance_m": np.hypot(xy[:, 0], xy[:, 1]),
+        "dbh_cm": [20.0] * len(xy),
+    }
+    made = told(stems=stems)
+    expected = clark_evans(xy, made.pattern.window(1), correction="donnelly")
+
+    index = made.plot_json(1)["clark_evans"]
+    assert (index["r"], index["z"], index["n"]) == pytest.approx((expected.r, expected.z, len(xy)), rel=1e-6)
+
+
+def test_profiles_round_the_centre_leave_cut_plots_out():
+    made = profiles(told(), [0, 1])
+
+    assert (made["azimuth"].stems, made["distance"].stems, made["dbh"].stems) == (1, 1, 3)

@@ -7,7 +7,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from stemmap.core.distances import g_function
 from stemmap.core.neighbours import clark_evans
+from stemmap.core.second_order import pair_correlation, pooled_k
 from stemmap.core.windows import Disc
 from stemmap.survey.curves import distances
 from stemmap.survey.settings import Settings
@@ -98,7 +100,8 @@ def test_species_apart_are_said_to_be_so_where_the_places_are_random(tmp_path: P
     patterns = [random(300 + plot, 30) for plot in range(4)]
     kinds = [["oak" if x > 0.0 else "ash" for x in xy[:, 0]] for xy in patterns]
     made = told(made_survey(tmp_path, patterns, kinds=kinds), by_species=True).pooled
-    assert set(made.species) == {"oak", "ash"}
+    assert set(made.species) == {"oak", "ash", "ash × oak"}
+    assert made.species["ash × oak"].sentence.startswith("ash and oak keep apart: fewer")
     assert "stands in groups" in made.species["oak"].sentence
     assert made.indices["mingling"]["sentence"].endswith("species keep to themselves.")
 
@@ -124,7 +127,58 @@ def test_json_has_a_reason_beside_each_null(tmp_path: Path) -> None:
     assert plot["curves"]["l_minus_r"]["n"] == made.stems == 15
 
 
-def test_more_stems_than_can_be_compared_say_so_at_once(tmp_path: Path) -> None:
-    made = told(made_survey(tmp_path, [random(5, 601)]))
-    assert made.plots[0].reason.startswith("more than 600 stems")
-    assert not made.plots[0].curves
+def test_more_stems_than_can_be_compared_are_told_of_without_a_test_and_not_pooled(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(5, 601), random(6, 20)]))
+    plot = made.plots[0]
+    assert plot.curves["l_minus_r"].sentence.startswith("Not compared with chance: more than 600 stems")
+    assert plot.curves["l_minus_r"].low is None
+    assert plot.reasons["l_minus_r.p"].startswith("more than 600 stems")
+    assert plot.reasons["mark_correlation"].startswith("more than 600 stems")
+    assert plot.indices["clark_evans"]["p_simulated"] is None
+    assert "p = " in plot.indices["clark_evans"]["sentence"]
+    assert made.pooled.stems == 20
+
+
+def test_plots_with_few_stems_are_pooled_though_nothing_is_told_of_them_alone(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(20 + plot, 2 + plot % 5) for plot in range(12)]))
+    assert {plot.reason for plot in made.plots} == {"too few stems"}
+    assert made.pooled.stems == sum(2 + plot % 5 for plot in range(12))
+    assert made.pooled.plots == 12
+
+
+def test_pooled_values_are_those_of_core_over_the_plots(tmp_path: Path) -> None:
+    patterns, disc = [random(8, 15), random(9, 15), random(10, 30)], Disc((0.0, 0.0), 10.0)
+    curves = told(made_survey(tmp_path, patterns)).pooled.curves
+    r, n = curves["g"].r, np.array([15, 15, 30])
+    k = pooled_k([(xy, disc) for xy in patterns], r)
+    g = np.array([pair_correlation(xy, disc, r) for xy in patterns])
+    # The upload rounds places to a micrometre.
+    np.testing.assert_allclose(curves["l_minus_r"].value, np.sqrt(k / np.pi) - r, atol=1e-4)
+    np.testing.assert_allclose(curves["g"].value, (n * (n - 1)) @ g / (n * (n - 1)).sum(), atol=1e-4)
+
+
+def test_g_of_a_plot_is_tested_and_the_distribution_of_nearest_distances_is_that_of_core(tmp_path: Path) -> None:
+    xy = random(11, 40)
+    curves = told(made_survey(tmp_path, [xy])).plots[0].curves
+    assert curves["g"].p is not None
+    expected = g_function(xy, Disc((0.0, 0.0), 10.0), curves["nearest"].r, correction="hanisch")
+    np.testing.assert_allclose(curves["nearest"].value, expected, atol=1e-4)
+
+
+def test_thick_stems_in_a_corner_are_said_to_stand_in_groups_and_apart_from_the_thin(tmp_path: Path) -> None:
+    patterns = [np.array(sorted(random(400 + plot, 28).tolist())) for plot in range(4)]
+    path = made_survey(tmp_path, patterns)
+    lines = path.read_text("utf-8").splitlines()
+    # From west to east ever thicker.
+    lines[1:] = [
+        ",".join([*line.split(",")[:-2], str(10 + place % 28), "beech"]) for place, line in enumerate(lines[1:])
+    ]
+    path.write_text("\n".join(lines) + "\n", "utf-8")
+    settings = Settings().having("design.radius_m", 10.0)
+    made = structure(open_uploads([path], settings=settings).summary, by_size=True, simulations=99).pooled
+    assert set(made.sizes) == {"thick", "thin", "thick × thin"}
+    assert made.sizes["thick"].sentence.startswith("The thick half of the stems stands in groups")
+    assert made.sizes["thick × thin"].sentence.startswith("Thick and thin stems keep apart")
+    assert made.curves["mark_variogram"].sentence.startswith("Stems")
+    assert "are more alike in dbh than by chance" in made.curves["mark_variogram"].sentence
+    assert made.json()["sizes"]["thick"]["n"] == 56
