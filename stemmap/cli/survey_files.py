@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
@@ -81,7 +82,7 @@ def decide(survey: Path, finding: str, decision: str | None, why: tuple[str, ...
 
     with opened(survey, write=True) as survey_file:
         if finding == "-":
-            bad = _decide_lines(survey_file, sys.stdin, sys.stdout, who or logged_in())
+            bad = decide_lines(survey_file, _whole_lines(sys.stdin), sys.stdout, who or logged_in())
         else:
             entry = _decide_one(survey_file, finding, decision, " ".join(why), who or logged_in())
             click.echo(f"ok {entry.entry} {entry.finding}")
@@ -113,7 +114,14 @@ def _decide_one(survey_file: SurveyFile, finding: str, decision: str | None, why
         return store_decision(survey_file, request)
 
 
-def _decide_lines(survey_file: SurveyFile, lines: Iterable[str], answers: TextIO, who: str) -> int:
+def _whole_lines(stream: TextIO) -> TextIO:
+    """A stream whose lines end where the file says so, and whose bytes that are no text stand in them as such."""
+    if isinstance(stream, TextIOWrapper):
+        stream.reconfigure(errors="surrogateescape", newline="\n")
+    return stream
+
+
+def decide_lines(survey_file: SurveyFile, lines: Iterable[str], answers: TextIO, who: str) -> int:
     """Store one decision a line, each answered when it is on the disk; returns how many were refused."""
     refused = 0
     for line in lines:
