@@ -28,6 +28,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stemmap.desktop.decided_list import DecidedList
+from stemmap.desktop.decision_words import decision_sentence
 from stemmap.desktop.palettes import severity_colour
 from stemmap.desktop.sentences import finding_place, finding_remainder, severity_word, visit_name, visit_state
 from stemmap.desktop.session import Session
@@ -38,7 +40,7 @@ if TYPE_CHECKING:
 
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
-_FINDING = Qt.ItemDataRole.UserRole
+_FINDING, _DECISION = Qt.ItemDataRole.UserRole, Qt.ItemDataRole.UserRole + 1
 _MARGIN = 8
 _SIGN = 20
 
@@ -66,12 +68,20 @@ class FindingsModel(QAbstractListModel):
         told = self._session.findings[index.row()]
         if role == _FINDING:
             return told
+        if role == _DECISION:
+            return self._decision(told)
         if role == Qt.ItemDataRole.DisplayRole:
             return told.message
         if role == Qt.ItemDataRole.AccessibleTextRole:
             heading = f"{severity_word(told.severity)}, {finding_place(told)}."
-            return " ".join([heading, told.message, finding_remainder(told)])
+            return " ".join([heading, told.message, finding_remainder(told), self._decision(told)])
         return None
+
+    def _decision(self, told: Finding) -> str:
+        """What was decided on a finding that is there all the same; empty where nothing was."""
+        workup = self._session.workup
+        entry = None if workup is None else workup.survey.decisions.standing.get(told.id)
+        return "" if entry is None else decision_sentence(entry)
 
 
 class SentenceDelegate(QStyledItemDelegate):
@@ -90,7 +100,7 @@ class SentenceDelegate(QStyledItemDelegate):
         self._paint_sign(painter, inner.topLeft(), told, option, ink if selected else None)
         painter.setPen(ink)
         inner.setLeft(inner.left() + _SIGN)
-        for text, font in _paragraphs(told, option.font):
+        for text, font in _paragraphs(told, index.data(_DECISION), option.font):
             lines = _lines(text, font, inner.width())
             lines.draw(painter, QPointF(inner.topLeft()))
             inner.setTop(inner.top() + _height(lines))
@@ -128,15 +138,17 @@ class SentenceDelegate(QStyledItemDelegate):
         told: Finding = index.data(_FINDING)
         view = option.widget
         width = (view.viewport().width() if isinstance(view, QListView) else 300) - 2 * _MARGIN - _SIGN
-        height = sum(_height(_lines(text, font, width)) for text, font in _paragraphs(told, option.font))
+        paragraphs = _paragraphs(told, index.data(_DECISION), option.font)
+        height = sum(_height(_lines(text, font, width)) for text, font in paragraphs)
         return QSize(width, height + 2 * _MARGIN - 2)
 
 
-def _paragraphs(told: Finding, font: QFont) -> list[tuple[str, QFont]]:
-    strong = QFont(font)
+def _paragraphs(told: Finding, decision: str, font: QFont) -> list[tuple[str, QFont]]:
+    strong, slanted = QFont(font), QFont(font)
     strong.setBold(True)
+    slanted.setItalic(True)
     heading = f"{severity_word(told.severity)} · {finding_place(told)}"
-    parts = [(heading, strong), (told.message, font), (finding_remainder(told), font)]
+    parts = [(heading, strong), (told.message, font), (finding_remainder(told), font), (decision, slanted)]
     return [(text, one) for text, one in parts if text]
 
 
@@ -192,6 +204,7 @@ class FindingsPanel(QWidget):
         layout.addWidget(self._heading)
         layout.addWidget(self._nothing, 1)
         layout.addWidget(self.list, 1)
+        layout.addWidget(DecidedList(session))
         session.replaced.connect(self._on_visit_selected)
         session.visit_selected.connect(self._on_visit_selected)
         session.finding_selected.connect(self._on_finding_selected)

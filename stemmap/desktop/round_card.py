@@ -17,6 +17,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from stemmap.desktop.decision_words import decision_sentence
 from stemmap.desktop.map_canvas import MapCanvas
 from stemmap.desktop.palettes import severity_colour
 from stemmap.desktop.round import Round
@@ -48,33 +49,37 @@ class RoundCard(QFrame):
         self.setBackgroundRole(QPalette.ColorRole.Base)
         self._severity = "note"
         self.heading, self.progress, self.sentence, self.evidence = QLabel(), QLabel(), QLabel(), QLabel()
-        self.remainder, self._keys = QLabel(), QLabel()
+        self.remainder, self.decision, self._keys = QLabel(), QLabel(), QLabel()
         strong = self.heading.font()
         strong.setBold(True)
         self.heading.setFont(strong)
+        slanted = self.decision.font()
+        slanted.setItalic(True)
+        self.decision.setFont(slanted)
         self.decisions = QHBoxLayout()
         layout = self._column = QVBoxLayout(self)
         layout.setContentsMargins(_MARGIN + 4, _MARGIN - 2, _MARGIN, _MARGIN - 2)
         layout.setSpacing(5)
-        for part in (self.progress, self.heading, self.sentence, self.evidence, self.remainder):
+        for part in (self.progress, self.heading, self.sentence, self.evidence, self.remainder, self.decision):
             layout.addWidget(part)
         layout.addLayout(self.decisions)
         layout.addWidget(self._keys)
-        for label in (self.heading, self.progress, self.sentence, self.remainder, self._keys):
+        for label in (self.heading, self.progress, self.sentence, self.remainder, self.decision, self._keys):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
         for faint in (self.progress, self._keys):
             faint.setForegroundRole(QPalette.ColorRole.PlaceholderText)
         self.hide()
 
-    def tell(self, told: Finding, progress: str) -> None:
-        """Show a finding."""
+    def tell(self, told: Finding, progress: str, decision: str = "") -> None:
+        """Show a finding, and what was decided on it."""
         self._severity = told.severity
         self._fill(
             heading=f"{severity_word(told.severity)} · {finding_place(told)}",
             progress=progress,
             sentence=told.message,
             remainder=finding_remainder(told),
+            decision=decision,
             keys=self._keys_for(told),
             evidence=evidence_lines(told),
         )
@@ -89,20 +94,21 @@ class RoundCard(QFrame):
         """Say that there is nothing further."""
         self._severity = "note"
         keys = self.tr("Backspace goes back, Esc ends the round.")
-        self._fill(heading=heading, progress="", sentence=sentence, remainder="", keys=keys, evidence=())
+        self._fill(heading=heading, sentence=sentence, keys=keys)
 
     def _fill(
         self,
         *,
         heading: str,
-        progress: str,
         sentence: str,
-        remainder: str,
         keys: str,
-        evidence: Iterable[tuple[str, str]],
+        progress: str = "",
+        remainder: str = "",
+        decision: str = "",
+        evidence: Iterable[tuple[str, str]] = (),
     ) -> None:
-        texts = (heading, progress, sentence, remainder, keys)
-        labels = (self.heading, self.progress, self.sentence, self.remainder, self._keys)
+        texts = (heading, progress, sentence, remainder, decision, keys)
+        labels = (self.heading, self.progress, self.sentence, self.remainder, self.decision, self._keys)
         for label, text in zip(labels, texts, strict=True):
             label.setText(text)
             label.setVisible(bool(text))
@@ -110,7 +116,7 @@ class RoundCard(QFrame):
         self.evidence.setText(f"<table cellpadding='1' cellspacing='3'>{rows}</table>")
         self.evidence.setVisible(bool(rows))
         self.setAccessibleName(heading)
-        self.setAccessibleDescription(" ".join(text for text in (progress, sentence, remainder) if text))
+        self.setAccessibleDescription(" ".join(text for text in (progress, sentence, remainder, decision) if text))
         if QAccessible.isActive():
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, f"{heading}. {sentence}"))
         width = min(44 * self.fontMetrics().averageCharWidth(), max(self._canvas.width() - 2 * _MARGIN, 200))
@@ -174,7 +180,9 @@ class RoundView(QObject):
             return
         told, stage = self._round.finding, self._round.stage
         if told is not None and stage is not None:
-            self.card.tell(told, self._progress())
+            workup = self._session.workup
+            entry = None if workup is None else workup.survey.decisions.standing.get(told.id)
+            self.card.tell(told, self._progress(), "" if entry is None else decision_sentence(entry))
         elif len(self._round.queue):
             self.card.tell_end(
                 self.tr("Looked through"),

@@ -172,24 +172,36 @@ def ghosts_of(
             best = max(numbers, key=lambda proposal: proposal["probability"] or 0.0)
             proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
         for row, values in proposed:
-            place, dbh = _proposed(survey, measured, row, values, turn_deg=turn_deg)
+            place, dbh = place_under(survey, measured, row, values, turn_deg=turn_deg)
             if np.hypot(*place) <= reach_m:
                 made[row, frozenset(values.items())] = Ghost(row, place, symbol_factor * dbh / 200.0)
     return tuple(made.values())
 
 
-def _proposed(
-    survey: Survey, measured: Measured, stem_row: int, proposed: Mapping[str, float], *, turn_deg: float
+def place_under(
+    survey: Survey, measured: Measured, stem_row: int, values: Mapping[str, float], *, turn_deg: float
 ) -> tuple[Floats, float]:
-    """Metres from the plot centre, NaN when it cannot be said, and dbh if other values were the true ones."""
+    """Where a stem would stand and how thick it would be if other values of its record were the true ones.
+
+    Parameters
+    ----------
+    values
+        By canonical field, in the unit and north of the records.
+    turn_deg
+        Grid azimuth of the survey's own north at the plot.
+
+    Returns
+    -------
+    Metres from the plot centre, NaN when it cannot be said, and dbh in centimetres.
+    """
     settings, stems = survey.settings.measurement, survey.stems
     dbh = float(measured.dbh_cm[stem_row])
-    if "dbh_cm" in proposed:
-        dbh = proposed["dbh_cm"] * DBH_CENTIMETRES[settings.length_unit]
+    if "dbh_cm" in values:
+        dbh = values["dbh_cm"] * DBH_CENTIMETRES[settings.length_unit]
     names = ("azimuth", "distance_m", "vertical_angle_deg")
     place = np.array([measured.x_m[stem_row], measured.y_m[stem_row]])
-    if not any(name in proposed for name in names):
-        return (place if "dbh_cm" in proposed else np.full(2, np.nan)), dbh
+    if not any(name in values for name in names):
+        return (place if "dbh_cm" in values else np.full(2, np.nan)), dbh
     typed = {name: float(stems.numbers(name)[stem_row]) for name in names}
 
     def reach(record: Mapping[str, float]) -> Floats:
@@ -205,7 +217,7 @@ def _proposed(
     if np.isnan(origin).any() and not stems.records.has("station"):
         # What was typed could not be placed; it was measured from the centre all the same.
         origin = np.zeros(2)
-    return origin + reach(typed | dict(proposed)), dbh
+    return origin + reach(typed | dict(values)), dbh
 
 
 def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Shape]:

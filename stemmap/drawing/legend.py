@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 from PySide6.QtCore import QCoreApplication
 
+from stemmap.drawing.as_typed import places_as_typed, typed_place
 from stemmap.drawing.colouring import Colouring, Spots, colouring
 from stemmap.drawing.decimals import Decimal
 from stemmap.drawing.doubts import LETTERS, OUTLINE_GAP_MM, Ghost, badge_shapes, ghost_shapes, last_dot, outline
@@ -163,6 +164,8 @@ def _signs(
             yield Entry(_stem(theme, colours, no_dbh=True), _tr("map", "dbh not known"))
     yield from _borders(borders(survey, measured, visit_row), layers, theme)
     yield from _doubts(findings, colours, theme)
+    if layers.stems:
+        yield from _decided(survey, measured, visit_row, colours, theme)
     if layers.last_visit and survey.visits.previous[visit_row] >= 0:
         dot = last_dot(np.array([[2.0, 0.8]]), theme)
         tie = Lines(np.array([[2.0, 0.8]]), np.array([[-1.0, -0.4]]), Stroke(theme.soft, 0.15))
@@ -207,6 +210,14 @@ def _doubts(findings: Sequence[Finding], colours: Colouring, theme: Theme) -> It
         typed = _one(np.array([[-1.8, -0.6]]), radius=0.9)
         both = (*ghost_shapes([ghost], typed, theme), *stem_shapes(typed, colours, 1.0, theme))
         yield Entry(both, _tr("map", "where it may stand"))
+
+
+def _decided(survey: Survey, measured: Measured, visit_row: int, colours: Colouring, theme: Theme) -> Iterator[Entry]:
+    if survey.decisions.values and places_as_typed(survey, measured, visit_row, turn_deg=0.0):
+        typed, held = np.array([[1.8, 0.6]]), np.array([[-1.8, -0.6]])
+        faint = typed_place(typed, held, 0.9, 0.0, theme=theme)
+        stem = _stem(theme, colours, at=(-1.8, -0.6), radius=0.9)
+        yield Entry((*faint, *stem), _tr("map", "as typed, before it was decided"))
 
 
 def _stem(

@@ -36,7 +36,7 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
     visits = np.array([-1 if plot is None else survey.visit_row(plot, visit) for plot, visit in places], np.int64)
     if (visits < 0).any():
         return None
-    columns = dict(survey.stems.records.columns)
+    columns = dict[str, Column]()
     for field in {*before.values, *after.values}:
         was, now = before.values.get(field, {}), after.values.get(field, {})
         records = [record for record in {**was, **now} if was.get(record) != now.get(record)]
@@ -47,11 +47,11 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
         if field in _PLACING or not (typed.has(field) and here.has(field)) or (np.minimum(rows, typed_rows) < 0).any():
             return None
         as_typed = typed.columns[field].take(typed_rows)
-        columns[field] = _with_cells(columns[field], rows, [now.get(record) for record in records], as_typed)
-    return (
-        replace(survey, stems=survey.stems.having(MappingProxyType(columns)), decisions=decisions),
-        np.unique(visits),
-    )
+        columns[field] = _with_cells(here.columns[field], rows, [now.get(record) for record in records], as_typed)
+    stems = survey.stems
+    if columns:
+        stems = stems.having(MappingProxyType({**stems.records.columns, **columns}))
+    return replace(survey, stems=stems, decisions=decisions), np.unique(visits)
 
 
 def _with_cells(column: Column, rows: NDArray[np.int64], texts: Sequence[str | None], typed: Column) -> Column:

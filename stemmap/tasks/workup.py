@@ -213,7 +213,20 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
     None where that is not possible, as `redecided` says. What is told of the fieldwork is that of before.
     """
     made = redecided(workup.survey, decisions)
-    return None if made is None else check_plots(workup, *made)
+    if made is None:
+        return None
+    survey, visits = made
+    before, after = (_kept(each) for each in (workup.survey.decisions, decisions))
+    if survey.stems is not workup.survey.stems or before - after:
+        return check_plots(workup, survey, visits)
+    # No record changed and no finding comes back: some are kept, or the crew is sent.
+    ids, rows = decisions.kept(survey)
+    findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
+    return replace(workup, survey=survey, findings=findings)
+
+
+def _kept(decisions: Decisions) -> set[str]:
+    return {finding for finding, entry in decisions.standing.items() if entry.decision == "keep"}
 
 
 def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Workup:
