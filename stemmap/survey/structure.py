@@ -9,8 +9,7 @@ A circle that the stand edge cuts is taken for the part of it inside.
 
 from __future__ import annotations
 
-import zlib
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -21,7 +20,8 @@ from stemmap.core import neighbours
 from stemmap.progress import Progress
 from stemmap.survey.curves import Curve
 from stemmap.survey.patterns import Patterns
-from stemmap.survey.structure_sums import Batch, Sums, batch_sums
+from stemmap.survey.structure_batches import MOST_STEMS, Asked, all_sums, distances_of, stems_of
+from stemmap.survey.structure_sums import Sums
 from stemmap.survey.structure_words import curves_of, indices_of, sizes_of, species_of
 from stemmap.survey.summary import Summary
 
@@ -30,12 +30,6 @@ Rows = NDArray[np.int64]
 
 #: Simulations when nobody says how many: p comes in steps of 0.005.
 SIMULATIONS = 199
-#: Distances are half the radius at most, in steps of this, m.
-STEP_M = 0.25
-#: More stems than this on one plot are not compared with chance: it would take minutes, and no sample plot has them.
-MOST_STEMS = 600
-#: So many places of simulated stems are made at once.
-_TOGETHER = 200_000
 
 TOO_FEW = "too few stems"
 NOTHING = "no plot has enough stems under one inclusion rule"
@@ -178,7 +172,7 @@ def structure(
         When `progress` says so.
     """
     wanted = np.arange(len(summary.survey.visits)) if rows is None else np.array(sorted(rows), dtype=np.int64)
-    asked = _Asked(
+    asked = Asked(
         summary,
         wanted,
         simulations=simulations,
@@ -198,37 +192,16 @@ def last_visits(summary: Summary) -> list[int]:
     return rows
 
 
-@dataclass(frozen=True)
-class _Asked:
-    """What is to be told, of which visits."""
-
-    summary: Summary
-    wanted: Rows
-    simulations: int
-    seed: int
-    by_species: bool
-    by_size: bool
-    progress: Progress
-
-    def rng(self, row: int) -> np.random.Generator:
-        """Random numbers of one visit."""
-        visits = self.summary.survey.visits
-        return np.random.default_rng([self.seed, zlib.crc32(f"{visits.plot[row]}\0{visits.visit[row]}".encode())])
-
-
-def _survey_structure(asked: _Asked, pattern: Patterns) -> SurveyStructure:
+def _survey_structure(asked: Asked, pattern: Patterns) -> SurveyStructure:
     """All that is told of one kind of patterns."""
     summary, visits = asked.summary, asked.summary.survey.visits
     words, code = visits.words("stratum")
     last = np.isin(np.arange(len(visits)), last_visits(summary))
-    placed = np.isfinite(summary.measured.x_m[pattern.rows] + summary.measured.y_m[pattern.rows])
-    rows, visit = pattern.rows[placed], pattern.visit[placed]
-    first = np.searchsorted(visit, np.arange(len(visits) + 1))
-    count = np.diff(first)
-    r = _distances(pattern, count)
+    stems = stems_of(summary, pattern)
+    count, r = stems.count, distances_of(pattern, stems.count)
     levels = {place: Sums() for place in [-1, *np.unique(code).tolist()]}
     told: dict[int, Structure] = {}
-    for members, sums in _all_sums(asked, pattern, rows, first, r):
+    for members, sums in all_sums(asked, pattern, stems, r):
         for row, own in zip(members, sums, strict=True):
             if last[row] and count[row] <= MOST_STEMS:
                 _add(levels[-1], own)
@@ -257,55 +230,6 @@ def _survey_structure(asked: _Asked, pattern: Patterns) -> SurveyStructure:
         simulations=asked.simulations,
         seed=asked.seed,
     )
-
-
-def _all_sums(
-    asked: _Asked, pattern: Patterns, rows: Rows, first: Rows, r: Floats
-) -> Iterator[tuple[list[int], list[Sums]]]:
-    """Visits and their sums, those with equally many stems on the same ground together."""
-    summary, measured = asked.summary, asked.summary.measured
-    count = np.diff(first)
-    names = [str(name) for name in summary.species_names] if asked.by_species else None
-    chosen = asked.wanted[(pattern.reason[asked.wanted] == "") & (count[asked.wanted] >= 2)]
-    cut = np.array([pattern.outline[row] is not None for row in chosen.tolist()], dtype=bool)
-    # Each cut circle is a ground of its own.
-    ground = np.where(cut, np.arange(len(chosen)) + 1, 0)
-    order = np.lexsort((count[chosen], pattern.radius_m[chosen], ground))
-    chosen, ground = chosen[order], ground[order]
-    same = (count[chosen][1:] == count[chosen][:-1]) & (np.diff(pattern.radius_m[chosen]) == 0) & (np.diff(ground) == 0)
-    done = 0
-    for group in np.split(chosen, np.flatnonzero(~same) + 1) if len(chosen) else []:
-        n = int(count[group[0]])
-        simulations = asked.simulations if n <= MOST_STEMS else 0
-        step = max(1, _TOGETHER // (n * (simulations + 1)))
-        for begin in range(0, len(group), step):
-            asked.progress.step("Comparing with chance", done / len(chosen))
-            members = group[begin : begin + step]
-            own = rows[first[members][:, None] + np.arange(n)]
-            window = pattern.window(int(members[0]))
-            xy = np.stack([measured.x_m[own], measured.y_m[own]], axis=-1)
-            # A record on the very edge may lie outside by its rounding.
-            xy *= np.minimum(1.0, pattern.radius_m[members][:, None] / np.maximum(np.hypot(*xy.T).T, 1e-12))[..., None]
-            batch = Batch(window, xy, summary.species_code[own], measured.dbh_cm[own])
-            yield (
-                members.tolist(),
-                batch_sums(
-                    batch,
-                    r,
-                    [asked.rng(row) for row in members.tolist()],
-                    simulations=simulations,
-                    species_names=names,
-                    by_size=asked.by_size,
-                ),
-            )
-            done += len(members)
-
-
-def _distances(pattern: Patterns, count: Rows) -> Floats:
-    """Distances of all curves, m: up to half the smallest radius, beyond which a circle says little."""
-    radius = pattern.radius_m[(count >= neighbours.FEWEST_STEMS) & (pattern.reason == "")]
-    smallest = float(radius.min()) if len(radius) else STEP_M
-    return np.asarray(np.arange(1, max(2, int(0.5 * smallest / STEP_M + 1e-9) + 1)) * STEP_M, dtype=np.float64)
 
 
 def _add(total: Sums, sums: Sums) -> None:
