@@ -25,8 +25,9 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Texts = NDArray[np.object_]
 
-#: Misfit up to which a row fits a stem: 999 of 1000 rows do, by chi-square of three quantities.
-_FITS = 8.2
+#: Misfit beyond which the rows of a plot are looked at for exchanges; 1 row in 1000 has it by chance (chi-square of
+#: three quantities), and up to which an exchanged row fits: with one gross error and the others as they should be.
+_DOUBTFUL, _FITS = 8.2, 12.0
 #: By how much another stem must fit better: one row in a thousand stands on a wrong line (an assumption of ours).
 _GAIN = 10.0
 #: Errors are never taken as smaller: degrees, metres, centimetres.
@@ -233,7 +234,7 @@ class _Matching:
         standing = standing[self._last_of(self.asked[standing])]
         asked = self._asked
         plots, group = _groups(asked.packet[self.asked[standing]], asked.plot[self.asked[standing]])
-        doubtful = np.bincount(group, self._misfit(standing, self.recorded[standing]) > _FITS, minlength=plots) > 0
+        doubtful = np.bincount(group, self._misfit(standing, self.recorded[standing]) > _DOUBTFUL, minlength=plots) > 0
         for place in np.flatnonzero(doubtful):
             rows = standing[group == place]
             cost = misfit(

@@ -1,0 +1,247 @@
+"""Field packets come back: every row is accounted for, nothing changes by itself, and blind checks tell the truth."""
+
+import json
+import shutil
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from stemmap.cli.main import cli
+from stemmap.errors import InputError
+from stemmap.store.decisions import Request, decide, entries, turn
+from stemmap.store.survey_file import opened
+from stemmap.tasks.packet import make_packet
+from stemmap.tasks.packet_plots import Errand
+from stemmap.tasks.remeasured import bring_back
+from stemmap.tasks.survey_file import add_uploads, refresh_layers
+from stemmap.tasks.workup import open_uploads
+from tests.crew import Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
+
+PLOTS, STEMS = 6, 12
+
+
+@pytest.fixture(scope="module")
+def sent(tmp_path_factory):
+    """A survey of six plots, its packet with blind plots, and the truth."""
+    folder = tmp_path_factory.mktemp("sent")
+    rng = np.random.default_rng(4)
+    names, true = true_stems(rng, plots=PLOTS, stems=STEMS)
+    recorded = Errors().measured(true, rng)
+    recorded[5, 0] = (recorded[5, 0] + 180.0) % 360.0  # a back bearing
+    add_uploads(folder / "survey.gpkg", write_upload(folder, names, recorded), who="Ida")
+    errand = Errand(tuple(str(plot + 1) for plot in range(PLOTS)), False, None, 0.5, 3)
+    made = make_packet(folder / "survey.gpkg", folder / "packet", errand, who="Ida")
+    return folder, made.name, dict(zip(names, true, strict=True))
+
+
+@pytest.fixture
+def survey_path(sent, tmp_path):
+    return shutil.copy(sent[0] / "survey.gpkg", tmp_path / "survey.gpkg")
+
+
+@pytest.fixture
+def filled(sent):
+    folder, _, truth = sent
+    return Crew(truth, np.random.default_rng(8)).fill(folder / "packet" / "fill_in.csv")
+
+
+def muddled(rows):
+    """The rows as a crew may leave them, and what must become of each that is no plain comparison, by place."""
+    listed = [place for place, row in enumerate(rows) if row["stem"]]
+    spare = [place for place, row in enumerate(rows) if not row["stem"]]
+    expected = {}
+    one, other = listed[1], listed[2]
+    assert rows[one]["plot"] == rows[other]["plot"]
+    exchange(rows[one], rows[other])
+    expected |= dict.fromkeys((one, other), ("measured again", "values exchanged with another row"))
+    wrong = listed[7]
+    rows[wrong]["plot"] = "99"
+    gone = listed[9]
+    rows[gone].update(found="no", azimuth="", distance_m="", dbh_cm="")
+    expected[gone] = ("not found", "row of the packet")
+    left = listed[10]
+    rows[left].update(found="", azimuth="", distance_m="", dbh_cm="")
+    expected[left] = ("not filled in", "row of the packet")
+    expected |= dict.fromkeys(spare, ("empty row for a new stem", None))
+    rows[spare[0]].update(found="new", stem="77", azimuth="123.4", distance_m="4.560", dbh_cm="18.20", species="beech")
+    expected[spare[0]] = ("new stem", None)
+    rows.append(
+        dict.fromkeys(rows[0], "") | {"packet": "NOSUCH", "row": "3", "plot": "55", "stem": "1", "found": "yes"}
+    )
+    expected[len(rows) - 1] = ("fits nothing", None)
+    return expected, {wrong}
+
+
+@pytest.mark.parametrize("kind", ["csv", "xlsx"])
+def test_every_row_of_a_muddled_table_is_accounted_for(survey_path, filled, tmp_path, kind):
+    lost = filled.pop(next(place for place, row in enumerate(filled) if row["stem"]))
+    expected, wrong = muddled(filled)
+    path = tmp_path / f"back.{kind}"
+    {"csv": write_csv_as_typed, "xlsx": write_workbook}[kind](path, filled)
+    made = bring_back(survey_path, [path], who="Ida")
+    rows, counts = list(made.rows()), made.counts()
+    assert len(rows) == len(filled) == counts["rows"] == sum(counts["outcomes"].values())
+    assert counts["not_come_back"] == {lost["packet"]: 1}
+    for place, row in enumerate(rows):
+        assert (row["outcome"], row["known_by"]) == expected.get(place, ("measured again", "row of the packet")), place
+        assert row["names_other_plot"] == (place in wrong)
+        assert row["line"] == place + 2
+        assert row["azimuth_deg"]["again"] == (float(filled[place]["azimuth"]) if filled[place]["azimuth"] else None)
+        comma = filled[place]["azimuth"].replace(".", ",") if kind == "csv" else filled[place]["azimuth"]
+        assert (row["azimuth_deg"]["typed"] or "") == pytest.approx(comma) or kind == "xlsx"
+
+
+def test_a_file_that_is_there_already_changes_nothing(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    before = survey_path.read_bytes()
+    again = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    assert survey_path.read_bytes() == before
+    assert again.new_rows == 0
+    assert again.sentence("survey.gpkg") == ("back.csv: every row is in survey.gpkg already; nothing of it was added.")
+
+
+def test_the_same_rows_in_another_file_are_counted_once(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    write_workbook(tmp_path / "back.xlsx", filled)
+    first = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    both = bring_back(survey_path, [tmp_path / "back.xlsx"], who="Ida")
+    assert both.counts()["outcomes"]["written again later"] == first.counts()["outcomes"]["measured again"]
+    assert both.quality() == first.quality()
+    assert [each["finding"] for each in both.proposals()] == [each["finding"] for each in first.proposals()]
+
+
+def test_a_difference_is_a_finding_that_is_decided_like_any_other(survey_path, filled, sent, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    (told,) = [each for each in made.proposals() if each["finding"] == "1/2026/6/remeasured/azimuth"]
+    assert told["probability"] > 0.6
+    with opened(survey_path, write=True) as survey_file:
+        entry = decide(survey_file, Request(told["finding"], "correct", "measured twice", "Ida"))
+    typed = next(row["azimuth"] for row in filled if (row["plot"], row["stem"]) == ("1", "6"))
+    assert float(entry.new) == float(typed)
+    after = open_uploads([survey_path])
+    assert after.survey.stems.numbers("azimuth")[5] == float(typed)
+    assert not [each for each in after.findings if each.id == told["finding"]]
+    with opened(survey_path, write=True) as survey_file:
+        turn(survey_file, "undo", who="Ida")
+    assert [each for each in open_uploads([survey_path]).findings if each.id == told["finding"]]
+
+
+def test_a_record_kept_or_given_another_value_is_not_asked_about_again(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    for decision in ("keep", "value=17.5"):
+        with opened(survey_path, write=True) as survey_file:
+            decide(survey_file, Request("1/2026/6/remeasured/azimuth", decision, "", "Ida"))
+        found = [each.id for each in open_uploads([survey_path]).findings if each.check == "remeasured"]
+        assert "1/2026/6/remeasured/azimuth" not in found
+        refresh_layers(survey_path)
+        with opened(survey_path, write=True) as survey_file:
+            turn(survey_file, "undo", who="Ida")
+        refresh_layers(survey_path)
+
+
+def test_a_new_stem_is_one_of_the_survey_when_it_is_decided_so(survey_path, filled, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    (new,) = [each for each in made.findings() if each.brought]
+    before = open_uploads([survey_path])
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(new.id, "correct", "", "Ida"))
+    after = open_uploads([survey_path])
+    assert len(after.survey.stems) == len(before.survey.stems) + 1
+    row = next(place for place in range(len(after.survey.stems)) if after.survey.stems.label(place) == "77")
+    assert after.survey.visits.plot[after.survey.stems.visit_row[row]] == new.plot
+    assert after.survey.stems.numbers("distance_m")[row] == 4.56
+    assert not [each for each in after.findings if each.id == new.id]
+    assert {each.id for each in before.findings if each.check == "remeasured"} - {new.id} <= {
+        each.id for each in after.findings
+    }
+    refresh_layers(survey_path)
+    with opened(survey_path, write=True) as survey_file:
+        turn(survey_file, "undo", who="Ida")
+    undone = open_uploads([survey_path])
+    assert [each.as_json() for each in undone.findings] == [each.as_json() for each in before.findings]
+
+
+def test_a_stem_not_found_is_gone_when_it_is_decided_so(survey_path, filled, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    (gone,) = [each for each in made.proposals() if each["field"] == "status"]
+    with opened(survey_path, write=True) as survey_file:
+        entry = decide(survey_file, Request(gone["finding"], "correct", "", "Ida"))
+    assert (entry.field, entry.new) == ("status", "gone")
+    after = open_uploads([survey_path])
+    assert not [each for each in after.findings if each.id == gone["finding"]]
+    assert after.summary.stems.sum() == made.workup.summary.stems.sum() - 1
+
+
+def test_all_proposals_are_taken_over_together_one_entry_each(survey_path, filled, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    proposed = list(bring_back(survey_path, [tmp_path / "back.csv"], who="Ida").proposals())
+    likely = [each for each in proposed if each["probability"] >= 0.5]
+    assert len(likely) > 0
+    taken = bring_back(survey_path, [], who="Jon", take="likely")
+    assert taken.taken == len(likely)
+    with opened(survey_path) as survey_file:
+        journal = entries(survey_file)
+    assert [entry.finding for entry in journal] == [each["finding"] for each in likely]
+    assert {(entry.who, entry.decision) for entry in journal} == {("Jon", "correct")}
+    rest = bring_back(survey_path, [], who="Jon", take="all")
+    assert rest.taken == len(proposed) - len(likely)
+    assert list(rest.proposals()) == []
+
+
+def test_uploads_are_added_as_before_when_a_crew_added_stems(survey_path, filled, sent, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida", take="all")
+    uploads = [sent[0] / name for name in ("plots.csv", "stems.csv", "settings.toml")]
+    assert add_uploads(survey_path, uploads, who="Ida").upload is None
+
+
+def test_what_came_back_is_as_it_was_at_an_earlier_entry(survey_path, filled, tmp_path):
+    with opened(survey_path, write=True) as survey_file:
+        first = next(iter(open_uploads([survey_path]).findings)).id
+        decide(survey_file, Request(first, "keep", "", "Ida"))
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    assert open_uploads([survey_path], as_of="0").survey.upload.returned is None
+
+
+def test_a_table_without_stems_is_refused(survey_path, tmp_path):
+    (tmp_path / "plots.csv").write_text("plot,lon,lat\nA1,10.5,50.1\n", "utf-8")
+    with pytest.raises(InputError, match="holds no rows of stems"):
+        bring_back(survey_path, [tmp_path / "plots.csv"], who="Ida")
+
+
+def test_blind_and_cold_looks_are_told_apart(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    told = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida").quality()
+    pairs = {(each["look"], each["field"]): each["pairs"] for each in told["fields"]}
+    blind = sum(row["look"] == "blind" and bool(row["stem"]) for row in filled)
+    assert pairs["blind", "dbh"] == blind > 0
+    assert pairs["cold", "dbh"] == PLOTS * STEMS - blind
+    assert pairs["blind", "species"] == 0
+    assert [each["found"] for each in told["stems"]] == [blind, PLOTS * STEMS - blind]
+
+
+def test_the_command_line_tells_rows_proposals_and_quality(survey_path, filled, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    run = CliRunner().invoke(cli, ["remeasured", str(survey_path), str(tmp_path / "back.csv"), "--who", "Ida"])
+    assert run.exit_code == 0, run.output
+    for text in ("values exchanged with another row", "it names plot 99", "fits nothing", "blind checks", "bias"):
+        assert text in run.stdout
+    asked = ["remeasured", str(survey_path), "--format", "json", "-o", str(tmp_path / "told.json")]
+    assert CliRunner().invoke(cli, asked).exit_code == 0
+    told = json.loads((tmp_path / "told.json").read_text("utf-8"))
+    assert set(told) == {"rows", "counts", "proposals", "quality"}
+    assert len(told["rows"]) == len(filled)
+    csv = CliRunner().invoke(cli, ["remeasured", str(survey_path), "--format", "csv"])
+    assert len(csv.stdout.splitlines()) == len(filled) + 1
