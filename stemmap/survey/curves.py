@@ -97,11 +97,16 @@ def against_chance(
     -------
     None where no distance has a value. Without simulated curves it is not tested.
     """
+    if not np.isfinite(curves[0]).any():
+        return None
+    simulated = len(curves) > 1
+    # Simulated curves without any value, such as those of stems that are all too near the edge, say nothing.
+    curves = curves[np.isfinite(curves).any(axis=1)]
     known = np.isfinite(curves).all(axis=0)
-    if not known.any():
+    if not known.any() or (simulated and len(curves) < 2):
         return None
     r, curves = r[known], curves[:, known]
-    if len(curves) < 2:
+    if not simulated:
         nothing = np.full(len(r), np.nan) if chance is None else chance[known]
         told = f"Not compared with chance: {TOO_MANY}; {counted(stems, plots)}."
         return Curve(r, curves[0], nothing, None, None, None, stems, plots, told)

@@ -13,12 +13,13 @@ import sys
 import numpy as np
 import shapely
 
+from stemmap.core.distances import hanisch_weights
 from stemmap.core.envelopes import global_envelope
 from stemmap.core.neighbours import clark_evans_by_plot, nearest
 from stemmap.core.replicates import random_k, replicates
 from stemmap.core.second_order import farthest, k_function, pair_correlation
 from stemmap.core.windows import CutDisc, Disc
-from stemmap.survey.curves import against_chance
+from stemmap.survey.curves import SIGNIFICANT, against_chance, simulated_p
 
 DISC = Disc((0.0, 0.0), 12.62)
 #: What the stand edge leaves of the disc.
@@ -84,47 +85,56 @@ def _means(name: str, correction: str, k: np.ndarray, g: np.ndarray, radii: np.n
     print(f"L {correction}, {name}, of the pooled K: {np.sqrt(mean).round(4)}", flush=True)
 
 
-def envelope(runs: int = 4_000, simulations: int = 499) -> None:
-    """How often a pattern at random leaves its global envelope of 95 %."""
-    rng = np.random.default_rng(3)
+def envelope(runs: int = 8_000, simulations: int = 499) -> None:
+    """How often a pattern at random leaves its global envelope of 95 %; each has simulations of its own."""
+    rng, r = np.random.default_rng(3), np.linspace(0.25, farthest(DISC), 25)
     for stems in (10, 25, 60):
-        r = np.linspace(0.25, farthest(DISC), 25)
-        curves = np.sqrt(random_k(stems, DISC, r, runs * 1, rng=rng) / math.pi) - r
-        chance = np.sqrt(random_k(stems, DISC, r, 40 * simulations, rng=rng) / math.pi) - r
-        low, said = [], []
-        for row, curve in enumerate(curves):
-            first = row % 40 * simulations
-            made = global_envelope(curve, chance[first : first + simulations])
-            low.append(made.p <= 0.05)
-            said.append(bool(made.leaves.any()))
+        left = []
+        for _ in range(runs):
+            curves = np.sqrt(random_k(stems, DISC, r, simulations + 1, rng=rng) / math.pi) - r
+            left.append(bool(global_envelope(curves[0], curves[1:]).leaves.any()))
         print(
-            f"Envelope, {stems} stems, {runs} runs of {simulations} simulations: "
-            f"p <= 0.05 in {100 * np.mean(low):.2f} %, "
-            f"outside in {100 * np.mean(said):.2f} % ({100 * np.std(low) / math.sqrt(runs):.2f})",
-            flush=True,
+            f"Envelope, {stems} stems, {runs} runs of {simulations} simulations: outside in {_share(left)}", flush=True
         )
 
 
-def sentences(runs: int = 4_000, simulations: int = 199) -> None:
-    """How often the sentence under L says clumped or regular of a plot at random."""
-    rng, r = np.random.default_rng(4), np.arange(1, 13) * 0.5
+def sentences(runs: int = 20_000, simulations: int = 199) -> None:
+    """How often the sentences about plots at random tell of a pattern; each plot has simulations of its own."""
+    rng, r = np.random.default_rng(4), np.arange(1, 26) * 0.25
     for stems in (8, 15, 40):
-        said = 0
+        said: dict[str, list[bool]] = {name: [] for name in ("L", "g", "G", "nearest", "angle")}
+        halfwidth = 0.15 / math.sqrt(stems / DISC.area)
         for _ in range(runs):
-            curves = np.sqrt(random_k(stems, DISC, r, simulations + 1, rng=rng) / math.pi) - r
-            curve = against_chance(
-                r,
-                curves,
-                stems=stems,
-                plots=1,
-                above="clumped at {}".format,
-                below="regular at {}".format,
-                neither="no departure from chance",
-            )
-            said += curve is not None and not curve.sentence.startswith("no departure")
-        share = said / runs
-        error = math.sqrt(share * (1.0 - share) / runs)
-        print(f"Sentences, {stems} stems, {runs} plots at random: {100 * share:.2f} % ({100 * error:.2f})", flush=True)
+            points = DISC.random((simulations + 1) * stems, rng).reshape(-1, stems, 2)
+            made = replicates(points, DISC, r, halfwidth=halfwidth)
+            weight = hanisch_weights(made.nearest, made.to_edge, DISC)
+            near = np.stack([(weight * (made.nearest <= distance)).sum(axis=1) for distance in r], axis=1)
+            for name, curves in (
+                ("L", np.sqrt(made.k / math.pi) - r),
+                ("g", made.g),
+                ("G", near[weight.any(axis=1)] / weight[weight.any(axis=1)].sum(axis=1, keepdims=True)),
+            ):
+                curve = against_chance(
+                    r, curves, stems=stems, plots=1, above="more at {}".format, below="fewer at {}".format, neither="no"
+                )
+                # Where the observed stems are all too near the edge nothing is told of G.
+                told = curve is not None and (name != "G" or bool(weight[0].any()))
+                said[name].append(told and not curve.sentence.startswith("no"))
+            known = np.isfinite(made.angle)
+            counted = known.any(axis=1)
+            angle = np.nansum(made.angle[counted], axis=1) / known[counted].sum(axis=1)
+            for name, values in (("nearest", made.nearest.sum(axis=1)), ("angle", angle)):
+                p = simulated_p(values) if known[0].any() or name == "nearest" else None
+                said[name].append(p is not None and p < SIGNIFICANT)
+        for name, every in said.items():
+            print(f"Sentence of {name}, {stems} stems, {runs} plots at random: {_share(every)}", flush=True)
+
+
+def _share(said: list[bool]) -> str:
+    """Per cent with a 95 % interval."""
+    share = float(np.mean(said))
+    error = 1.96 * math.sqrt(share * (1.0 - share) / len(said))
+    return f"{100 * share:.2f} % ({100 * (share - error):.2f} to {100 * (share + error):.2f})"
 
 
 if __name__ == "__main__":
