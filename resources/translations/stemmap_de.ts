@@ -2657,7 +2657,7 @@
         <translation>wo er stehen könnte</translation>
     </message>
     <message>
-        <source>as typed, before decided</source>
+        <source>as typed, before it was decided</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3528,8 +3528,12 @@
 <context>
     <name>sheet</name>
     <message>
-        <source>empty plot</source>
+        <source>blind check</source>
         <extracomment>Right or left edges of the columns as shares of the width, and how they are aligned.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>empty plot</source>
         <translation>leere Probefläche</translation>
     </message>
     <message>
@@ -3616,6 +3620,10 @@
     <message>
         <source>printed {date}</source>
         <translation>gedruckt am {date}</translation>
+    </message>
+    <message>
+        <source>field packet {packet}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Print at 100 % (actual size): then this bar is 100 mm long.</source>
@@ -3807,11 +3815,11 @@
     </message>
     <message>
         <source>as recorded</source>
-        <extracomment>Rows without a record, for stems that the record lacks. Width of a column to write into; more where there is room.</extracomment>
         <translation>wie aufgenommen</translation>
     </message>
     <message>
         <source>measured again</source>
+        <extracomment>Rows without a record, for stems that the record lacks. Width of a column to write into; more where there is room.</extracomment>
         <translation>nachgemessen</translation>
     </message>
     <message>
@@ -4154,6 +4162,10 @@
         <translation>eine andere Einheit</translation>
     </message>
     <message>
+        <source>slope distance for horizontal or the reverse</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>azimuths of two stems exchanged</source>
         <translation>Azimute zweier Stämme vertauscht</translation>
     </message>
@@ -4273,20 +4285,12 @@
         <translation> und </translation>
     </message>
     <message>
-        <source> and under %1 %2</source>
-        <translation> und unter %1 %2</translation>
-    </message>
-    <message>
         <source> gon</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source> mil</source>
         <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source> of %1 %2 and more</source>
-        <translation> ab %1 %2</translation>
     </message>
     <message>
         <source> or </source>
@@ -4387,6 +4391,10 @@
     <message>
         <source>%1 does not say where it lies: it is no GeoTIFF and has no world file.</source>
         <translation>%1 sagt nicht, wo es liegt: Es ist kein GeoTIFF und hat keine World-Datei.</translation>
+    </message>
+    <message>
+        <source>%1 errors, %2 warnings and %3 notes.</source>
+        <translation>%1 Fehler, %2 Warnungen und %3 Hinweise.</translation>
     </message>
     <message>
         <source>%1 has %2 columns; a table of records has a few dozen, so this is another kind of file or its delimiter was lost.</source>
@@ -4665,10 +4673,6 @@
         <translation>%1 würde sich auf %2 MB entfalten; das ist keine Tabelle mit Aufnahmen. Als CSV speichern.</translation>
     </message>
     <message>
-        <source>%1%2 %3, one position a tree</source>
-        <translation>%1%2 %3, eine Lage je Baum</translation>
-    </message>
-    <message>
         <source>%1, %2 and %3</source>
         <translation>%1, %2 und %3</translation>
     </message>
@@ -4681,12 +4685,20 @@
         <translation>%1, %2 Stämme auf %3 Probeflächen</translation>
     </message>
     <message>
+        <source>%1, large stems</source>
+        <translation>%1, große Stämme</translation>
+    </message>
+    <message>
         <source>%1, layer %2</source>
         <translation>%1, Layer %2</translation>
     </message>
     <message>
         <source>%1, sheet %2</source>
         <translation>%1, Blatt %2</translation>
+    </message>
+    <message>
+        <source>%1. plot %2%3: %4, stems to measure: %5</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1: %2 and has not finished yet; nothing of this was stored. Try again.</source>
@@ -4751,6 +4763,10 @@
     <message>
         <source>1.96 standard deviations of the difference of two measurements, from the errors in the settings</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>95 % interval</source>
+        <translation>95-%-Intervall</translation>
     </message>
     <message>
         <source>; it fits </source>
@@ -4965,6 +4981,10 @@
         <translation>Die relative Dichte nach Curtis ist %1.</translation>
     </message>
     <message>
+        <source>Curves of all plots</source>
+        <translation>Kurven aller Probeflächen</translation>
+    </message>
+    <message>
         <source>Dates stand as day numbers of a spreadsheet.</source>
         <translation>Datumsangaben stehen als Tageszahlen einer Tabellenkalkulation.</translation>
     </message>
@@ -4986,7 +5006,7 @@
     </message>
     <message>
         <source>Distances twice as exact</source>
-        <translation>Doppelt so genaue Abstände</translation>
+        <translation>Eine doppelt so genaue Abstandsmessung</translation>
     </message>
     <message>
         <source>Drawing plot %1</source>
@@ -4998,6 +5018,14 @@
     </message>
     <message>
         <source>Field packet %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Field packet %1 is in %2: plots with former values: %3, blind plots: %4, stems to measure again: %5.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Field packet %1 of %2: plots: %3, stems to measure again: %4.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5273,6 +5301,10 @@
         <translation>Nicht gesagt, darum angenommen: {assumed}. In den Einstellungen bestätigen.</translation>
     </message>
     <message>
+        <source>Of a hundred sentences about plots at random up to five tell of a pattern by chance alone: believe the pooled result before that of a single plot.</source>
+        <translation>Von hundert Sätzen über zufällige Probeflächen erzählen bis zu fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
+    </message>
+    <message>
         <source>another program is writing into it</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5545,6 +5577,10 @@
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
     </message>
     <message>
+        <source> %1 pairs of species were compared; of twenty, chance alone makes one stand out.</source>
+        <translation> Verglichen wurden %1 Paare von Baumarten; von zwanzig fällt eines allein durch Zufall auf.</translation>
+    </message>
+    <message>
         <source> Is this one right?</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5571,6 +5607,14 @@
     <message>
         <source>%1 is no valid settings file (TOML): %2. Mend that line, or leave the file out.</source>
         <translation>%1 ist keine gültige Einstellungsdatei (TOML): %2. Diese Zeile berichtigen oder die Datei weglassen.</translation>
+    </message>
+    <message>
+        <source>%1 within %2 m and inside the stand, one position a tree</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 within %2 m, one position a tree</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant under Columns of the upload in the window, or with --map %5=HEADING.</source>
@@ -6149,10 +6193,6 @@
         <translation>%1, Aufnahme %2</translation>
     </message>
     <message>
-        <source>%1. plot %2%3: %4 stems, %5</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1: each %2 needs at least %3.</source>
         <translation>%1: jedes %2 braucht mindestens %3.</translation>
     </message>
@@ -6163,6 +6203,10 @@
     <message>
         <source>%1; every decision in it could be read.</source>
         <translation>%1; jede Entscheidung darin war zu lesen.</translation>
+    </message>
+    <message>
+        <source>%1; it names plot %2</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>(nothing was said)</source>
@@ -6297,20 +6341,16 @@
         <translation>Eintrag %1 ist schon zurückgenommen.</translation>
     </message>
     <message>
+        <source>Envelopes</source>
+        <translation>Hüllkurven</translation>
+    </message>
+    <message>
         <source>Every record of it is there already.</source>
         <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
         <source>Fewer stems than by chance have their nearest neighbour within %1 m</source>
         <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
-    </message>
-    <message>
-        <source>Field packet %1 is in %2: %3 plots with former values, %4 blind, %5 stems to measure again.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Field packet %1 of %2: %3 plots, %4 stems to measure again.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Findings</source>
@@ -6327,6 +6367,10 @@
     <message>
         <source>Half of the stems are thinner than %1 cm, a quarter thinner than %2 cm and a quarter thicker than %3 cm</source>
         <translation>Die Hälfte der Stämme ist dünner als %1 cm, ein Viertel dünner als %2 cm und ein Viertel dicker als %3 cm</translation>
+    </message>
+    <message>
+        <source>Half the squared difference of the dbh of two stems r apart over the variance of dbh on their plot, kernel of half-width 1 m (Stoyan &amp; Stoyan 1994); 1: no relation.</source>
+        <translation>Halbes Quadrat des BHD-Unterschieds zweier Stämme im Abstand r durch die Varianz des BHD auf ihrer Probefläche, Kern der halben Breite 1 m (Stoyan &amp; Stoyan 1994); 1: kein Zusammenhang.</translation>
     </message>
     <message>
         <source>How it is made, and source</source>
@@ -6353,8 +6397,32 @@
         <translation>Ob der Stamm dazugehört, lässt sich nicht entscheiden: Entfernung, BHD oder Neigung fehlt.</translation>
     </message>
     <message>
+        <source>K(r) of the stems of one kind, or of one kind around the other, against the kinds dealt out anew among the stems of each plot; thick and thin: above and below the median dbh of the plot.</source>
+        <translation>K(r) der Stämme einer Art, oder der einen um die andere, gegen die Arten, unter den Stämmen jeder Probefläche neu verteilt; dick und dünn: über und unter dem mittleren BHD (Median) der Probefläche.</translation>
+    </message>
+    <message>
+        <source>L(r) of species and sizes</source>
+        <translation>L(r) von Baumarten und Größen</translation>
+    </message>
+    <message>
+        <source>Large stems by themselves</source>
+        <translation>Große Stämme für sich</translation>
+    </message>
+    <message>
+        <source>Large stems of the outer circle</source>
+        <translation>Große Stämme des äußeren Kreises</translation>
+    </message>
+    <message>
+        <source>Likeness of neighbours: mark variogram of dbh</source>
+        <translation>Ähnlichkeit der Nachbarn: Markenvariogramm des BHD</translation>
+    </message>
+    <message>
         <source>Looks with the former values before the crew&apos;s eyes; they agree too easily to tell of errors:</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mark variogram</source>
+        <translation>Markenvariogramm</translation>
     </message>
     <message>
         <source>Meaning</source>
@@ -6427,10 +6495,6 @@
     <message>
         <source>Nothing was added to %1. %2</source>
         <translation>Zu %1 wurde nichts hinzugefügt. %2</translation>
-    </message>
-    <message>
-        <source>Of a hundred sentences about plots at random about five tell of a pattern by chance alone: believe the pooled result before that of a single plot.</source>
-        <translation>Von hundert Sätzen über zufällige Probeflächen erzählen etwa fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
     </message>
     <message>
         <source>One further cluster would take it to about %1.</source>
@@ -6713,6 +6777,14 @@
         <translation>Die Inventur je Hektar</translation>
     </message>
     <message>
+        <source>The thicker half of the stems</source>
+        <translation>Die dickere Hälfte der Stämme</translation>
+    </message>
+    <message>
+        <source>The thinner half of the stems</source>
+        <translation>Die dünnere Hälfte der Stämme</translation>
+    </message>
+    <message>
         <source>The uniform angle index</source>
         <translation>Das Winkelmaß</translation>
     </message>
@@ -6745,6 +6817,10 @@
         <translation>Es gibt nichts zurückzunehmen: Keine Entscheidung gilt.</translation>
     </message>
     <message>
+        <source>Thick and thin stems</source>
+        <translation>Dicke und dünne Stämme</translation>
+    </message>
+    <message>
         <source>Thickness of neighbours: mark correlation of dbh</source>
         <translation>Dicke der Nachbarn: Markenkorrelation des BHD</translation>
     </message>
@@ -6759,6 +6835,10 @@
     <message>
         <source>Too few stems to judge how they lie from the centre outwards; %1.</source>
         <translation>Zu wenige Stämme, um zu beurteilen, wie sie vom Mittelpunkt nach außen liegen; %1.</translation>
+    </message>
+    <message>
+        <source>Two species: %1 and %2</source>
+        <translation>Zwei Baumarten: %1 und %2</translation>
     </message>
     <message>
         <source>Value</source>
@@ -7713,8 +7793,8 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>large living stems%1%2, those of the outer circle</source>
-        <translation>große lebende Stämme%1%2, die des äußeren Kreises</translation>
+        <source>large </source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>larger</source>
@@ -7795,6 +7875,18 @@
     <message>
         <source>lines without stem</source>
         <translation>Zeilen ohne Stamm</translation>
+    </message>
+    <message>
+        <source>living stems of %1 %2 and more in the outer circle</source>
+        <translation>lebende Stämme ab %1 %2 im äußeren Kreis</translation>
+    </message>
+    <message>
+        <source>living stems of %1 to %2 %3 in the outer circle</source>
+        <translation>lebende Stämme von %1 bis %2 %3 im äußeren Kreis</translation>
+    </message>
+    <message>
+        <source>living stems of the outer circle</source>
+        <translation>lebende Stämme des äußeren Kreises</translation>
     </message>
     <message>
         <source>living, dead, cut or gone, as typed</source>
@@ -8253,6 +8345,14 @@
         <translation>p</translation>
     </message>
     <message>
+        <source>p &lt; %1</source>
+        <translation>p &lt; %1</translation>
+    </message>
+    <message>
+        <source>p = %1</source>
+        <translation>p = %1</translation>
+    </message>
+    <message>
         <source>packet</source>
         <translation type="unfinished"></translation>
     </message>
@@ -8599,10 +8699,6 @@
     <message>
         <source>species</source>
         <translation>Baumart</translation>
-    </message>
-    <message>
-        <source>species %1</source>
-        <translation>Baumart %1</translation>
     </message>
     <message>
         <source>species keep to themselves</source>
@@ -8985,8 +9081,16 @@
         <translation>sie benennen die Aufnahmen</translation>
     </message>
     <message>
+        <source>thick</source>
+        <translation>dickere</translation>
+    </message>
+    <message>
         <source>thick × thin</source>
         <translation>dick × dünn</translation>
+    </message>
+    <message>
+        <source>thin</source>
+        <translation>dünnere</translation>
     </message>
     <message>
         <source>this form has no test of its own</source>
@@ -9149,14 +9253,6 @@
         <translation>wer gemessen hat</translation>
     </message>
     <message>
-        <source>within %1 m</source>
-        <translation>innerhalb von %1 m</translation>
-    </message>
-    <message>
-        <source>within %1 m and inside the stand</source>
-        <translation>innerhalb von %1 m und im Bestand</translation>
-    </message>
-    <message>
         <source>within m</source>
         <translation>innerhalb, m</translation>
     </message>
@@ -9219,6 +9315,10 @@
     <message>
         <source>{meant} is {typed} counted the other way round</source>
         <translation>{meant} ist {typed} andersherum gezählt</translation>
+    </message>
+    <message>
+        <source>{meant} is {typed} made horizontal, or along the slope, as the other distances are</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{meant} is {typed} read from the other end</source>

@@ -34,7 +34,7 @@ WORDS = (
     *("it fits %1", "%1, %2 and %3", "%1 and %2", ", and "),
     *("Species", "Stems/ha", "Check", "Severity", "Findings", "Plot", "Visit", "Plots", "Stratum", "Remark", "Methods"),
     *("Value", "Settings", "Part", "Meaning", "net", "growth", "weight", "ingrowth", "ongrowth", "mortality"),
-    *("removals", "last", "error", "warning", "note"),
+    *("removals", "last", "error", "warning", "note", "95 % interval", "Envelopes", "thick", "thin", "p = %1", "p < %1"),
     *("Summarising", "larger", "smaller", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
 )
 #: What no sentence for a user has: several lines, markup, patterns, keys of a file, words of the database.

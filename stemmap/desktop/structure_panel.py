@@ -238,10 +238,13 @@ def _tell(summary: Summary, visit: int, progress: Progress) -> Told:
     from stemmap.survey.structure import last_visits, structure
 
     rows = last_visits(summary) if visit == WHOLE_SURVEY else [visit]
-    result = structure(summary, by_species=True, rows=rows, progress=progress)
-    made = result.pooled if visit == WHOLE_SURVEY else result.plots[0]
+    result = structure(summary, by_species=True, by_size=True, rows=rows, progress=progress)
+    made, *large = [
+        one.pooled if visit == WHOLE_SURVEY else one.plots[0] for one in (result, result.large) if one is not None
+    ]
     strata = result.strata if visit == WHOLE_SURVEY else ()
-    diagrams = diagrams_of(made.curves, profiles(summary, rows), made.species)
+    diagrams = diagrams_of(made.curves, profiles(summary, rows), species=made.species, sizes=made.sizes,
+                           large=large[0].curves if large else None)  # fmt: skip
     return Told(summary, visit, made, strata, tuple(worded_diagram(one, worded) for one in diagrams))
 
 

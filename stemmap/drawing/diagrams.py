@@ -8,7 +8,7 @@ from io import BytesIO
 from typing import TYPE_CHECKING, Any, Literal
 
 from stemmap.drawing.palette import SPECIES_FILLS
-from stemmap.survey.curves import Curve
+from stemmap.survey.curves import SIGNIFICANT, Curve
 from stemmap.survey.profiles import Profile
 
 if TYPE_CHECKING:
@@ -19,11 +19,16 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
     "l_minus_r": ("Clumped or regular: L(r) - r", "distance r, m", "L(r) - r, m"),
     "g": ("Pairs of stems by distance: g(r)", "distance r, m", "times chance"),
     "mark_correlation": ("Thickness of neighbours: mark correlation of dbh", "distance r, m", "times average"),
+    "mark_variogram": ("Likeness of neighbours: mark variogram of dbh", "distance r, m", "times average"),
     "nearest": ("Distance to the nearest stem: G(r)", "distance r, m", "share of stems"),
     "dbh": ("Dbh by species", "dbh, cm", "number of stems"),
     "azimuth": ("Stems by azimuth", "grid azimuth, degrees", "number of stems"),
     "distance": ("Stems from the centre outwards", "share of the area, from the centre", "number of stems"),
 }
+
+
+#: Stands between the names of two kinds of stems.
+_TWO = " × "
 
 
 @dataclass(frozen=True)
@@ -48,7 +53,7 @@ class Diagram:
     Parameters
     ----------
     name
-        Key of `WORDS`, or "species" and its name.
+        Key of `WORDS`, "species" or "size" and its name, or "large".
     title, x_label, y_label, sentence
         Words around it, in the language wanted.
     content
@@ -64,9 +69,18 @@ class Diagram:
 
 
 def diagrams_of(
-    curves: Mapping[str, Curve], profiles: Mapping[str, Profile], species: Mapping[str, Curve]
+    curves: Mapping[str, Curve],
+    profiles: Mapping[str, Profile],
+    *,
+    species: Mapping[str, Curve] | None = None,
+    sizes: Mapping[str, Curve] | None = None,
+    large: Mapping[str, Curve] | None = None,
 ) -> list[Diagram]:
-    """The diagrams of a plot or survey in the order in which they are read, with English words."""
+    """The diagrams of a plot or survey in the order in which they are read, with English words.
+
+    Of pairs of species, named "one × other", only those that stand out are drawn, and it is said of how many. Of the
+    large stems of an outer circle it is L(r) - r.
+    """
     contents: dict[str, Curve | Profile] = {**curves, **profiles}
     made = [
         Diagram(name, title, x_label, y_label, contents[name].sentence, contents[name])
@@ -74,16 +88,40 @@ def diagrams_of(
         if name in contents
     ]
     _, x_label, y_label = WORDS["l_minus_r"]
-    return made + [
-        Diagram(f"species {name}", f"Among the other stems: {name}", x_label, y_label, curve.sentence, curve)
-        for name, curve in species.items()
-    ]
+    parts = []
+    for kind, of_kind in (("size", sizes or {}), ("species", species or {})):
+        pairs = sum(_TWO in name for name in of_kind)
+        for name, curve in of_kind.items():
+            told = curve.sentence
+            if _TWO in name and pairs > 1:
+                if curve.p is None or curve.p > SIGNIFICANT:
+                    continue
+                told += f" {pairs} pairs of species were compared; of twenty, chance alone makes one stand out."
+            parts.append(Diagram(f"{kind} {name}", _part_title(kind, name), x_label, y_label, told, curve))
+    if large and "l_minus_r" in large:
+        curve = large["l_minus_r"]
+        parts.insert(0, Diagram("large", "Large stems of the outer circle", x_label, y_label, curve.sentence, curve))
+    return made + parts
+
+
+def _part_title(kind: str, name: str) -> str:
+    if kind == "size":
+        return {"thick": "The thicker half of the stems", "thin": "The thinner half of the stems"}.get(
+            name, "Thick and thin stems"
+        )
+    one, two, other = name.partition(_TWO)
+    return f"Two species: {one} and {other}" if two else f"Among the other stems: {name}"
 
 
 def worded_diagram(one: Diagram, words: Callable[[str], str]) -> Diagram:
     """A diagram with its English words in another language."""
-    told = {name: words(getattr(one, name)) for name in ("title", "x_label", "y_label", "sentence")}
-    return replace(one, **told)
+    return replace(
+        one,
+        title=words(one.title),
+        x_label=words(one.x_label),
+        y_label=words(one.y_label),
+        sentence=words(one.sentence),
+    )
 
 
 def draw(
@@ -169,6 +207,11 @@ def _draw_profile(axes: Axes, profile: Profile, style: Style) -> None:
     axes.set_xlim(float(profile.edges[0]), float(profile.edges[-1]))
 
 
+def _tick(value: float, mark: str) -> str:
+    """A number at an axis, with the decimal mark and a minus as long as a plus."""
+    return f"{value:.6g}".replace("-", "\N{MINUS SIGN}").replace(".", mark)
+
+
 def _dress(axes: Axes, diagram: Diagram, style: Style, *, titled: bool) -> None:
     from matplotlib.ticker import FuncFormatter, MaxNLocator
 
@@ -183,7 +226,7 @@ def _dress(axes: Axes, diagram: Diagram, style: Style, *, titled: bool) -> None:
     else:
         axes.xaxis.set_major_locator(MaxNLocator(6, steps=[1, 2, 5, 10]))
     for axis in (axes.xaxis, axes.yaxis):
-        axis.set_major_formatter(FuncFormatter(lambda value, _place: f"{value:.6g}".replace(".", style.mark)))
+        axis.set_major_formatter(FuncFormatter(lambda value, _place: _tick(value, style.mark)))
     axes.yaxis.set_major_locator(MaxNLocator(4, steps=[1, 2, 5, 10], integer=isinstance(diagram.content, Profile)))
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)

@@ -104,7 +104,11 @@ def write_report(
     shown = [
         worded_diagram(one, spoken.words)
         for one in diagrams_of(
-            made.pooled.curves, profiles(workup.summary, last_visits(workup.summary)), made.pooled.species
+            made.pooled.curves,
+            profiles(workup.summary, last_visits(workup.summary)),
+            species=made.pooled.species,
+            sizes=made.pooled.sizes,
+            large=made.large.pooled.curves if made.large else None,
         )
     ]
     style = replace(PAPER, mark=spoken.mark)
@@ -246,6 +250,12 @@ def _structure_blocks(made: SurveyStructure, shown: list[Diagram], spoken: Spoke
         yield Figure(number, f"{one.title}. {one.sentence}")
     if made.pooled.indices:
         yield Table((said("Indices of all plots"),), [(said(one["sentence"]),) for one in made.pooled.indices.values()])
+    if made.large is not None and made.large.pooled.curves:
+        yield Heading(said("Large stems by themselves"))
+        yield Paragraph(said(f"Compared: {made.large.pooled.inclusion}."))
+        yield Table(
+            (said("Curves of all plots"),), [(said(one.sentence),) for one in made.large.pooled.curves.values()]
+        )
 
 
 def _species_row(name: str, part: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
@@ -292,6 +302,10 @@ def _plot_row(plot: Mapping[str, Any], one: Structure, spoken: Spoken) -> tuple[
         spoken.number(plot["in"], 0),
         spoken.number(plot["stems_per_ha"], 0),
         spoken.number(plot["basal_area_m2_per_ha"], 1),
-        "–" if index is None else f"{spoken.number(index['r'], 2)} ({spoken.number(index['p'], 3)})",
+        "–" if index is None else f"{spoken.number(index['r'], 2)} ({_small(index['p'], spoken)})",
         spoken.words(plot["reasons"].get("stems_per_ha") or (curve.sentence if curve else one.reason)),
     )
+
+
+def _small(p: float, spoken: Spoken) -> str:
+    return f"< {spoken.number(0.001, 3)}" if p < 0.001 else spoken.number(p, 3)

@@ -61,6 +61,16 @@ METHODS = (
         "1 m (Stoyan & Stoyan 1994).",
     ),
     (
+        "Mark variogram",
+        "Half the squared difference of the dbh of two stems r apart over the variance of dbh on their plot, kernel of "
+        "half-width 1 m (Stoyan & Stoyan 1994); 1: no relation.",
+    ),
+    (
+        "L(r) of species and sizes",
+        "K(r) of the stems of one kind, or of one kind around the other, against the kinds dealt out anew among the "
+        "stems of each plot; thick and thin: above and below the median dbh of the plot.",
+    ),
+    (
         "G(r)",
         "Share of stems whose nearest stem is within r, from those nearer to it than to the edge, weighed by the area "
         "in which they could be seen so (Hanisch 1984, Statistics 15: 409-412).",

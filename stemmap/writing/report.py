@@ -32,10 +32,11 @@ class Paragraph:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows of words under headings."""
+    """Rows of words under headings; where the last column holds sentences, it takes a part of the width, percent."""
 
     headings: Sequence[str]
     rows: Sequence[Sequence[str]]
+    sentences: int = 0
 
 
 @dataclass(frozen=True)
@@ -91,8 +92,12 @@ def _markup(block: Block, picture: Callable[[int], str]) -> Iterator[str]:
             yield f"<pre>{html.escape(text)}</pre>"
         case Figure(number, caption):
             yield f"<figure>{picture(number)}<figcaption>{html.escape(caption)}</figcaption></figure>"
-        case Table(headings, rows):
-            yield "<table><tr>" + "".join(f"<th>{html.escape(cell)}</th>" for cell in headings) + "</tr>"
+        case Table(headings, rows, sentences):
+            cells = [f"<th>{html.escape(cell)}</th>" for cell in headings]
+            if sentences:
+                cells[-1] = cells[-1].replace("<th>", f'<th width="{sentences}%">', 1)
+            opening = '<table width="100%"><tr>' if sentences else "<table><tr>"
+            yield opening + "".join(cells) + "</tr>"
             for row in rows:
                 yield "<tr>" + "".join(f"<td>{html.escape(cell)}</td>" for cell in row) + "</tr>"
             yield "</table>"

@@ -8,7 +8,7 @@ import pytest
 
 from stemmap.assets import sample_data
 from stemmap.errors import InputError
-from stemmap.tasks.report import write_report
+from stemmap.tasks.report import Spoken, write_report
 from stemmap.tasks.workup import Workup, open_uploads
 
 
@@ -52,3 +52,36 @@ def test_a_day_stands_on_the_report_only_when_given(workup: Workup, tmp_path: Pa
 def test_another_ending_is_refused_before_any_work(workup: Workup, tmp_path: Path) -> None:
     with pytest.raises(InputError, match=r"\.html or \.pdf"):
         write_report(workup, tmp_path / "report.doc")
+
+
+def test_every_text_is_spoken_in_the_language_wanted(workup: Workup, tmp_path: Path) -> None:
+    path = tmp_path / "report.html"
+    write_report(workup, path, spoken=Spoken(code="xx", mark=",", words=lambda text: text and f"«{text}»"))
+    text = path.read_text("utf-8")
+    assert '<html lang="xx">' in text
+    plain = re.sub(r"<svg.*?</svg>|<pre>.*?</pre>", "", text, flags=re.DOTALL)
+    prose = re.findall(r"<(?:h[12]|p|th|figcaption)[^>]*>([^<]+)</", plain)
+    assert len(prose) > 60
+    untold = [words for words in prose if "«" not in words]
+    assert untold == []
+    numbers = " ".join(re.findall(r"<td>([^<«]+)</td>", text))
+    assert re.search(r"\d,\d", numbers)
+    assert not re.search(r"\d\.\d", numbers)
+    assert not re.search(r">[\d−]*\.\d+</text>", text)
+
+
+def test_what_is_in_doubt_and_what_mends_the_error_is_told(workup: Workup, tmp_path: Path) -> None:
+    path = tmp_path / "report.html"
+    write_report(workup, path)
+    text = path.read_text("utf-8")
+    for part in (
+        "errors, ",
+        "The values below hold the records as they are now, with these doubts.",
+        "One further plot would take it to about ",
+        "A compass twice as exact would not change it",
+        "Large stems by themselves",
+        "mark variogram",
+        "The thicker half of the stems",
+        "pairs of species were compared",
+    ):
+        assert part in text
