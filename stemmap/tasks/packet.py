@@ -115,6 +115,7 @@ def make_packet(
     packet = Packet(errand.asked, errand.share, errand.seed, tuple(packet_rows(workup.survey, plots, list(measured))))
     if len(packet.rows) > MOST_ROWS:
         raise InputError(f"The packet would have {len(packet.rows)} rows; name fewer plots, or give --budget-hours.")
+    _make_folder(folder)
     progress.step("Storing the packet")
     with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
         add_packet(connection, packet, who=who)
@@ -137,6 +138,9 @@ def _check_folder(folder: Path) -> None:
     there = [name for name in (SHEETS, TABLE, WORKBOOK, CENTRES, ABOUT) if (folder / name).exists()]
     if there:
         raise OutputError(f"{folder} holds a packet already ({there[0]}); nothing was written. Name another folder.")
+
+
+def _make_folder(folder: Path) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as fault:

@@ -88,8 +88,8 @@ def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
     """Choose plots, draw the blind ones, and order all so that the way from the first one asked for is short.
 
     On a plot of the re-check list the stems that it asks for are measured again, on others all that were neither cut
-    nor gone, on a blind plot all, since that would tell their status. Blind plots are drawn from those not asked for; where
-    too few are left, the rest of them from the others.
+    nor gone, on a blind plot all, since that would tell their status. Blind plots are drawn from those not asked for;
+    where too few are left, the rest of them from the others.
 
     Raises
     ------
