@@ -42,7 +42,7 @@ def exchanged(cost: ArrayLike, *, gain: float, fits: float) -> NDArray[np.int64]
     """The line that each row was probably meant for.
 
     All rows together are laid to the lines at the least cost (Kuhn, 1955, Nav. Res. Log. Q. 2: 83-97). An exchange, of
-    two rows or of several in a ring, is taken only when it fits far better and each of its rows fits then.
+    two rows or of several in a ring, is taken only when it fits far better and its rows fit then on the whole.
 
     Parameters
     ----------
@@ -51,7 +51,7 @@ def exchanged(cost: ArrayLike, *, gain: float, fits: float) -> NDArray[np.int64]
     gain
         By how much the misfit of the rows of an exchange must fall.
     fits
-        Misfit up to which a row fits.
+        Mean misfit of the rows of an exchange up to which they fit.
 
     Returns
     -------
@@ -75,6 +75,6 @@ def exchanged(cost: ArrayLike, *, gain: float, fits: float) -> NDArray[np.int64]
         ring, jump = np.minimum(ring, ring[jump]), jump[jump]
     now, then = costs[stays, stays], costs[stays, line]
     better = np.bincount(ring, now - then, minlength=len(costs)) >= gain
-    good = np.bincount(ring, then > fits, minlength=len(costs)) == 0
+    good = np.bincount(ring, then, minlength=len(costs)) <= fits * np.bincount(ring, minlength=len(costs))
     result: NDArray[np.int64] = np.where((better & good)[ring], line, stays)
     return result

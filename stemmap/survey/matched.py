@@ -25,9 +25,9 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Texts = NDArray[np.object_]
 
-#: Misfit beyond which the rows of a plot are looked at for exchanges; 1 row in 1000 has it by chance (chi-square of
-#: three quantities), and up to which an exchanged row fits: with one gross error and the others as they should be.
-_DOUBTFUL, _FITS = 8.2, 12.0
+#: Misfit beyond which the rows of a plot are looked at for exchanges: 1 row in 1000 has it by chance (chi-square of
+#: three quantities). Exchanged rows fit up to this mean, a gross error among two of them included.
+_DOUBTFUL, _FITS = 8.2, 6.0
 #: By how much another stem must fit better: one row in a thousand stands on a wrong line (an assumption of ours).
 _GAIN = 10.0
 #: Errors are never taken as smaller: degrees, metres, centimetres.
@@ -224,7 +224,7 @@ class _Matching:
         rows = np.flatnonzero(compared & self.plot_differs & (named >= 0) & (named != self.stem))
         there = self._held(named[rows], self._after[rows])
         stays, moved = self._misfit(rows, self.recorded[rows]), self._misfit(rows, there)
-        better = (stays - moved >= _GAIN) & (moved <= _FITS)
+        better = (stays - moved >= _GAIN) & (moved <= _DOUBTFUL)
         rows = rows[better]
         self.stem[rows], self.means[rows], self.recorded[rows] = named[rows], Means.OTHER_PLOT, there[better]
 

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.agreement import within
-from stemmap.errors import InputError
+from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.decisions import Request, decide
@@ -275,6 +275,8 @@ def _store(
         returned=Returned(rows, np.zeros(len(rows), np.int64), asked),
     )
     with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
+        if files_brought_back(survey_file) & {file.sha256 for file in files}:
+            raise OutputError(f"Somebody else took the same into {survey_path.name} meanwhile; nothing was stored.")
         add_upload(connection, upload, files, who=who, replaces=False, gone={})
         workup = work_up(with_stand(load(survey_file), survey_path.parent, progress), progress)
         progress.step("Writing layers")

@@ -113,6 +113,9 @@ def add_uploads(
         settings = known.settings
     found, chosen = settings_of(paths, settings=settings, radius_m=radius_m, columns=columns)
     upload = read_upload(paths, columns=chosen.columns, progress=progress)
+    if {"packet", "row", "found"} <= {name.strip().casefold() for name in upload.stems.other}:
+        names = ", ".join(path.name for path in paths)
+        raise InputError(f"{names} is the table of a field packet; take it in with stemmap remeasured.")
     upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
     told = None
     gone: Mapping[Table, Sequence[tuple[int, int]]] = {}

@@ -14,9 +14,9 @@ from stemmap.store.survey_file import opened
 from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.remeasured import bring_back
-from stemmap.tasks.survey_file import add_uploads, refresh_layers
+from stemmap.tasks.survey_file import add_uploads, refresh_layers, repair_survey
 from stemmap.tasks.workup import open_uploads
-from tests.crew import Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
+from tests.crew import VALUES, Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
 
 PLOTS, STEMS = 6, 12
 
@@ -245,3 +245,38 @@ def test_the_command_line_tells_rows_proposals_and_quality(survey_path, filled, 
     assert len(told["rows"]) == len(filled)
     csv = CliRunner().invoke(cli, ["remeasured", str(survey_path), "--format", "csv"])
     assert len(csv.stdout.splitlines()) == len(filled) + 1
+
+
+def test_the_table_of_a_packet_is_no_upload(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    with pytest.raises(InputError, match="take it in with stemmap remeasured"):
+        add_uploads(survey_path, [tmp_path / "back.csv"], who="Ida", replace_known=True)
+
+
+def test_a_plot_filled_in_in_another_order_is_put_in_order(survey_path, filled, tmp_path):
+    plot = [row for row in filled if row["plot"] == "2" and row["stem"]]
+    values = [{name: row[name] for name in VALUES} for row in plot]
+    for row, other in zip(plot, values[5:] + values[:5], strict=True):
+        row.update(other)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    of = [row["of"]["stem"] for row in made.rows() if row["plot"] == "2" and row["stem"]]
+    numbers = [row["stem"] for row in plot]
+    assert of == numbers[5:] + numbers[:5]
+
+
+def test_rows_brought_back_are_saved_from_a_damaged_file_and_taken_for_no_stems(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    with opened(survey_path) as survey_file:
+        page, size = (
+            survey_file.connection.execute(asked).fetchone()[0]
+            for asked in ("SELECT rootpage FROM sqlite_master WHERE name = 'records_remeasured'", "PRAGMA page_size")
+        )
+    content = bytearray(survey_path.read_bytes())
+    content[(page - 1) * size] ^= 0xFF
+    (tmp_path / "damaged.gpkg").write_bytes(content)
+    repair_survey(tmp_path / "damaged.gpkg", tmp_path / "repaired.gpkg")
+    saved = open_uploads([tmp_path / "repaired.gpkg"]).survey.upload
+    assert len(saved.stems) == PLOTS * STEMS
+    assert saved.returned is None or len(saved.returned.rows) <= len(filled)
