@@ -1,142 +1,243 @@
-"""Uploads, survey files and decisions with random damage: each is worked up or refused by a sentence; also by hand.
+"""Uploads, settings, decisions and survey files with random damage, each used or refused by a sentence; also by hand.
 
-Run from the top of a checkout: python -m tests.mutation --seconds 600
+What behaves in a way not seen before (another sentence, another finding) is damaged further, so that the runs reach
+deeper than single changes would.
+
+Run from the top of a checkout: python -m tests.mutation --seconds 600 --keep FOLDER
 """
 
 import argparse
+import io
 import random
+import re
+import shutil
+import signal
+import sqlite3
 import tempfile
 import time
 import traceback
+import warnings
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
+from dataclasses import dataclass, field
 from pathlib import Path
 
+from stemmap.cli.survey_files import decide_lines
 from stemmap.errors import StemmapError
+from stemmap.store.decisions import entries
+from stemmap.store.repair import readable, repair
+from stemmap.store.survey_file import opened
+from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads
+from tests.mutants import Files, mutated, seeds
 
-SAMPLE = Path(__file__).parents[1] / "sample_data" / "broken"
 #: A run on a small file that takes longer hangs.
 MOST_SECONDS = 2.0
-
-_NASTY = (
-    *("", " ", "0", "-1", "1e308", "-1e999", "9" * 400, "nan", "inf", "1,5", "1.234,5", "½", "١٢", "−3", "12x", "\x00"),
-    *(
-        "\x1b[2J",
-        "\ud800",
-        "\ufeff",
-        "\u202e",
-        "=1+1",
-        '"',
-        '""',
-        "a\nb",
-        "\r",
-        ";",
-        ",",
-        "\t",
-        "2026-02-30",
-        "0001-01-01",
-    ),
-    *("99999-01-01", "true", "null", "plot", "ñ" * 300, "1e-320", "0x10", "1_000", "+5", "NaN", "%s", "{}", "../x"),
-)
+#: More memory than this and ten times the input is too much for a small file.
+_BASE_BYTES = 100 << 20
+_STATUS, _CLEAR = Path("/proc/self/status"), Path("/proc/self/clear_refs")
 
 
-def seeds() -> dict[str, list[bytes]]:
-    """Small uploads: stems, and plots where there are some."""
-    stems = (SAMPLE / "stems.csv").read_bytes().splitlines(keepends=True)
-    plots = (SAMPLE / "plots.csv").read_bytes().splitlines(keepends=True)
-    geojson = (
-        '{"type":"FeatureCollection","features":['
-        + ",".join(
-            f'{{"type":"Feature","properties":{{"plot":"A","stem":{n},"azimuth":{n * 40},"distance_m":{n}.5,'
-            f'"dbh_cm":20.{n}}},'
-            f'"geometry":{{"type":"Point","coordinates":[10.{n},50.1]}}}}'
-            for n in range(1, 8)
-        )
-        + "]}"
-    )
-    return {"csv": [b"".join(stems[:40]), b"".join(plots[:6])], "geojson": [geojson.encode()]}
+@dataclass
+class Trials:
+    """Damaged files, tried one after the other.
+
+    Parameters
+    ----------
+    folder
+        Where the files are written.
+    seed
+        Of the dice.
+    kinds
+        Which files are damaged; all when none is named.
+    """
+
+    folder: Path
+    seed: int
+    kinds: tuple[str, ...] = ()
+    runs: Counter[str] = field(default_factory=Counter)
+    slowest: float = 0.0
+    largest: int = 0
+
+    def __post_init__(self) -> None:
+        self._dice = random.Random(self.seed)
+        made = self.folder / "seeds"
+        made.mkdir(exist_ok=True)
+        self._known = {kind: files for kind, files in seeds(made).items() if not self.kinds or kind in self.kinds}
+        self._behaviour: set[str] = set()
+        for kind, known in self._known.items():
+            for files in known:
+                self._behaviour |= self._used(kind, files)
+
+    def try_one(self) -> tuple[Files, str] | None:
+        """Damage some files and use them; the files and what went wrong, None when nothing did."""
+        kind = self._dice.choice([*self._known])
+        files = mutated(kind, self._dice.choice(self._known[kind]), self._dice)
+        self.runs[kind] += 1
+        started, before = time.process_time(), _fresh_peak()
+        behaviour: set[str] = set()
+        wrong = None
+        try:
+            with _alarm():
+                behaviour = self._used(kind, files)
+        except Exception:  # every fault that is no sentence is what is looked for
+            wrong = traceback.format_exc()
+        taken, grown = time.process_time() - started, _peak() - before
+        self.slowest, self.largest = max(self.slowest, taken), max(self.largest, grown)
+        if not wrong and taken > MOST_SECONDS:
+            wrong = f"{taken:.1f} s"
+        if not wrong and grown > _BASE_BYTES + 10 * sum(map(len, files.values())):
+            wrong = f"{grown >> 20} MiB"
+        if wrong:
+            return files, wrong
+        if behaviour - self._behaviour and len(self._known[kind]) < 400:
+            self._known[kind].append(files)
+        self._behaviour |= behaviour
+        return None
+
+    def _used(self, kind: str, files: Files) -> set[str]:
+        """Use the files; what came of it, as words without numbers and names."""
+        folder = self.folder / "run"
+        shutil.rmtree(folder, ignore_errors=True)
+        folder.mkdir()
+        for name, content in files.items():
+            (folder / name).write_bytes(content)
+        if kind == "decisions":
+            return _decided(folder)
+        if kind == "survey":
+            return _surveyed(folder)
+        paths = [folder / name for name in files]
+        return _added(paths) if self._dice.random() < 0.1 else _worked_up(paths)
 
 
-def mutated(content: bytes, dice: random.Random) -> bytes:
-    """The content with one to six changes."""
-    data = bytearray(content)
-    for _ in range(dice.choice((1, 1, 1, 2, 3, 6))):
-        place = dice.randrange(len(data) + 1)
-        kind = dice.randrange(8)
-        if kind == 0 and data:
-            data[min(place, len(data) - 1)] ^= 1 << dice.randrange(8)
-        elif kind == 1:
-            data[place : place + dice.choice((1, 2, 20, 500))] = b""
-        elif kind == 2:
-            data[place:place] = bytes(dice.randrange(256) for _ in range(dice.choice((1, 1, 4, 30))))
-        elif kind == 3:
-            del data[place:]
-        elif kind == 4:
-            start = dice.randrange(len(data) + 1)
-            data[place:place] = data[start : start + dice.choice((5, 50, 400))]
-        else:
-            data = _with_cells_changed(data, dice)
-    return bytes(data)
-
-
-def _with_cells_changed(data: bytearray, dice: random.Random) -> bytearray:
-    """One cell given another text, or two cells swapped."""
-    separator = max((b",", b";", b"\t"), key=data.count)
-    lines = [line.split(separator) for line in bytes(data).split(b"\n")]
-    one, other = dice.choice(lines), dice.choice(lines)
-    first, second = dice.randrange(len(one)), dice.randrange(len(other))
-    if dice.random() < 0.6:
-        text = dice.choice(_NASTY).encode("utf-8", "surrogatepass")
-        for line in lines if dice.random() < 0.1 else [one]:
-            if first < len(line):
-                line[first] = text
-    else:
-        one[first], other[second] = other[second], one[first]
-    return bytearray(b"\n".join(separator.join(line) for line in lines))
-
-
-def work_up_mutated(folder: Path, seed: int) -> str | None:
-    """Work up one mutated upload; what went wrong, None when nothing did."""
-    dice = random.Random(seed)
-    ending, contents = dice.choice([*seeds().items()])
-    paths = []
-    for number, content in enumerate(contents):
-        path = folder / f"upload{number}.{ending}"
-        path.write_bytes(mutated(content, dice) if number == 0 or dice.random() < 0.5 else content)
-        paths.append(path)
-    started = time.process_time()
+def _worked_up(paths: list[Path]) -> set[str]:
     try:
-        workup = open_uploads(paths)
-        for finding in workup.findings:
-            finding.as_json()
-    except StemmapError:
-        pass
-    except Exception:  # every other fault is what is looked for
-        return traceback.format_exc()
-    taken = time.process_time() - started
-    return f"{taken:.1f} s" if taken > MOST_SECONDS else None
+        findings = open_uploads(paths).findings
+    except StemmapError as fault:
+        return {_template(str(fault))}
+    return {f"{each['check']} {each['field']} {each['severity']}" for each in (told.as_json() for told in findings)}
+
+
+def _added(paths: list[Path]) -> set[str]:
+    """Add the upload to a survey file, which says the same of it as the upload itself."""
+    survey = paths[0].with_name("made.gpkg")
+    try:
+        workup = add_uploads(survey, paths, who="Ida").workup
+    except StemmapError as fault:
+        return {_template(str(fault))}
+    assert workup is not None
+    assert [each.id for each in open_uploads([survey]).findings] == [each.id for each in workup.findings]
+    return {f"added {workup.findings.counts}"}
+
+
+def _decided(folder: Path) -> set[str]:
+    """Decide line by line; every line is answered and exactly the acknowledged entries are stored."""
+    survey, answers = folder / "survey.gpkg", io.StringIO()
+    lines = io.TextIOWrapper(io.BytesIO((folder / "lines").read_bytes()), "utf-8", "surrogateescape", newline="\n")
+    with opened(survey, write=True) as survey_file:
+        before = len(entries(survey_file))
+        decide_lines(survey_file, lines, answers, "Ida")
+        after = entries(survey_file)
+    told = [line.split(" ") for line in answers.getvalue().splitlines()]
+    assert [int(words[1]) for words in told if words[0] == "ok"] == [each.entry for each in after[before:]]
+    assert {words[0] for words in told} <= {"ok", "error"}
+    return {_template(" ".join(words)) for words in told}
+
+
+def _surveyed(folder: Path) -> set[str]:
+    """Open a damaged survey file, read its journal, decide in it, repair it."""
+    survey = folder / "survey.gpkg"
+    behaviour = _worked_up([survey])
+    with suppress(StemmapError), readable(survey, lambda _: None) as survey_file:
+        behaviour.add(f"{len(entries(survey_file))} entries")
+    with suppress(StemmapError), opened(survey, write=True) as survey_file:
+        finding = "0/-/8/outside-circle/distance_m"
+        decide_lines(survey_file, [f"{finding} keep once more\n", f"{finding} value=3\n"], io.StringIO(), "Ida")
+    try:
+        saved = repair(survey, folder / "repaired.gpkg")
+        behaviour.add(f"saved {saved.entries} {bool(saved.missing)}")
+        behaviour |= _worked_up([folder / "repaired.gpkg"])
+    except StemmapError as fault:
+        behaviour.add(_template(str(fault)))
+    with suppress(OSError, sqlite3.Error), closing(sqlite3.connect(survey)) as connection:
+        connection.execute("PRAGMA integrity_check").fetchall()
+    return behaviour
+
+
+def _template(sentence: str) -> str:
+    """A sentence without what it quotes and counts."""
+    return re.sub(r"'[^']*'|\"[^\"]*\"|\d+", "…", sentence)[:160]
+
+
+@contextmanager
+def _alarm() -> Iterator[None]:
+    """Interrupt what does not end by itself, and show where it was."""
+
+    def ring(*_: object) -> None:
+        raise TimeoutError
+
+    before = signal.signal(signal.SIGALRM, ring)
+    signal.setitimer(signal.ITIMER_REAL, 60)
+    try:
+        yield
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+
+
+def _fresh_peak() -> int:
+    """Memory in use now, in bytes, from which on the most is counted; 0 where the system does not tell."""
+    with suppress(OSError):
+        _CLEAR.write_text("5")
+    return _peak()
+
+
+def _peak() -> int:
+    try:
+        text = _STATUS.read_text()
+    except OSError:
+        return 0
+    return int(re.search(r"VmHWM:\s+(\d+)", text)[1]) << 10
 
 
 def main() -> None:
-    """Mutate as long as asked, and print each kind of failure with the first seed that shows it."""
+    """Damage as long as asked, and print each kind of failure the first time."""
     asked = argparse.ArgumentParser()
     asked.add_argument("--seconds", type=float, default=600)
-    asked.add_argument("--seed", type=int, default=1_000_000)
+    asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--kinds", nargs="*", default=[])
+    asked.add_argument("--keep", type=Path, help="where the files that show a failure are put")
     options = asked.parse_args()
+    warnings.simplefilter("error")
     failures: Counter[str] = Counter()
-    runs = 0
-    started = time.monotonic()
-    with tempfile.TemporaryDirectory() as folder:
-        work_up_mutated(Path(folder), 0)  # imports take their time
+    with tempfile.TemporaryDirectory() as name:
+        trials = Trials(Path(name), options.seed, tuple(options.kinds))
+        started = time.monotonic()
         while time.monotonic() - started < options.seconds:
-            failure = work_up_mutated(Path(folder), options.seed + runs)
-            runs += 1
+            failure = trials.try_one()
             if failure:
-                kind = failure.strip().splitlines()[-1][:100]
+                files, wrong = failure
+                kind = _template(" ".join(wrong.strip().splitlines()[-4:]))
                 failures[kind] += 1
                 if failures[kind] == 1:
-                    print(f"seed {options.seed + runs - 1}: {failure}", flush=True)  # noqa: T201 - the result
-    print(runs, "runs,", sum(failures.values()), "failures", dict(failures))  # noqa: T201 - the result of the script
+                    print(wrong, flush=True)  # noqa: T201 - the result of the script
+                    if options.keep:
+                        folder = options.keep / f"{options.seed}-{trials.runs.total()}"
+                        folder.mkdir(parents=True, exist_ok=True)
+                        for each, content in files.items():
+                            (folder / each).write_bytes(content)
+            if trials.runs.total() % 1000 == 0:
+                print(_told(trials, failures, started), flush=True)  # noqa: T201 - the result of the script
+        print(_told(trials, failures, started))  # noqa: T201 - the result of the script
+
+
+def _told(trials: Trials, failures: Counter[str], started: float) -> str:
+    rate = trials.runs.total() / (time.monotonic() - started)
+    return (
+        f"{trials.runs.total()} runs {dict(trials.runs)}, {rate:.1f} a second, {failures.total()} failures "
+        f"{dict(failures)}, slowest {trials.slowest:.1f} s, largest {trials.largest >> 20} MiB"
+    )
 
 
 if __name__ == "__main__":

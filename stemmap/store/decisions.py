@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 from stemmap.errors import InputError
 from stemmap.store.schema import quoted
-from stemmap.store.survey_file import Damaged, SurveyFile, now, told
+from stemmap.store.survey_file import SurveyFile, now, told
 from stemmap.survey.fields import FIELDS
 from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
 
@@ -34,7 +34,7 @@ _COLUMNS = (
     "of",
     "changes",
 )
-_SELECT = f"SELECT entry, {', '.join(_COLUMNS)} FROM journal"
+_SELECT = f"SELECT entry, {', '.join(_COLUMNS)}, seal FROM journal"
 
 
 class FindingUnknown(InputError):
@@ -70,29 +70,40 @@ def entries(survey_file: SurveyFile) -> tuple[Entry, ...]:
         When an entry is missing or is not as it was stored.
     """
     with told(survey_file.path):
-        rows = survey_file.connection.execute(
-            f"{_SELECT.replace(' FROM', ', seal FROM')} WHERE entry > 0 ORDER BY entry"
-        ).fetchall()
-    read = []
-    for number, (*row, sealed) in enumerate(rows, start=1):
-        entry = entry_of(row)
-        if entry.entry != number or seal(entry) != sealed:
-            raise Damaged(survey_file.path)
-        read.append(entry)
-    return tuple(read)
+        read = _entries(survey_file.connection)
+        if [entry.entry for entry in read] != list(range(1, len(read) + 1)):
+            raise _Unsealed
+    return read
+
+
+class _Unsealed(sqlite3.DatabaseError):
+    """An entry is missing or not as it was stored."""
+
+    sqlite_errorname = "SQLITE_CORRUPT"
 
 
 def _entries(
     connection: sqlite3.Connection, where: str = "WHERE entry > 0", values: tuple[object, ...] = ()
 ) -> tuple[Entry, ...]:
-    return tuple(map(entry_of, connection.execute(f"{_SELECT} {where} ORDER BY entry", values)))
+    read = map(sealed_entry, connection.execute(f"{_SELECT} {where} ORDER BY entry", values))
+    return tuple(_whole(entry) for entry in read)
 
 
-def entry_of(row: Sequence[Any]) -> Entry:
-    """An entry from its number and columns as they are stored, without its seal."""
-    entry, *rest, changes = row
+def _whole(entry: Entry | None) -> Entry:
+    if entry is None:
+        raise _Unsealed
+    return entry
+
+
+def sealed_entry(row: Sequence[Any]) -> Entry | None:
+    """An entry from its number, columns and seal as they are stored; None where it is not as it was stored."""
+    entry, *rest, changes, sealed = row
     named = dict(zip(_COLUMNS, rest, strict=False))
-    return Entry(entry=entry, **named, changes=tuple(Change(*change) for change in json.loads(changes)))
+    try:
+        read = Entry(entry=entry, **named, changes=tuple(Change(*change) for change in json.loads(changes)))
+        return read if seal(read) == sealed else None
+    except (TypeError, ValueError, RecursionError):
+        return None
 
 
 def decide(survey_file: SurveyFile, request: Request) -> Entry:
@@ -235,13 +246,19 @@ def _entry(connection: sqlite3.Connection, request: Request) -> Entry:
             f"The survey file has no finding {request.finding!r}; stemmap check lists the findings with their ids."
         )
     # Another program may have written the layer, with whole numbers as decimal ones; the seal tells them apart.
-    plot, visit, stem, field, proposals = (None if each is None else str(each) for each in row[:5])
-    source, line, upload = (None if each is None else int(each) for each in row[5:])
-    finding = Entry(
-        0, "", request.who, request.finding, plot, visit, stem, "keep", field, None, None, request.why,
-        source, line, upload,
-    )  # fmt: skip
-    return _decided(connection, finding, request.decision, json.loads(proposals or "[]"))
+    try:
+        plot, visit, stem, field, proposals = (None if each is None else str(each) for each in row[:5])
+        source, line, upload = (None if each is None else int(each) for each in row[5:])
+        finding = Entry(
+            0, "", request.who, request.finding, plot, visit, stem, "keep", field, None, None, request.why,
+            source, line, upload,
+        )  # fmt: skip
+        return _decided(connection, finding, request.decision, json.loads(proposals or "[]"))
+    except (TypeError, ValueError, LookupError, RecursionError) as fault:
+        raise InputError(
+            f"Another program changed the finding {request.finding!r} in the survey file, so that it cannot be "
+            "decided; stemmap repair makes a file with its findings made anew."
+        ) from fault
 
 
 def _decided(connection: sqlite3.Connection, entry: Entry, decision: str, proposals: list[dict[str, Any]]) -> Entry:
@@ -291,7 +308,7 @@ def _change(connection: sqlite3.Connection, source: int, line: int, field: str, 
     typed = connection.execute(
         f"SELECT {quoted(field)} FROM records_stems WHERE source = ? AND line = ?", (source, line)
     ).fetchone()
-    return Change(source, line, field, typed[0] if typed else None, new)
+    return Change(source, line, field, str(typed[0]) if typed and typed[0] is not None else None, new)
 
 
 def _given(field: str | None, value: str) -> str:

@@ -13,7 +13,7 @@ from typing import Any
 
 from stemmap.errors import InputError, OutputError
 from stemmap.store import schema
-from stemmap.store.decisions import add_lost, entries, entry_of, seal
+from stemmap.store.decisions import add_lost, entries, sealed_entry
 from stemmap.store.pages import Pages, Row
 from stemmap.store.survey_file import Damaged, SurveyFile, opened
 from stemmap.survey.fields import FIELDS
@@ -221,15 +221,7 @@ def _keep(name: str, table: _Table, row: Row) -> None:
 
 def _fits(name: str, table: _Table, row: Row) -> bool:
     """Whether a row can be one of a table; an entry of the journal must carry its seal."""
-    return table.takes(row) and (name != "journal" or _sealed(row))
-
-
-def _sealed(row: Row) -> bool:
-    try:
-        entry = entry_of((row.rowid, *row.values[1:-1]))
-        return bool(seal(entry) == row.values[-1])
-    except (TypeError, ValueError, KeyError):
-        return False
+    return table.takes(row) and (name != "journal" or sealed_entry((row.rowid, *row.values[1:])) is not None)
 
 
 def _insert(connection: sqlite3.Connection, name: str, table: _Table) -> None:

@@ -9,9 +9,12 @@ import sqlite3
 from collections.abc import Callable, Container, Mapping
 from types import MappingProxyType
 
-from stemmap.errors import InputError
+from stemmap.errors import InputError, OutputError
 from stemmap.store import geopackage
 from stemmap.survey.fields import FIELDS, Table, fields_of
+
+#: Columns of a records table; SQLite takes no more than 2,000.
+_MOST_COLUMNS = 1_900
 
 #: Version of the tables below; one more with each step.
 SCHEMA = 2
@@ -170,6 +173,11 @@ def column_for(connection: sqlite3.Connection, records: Table, heading: str) -> 
     taken = {
         str(row[1]).casefold() for row in connection.execute(f"PRAGMA table_info({RECORD_TABLES[records]})").fetchall()
     }
+    if len(taken) >= _MOST_COLUMNS:
+        raise OutputError(
+            f"The survey file cannot take another column: {heading!r}. Leave out columns that nobody needs, or begin a "
+            "new survey file."
+        )
     # SQL takes no NUL in a name, and tells names apart without regard to case.
     name = _free_name(heading.replace("\x00", "")[:200] or "column", taken)
     connection.execute(f"ALTER TABLE {RECORD_TABLES[records]} ADD COLUMN {quoted(name)} TEXT")

@@ -146,9 +146,7 @@ def opened(
         survey_file.close()
 
 
-def open_file(
-    path: Path, *, write: bool = False, create: bool = False, wait_s: float = _WAIT_SECONDS
-) -> SurveyFile:
+def open_file(path: Path, *, write: bool = False, create: bool = False, wait_s: float = _WAIT_SECONDS) -> SurveyFile:
     """Open a survey file, to be closed by the caller; parameters and faults as in `opened`."""
     fresh = not path.exists() or path.stat().st_size == 0
     if fresh and not create:
@@ -260,7 +258,8 @@ def told(path: Path) -> Iterator[None]:
         yield
     except sqlite3.DatabaseError as fault:
         name = getattr(fault, "sqlite_errorname", "") or ""
-        if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
+        # SQL that stemmap wrote is wrong only where a table or column is gone, a text only where bytes were changed.
+        if name.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")) or name == "SQLITE_ERROR" or "decode" in str(fault):
             raise Damaged(path) from fault
         if name.startswith("SQLITE_BUSY"):
             raise Busy(path) from fault

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from stemmap.store.schema import RECORD_TABLES, quoted
 from stemmap.store.seals import record_seals
-from stemmap.store.survey_file import SurveyFile
+from stemmap.store.survey_file import Damaged, SurveyFile, told
 from stemmap.survey.fields import FIELDS, Table
 from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
 from stemmap.survey.returned import PacketRows, Returned
@@ -67,8 +67,20 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
     ----------
     as_of
         As it was after a journal entry, or at a time in ISO 8601 and UTC; None: now.
+
+    Raises
+    ------
+    Damaged
+        When tables are gone or hold values of another kind than were written.
     """
-    connection = survey_file.connection
+    try:
+        with told(survey_file.path):
+            return _read_stored(survey_file.connection, as_of)
+    except (TypeError, ValueError, LookupError, OverflowError) as fault:
+        raise Damaged(survey_file.path) from fault
+
+
+def _read_stored(connection: sqlite3.Connection, as_of: int | str | None) -> Stored:
     before = {int: "after_entry <= ?1", str: "substr(time, 1, length(?1)) <= ?1"}.get(type(as_of), "?1 IS NULL")
     upload = connection.execute(f"SELECT COALESCE(MAX(id), 0) FROM uploads WHERE {before}", (as_of,)).fetchone()[0]
     settings = connection.execute(
@@ -102,7 +114,7 @@ def read_stored(survey_file: SurveyFile, *, as_of: int | str | None = None) -> S
             upload_of_source=tuple(number for _, number, _ in sources),
             returned=_returned(connection, read["remeasured"], np.array([after for _, _, after in sources], np.int64)),
         ),
-        settings[0] if settings else "",
+        str(settings[0]) if settings else "",
         _edited(connection, edits),
     )
 

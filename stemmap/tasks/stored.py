@@ -5,7 +5,9 @@ from __future__ import annotations
 import tomllib
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
+from stemmap.errors import InputError
 from stemmap.reading.remarks import NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
 from stemmap.store.newest import changed_after
@@ -33,14 +35,22 @@ def load(survey_file: SurveyFile, as_of: str | None = None) -> Survey:
         When the file is damaged, or `as_of` is neither.
     """
     journal = entries(survey_file)
-    if as_of is None:
-        stored = read_stored(survey_file)
-    else:
-        journal = until(journal, moment(as_of))
-        stored = read_stored(survey_file, as_of=moment(as_of))
+    at = None if as_of is None else moment(as_of)
+    if at is not None:
+        journal = until(journal, at)
+    stored = read_stored(survey_file, as_of=at)
     remarks = (*(_edited(each) for each in stored.edited), *stored.upload.remarks)
     upload = replace(stored.upload, remarks=remarks)
-    return assemble(upload, parse_settings(tomllib.loads(stored.toml)), Decisions(journal))
+    return assemble(upload, parse_settings(_settings(survey_file.path, stored.toml)), Decisions(journal))
+
+
+def _settings(path: Path, toml: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(toml)
+    except tomllib.TOMLDecodeError as fault:
+        raise InputError(
+            f"Another program changed the settings in {path.name}, so that they cannot be read: {fault}."
+        ) from fault
 
 
 def _edited(edited: Edited) -> Remark:
