@@ -39,10 +39,16 @@ class Adding(QObject):
         self._window = window
 
     @Slot()
-    def choose(self) -> None:
-        """Ask for the files of an upload and add them."""
+    def choose(self, folder: Path | None = None) -> None:
+        """Ask for the files of an upload and add them.
+
+        Parameters
+        ----------
+        folder
+            Where to look first.
+        """
         kinds = self.tr("Uploads (*.csv *.txt *.tsv *.xlsx *.geojson *.json *.gpkg *.toml);;All files (*)")
-        names, _ = QFileDialog.getOpenFileNames(self._window, self.tr("Add uploads"), "", kinds)
+        names, _ = QFileDialog.getOpenFileNames(self._window, self.tr("Add uploads"), str(folder or ""), kinds)
         if names:
             self.add([Path(name) for name in names])
 

@@ -21,7 +21,7 @@ _Key = QKeySequence.StandardKey
 _Role = QAction.MenuRole
 
 FILE_MENU = (
-    *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", SEPARATOR),
+    *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", "watch-folder", SEPARATOR),
     *("sheets", "copy-map", "save-map", SEPARATOR, "report", "export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )

@@ -40,10 +40,12 @@ class Deciding(QObject):
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window, self._session, self._jobs = window, window.session, window.jobs
-        self.following = Following(window)
+        self.following: Following = Following(window)
         self._storing = Storing(window.jobs, self)
         self._storing.told.connect(self.told)
         self.following.told.connect(self.told)
+        self._said = ""
+        self.told.connect(self._on_told)
 
     @property
     def survey_path(self) -> Path | None:
@@ -55,6 +57,11 @@ class Deciding(QObject):
         from stemmap.store.survey_file import is_survey_file
 
         return self.survey_path is not None and not any(map(is_survey_file, paths))
+
+    @Slot(str)
+    def _on_told(self, sentence: str) -> None:
+        """What was told before a decision was stored is of no use after it."""
+        self._said = sentence
 
     # deciding
 
@@ -233,6 +240,7 @@ class Deciding(QObject):
 
         def apply(entries: Sequence[Entry]) -> None:
             self._window.reason_line.used()
+            self._window.message_bar.withdraw(self._said)
             tell(entries)
             if path == self.survey_path:
                 self.following.took(entries)

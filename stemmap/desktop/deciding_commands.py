@@ -42,6 +42,14 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             "file",
         ),
         Entry(
+            "watch-folder",
+            _tr("commands", "&Watch a folder for uploads…"),
+            _tr("commands", "Files that come into a folder are offered for the open survey file; ticked while that is so"),
+            window.watching.switch,
+            needs="file",
+            checkable=True,
+        ),
+        Entry(
             "correct",
             _tr("commands", "&Correct as proposed"),
             _tr("commands", "The most probable proposal was meant; what was typed stays in the records"),

@@ -50,4 +50,6 @@ def decision_sentence(entry: Entry) -> str:
     words = _tr("decision_words", "Decided: {what}. {who}, {when}.").format(
         what=decision_words(entry), who=entry.who, when=when(entry.time)
     )
-    return f"{words} {entry.why}" if entry.why else words
+    if entry.why:
+        words += " " + _tr("decision_words", "Reason: {why}").format(why=entry.why)
+    return words

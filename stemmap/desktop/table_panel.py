@@ -275,8 +275,9 @@ class TablePanel(QWidget):
     def set_columns(self, columns: Sequence[TableColumn], rows: slice, *, pinned: int = 0) -> None:
         """Show other columns, those chosen last time and as wide as their first cells."""
         before = [column.title for column in self.model.columns]
+        was_empty = self.model.rows.start == self.model.rows.stop
         self.model.renew(rows, columns=tuple(columns), pinned=pinned)
-        if before == [column.title for column in columns]:
+        if before == [column.title for column in columns] and not was_empty:
             return
         differing = self.differing()
         for place, column in enumerate(columns):

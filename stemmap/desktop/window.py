@@ -47,6 +47,7 @@ from stemmap.desktop.start_page import StartPage
 from stemmap.desktop.upload_columns import UploadColumns
 from stemmap.desktop.uploads import Uploads
 from stemmap.desktop.value_line import ValueLine
+from stemmap.desktop.watching import Watching
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled, HeadingsUnknown, InputError
 
@@ -103,7 +104,7 @@ class MainWindow(QMainWindow):
         self.outputs = Outputs(self.session, self.jobs, self)
         self.upload_columns = UploadColumns(self)
         self.deciding = Deciding(self)
-        self.adding = Adding(self)
+        self.adding, self.watching = Adding(self), Watching(self)
         self.value_line, self.reason_line, self.past_bar = ValueLine(), ReasonLine(), MessageBar(dismissible=False)
         self._lay_out()
         commands = window_commands(self)
@@ -198,6 +199,8 @@ class MainWindow(QMainWindow):
         self.outputs.written.connect(self._on_written)
         self.deciding.told.connect(self.message_bar.tell)
         self.adding.told.connect(self.message_bar.tell)
+        self.watching.told.connect(self.message_bar.tell)
+        self.watching.changed.connect(self._enable_actions)
         self.value_line.given.connect(self.deciding.decide)
         self.deciding.following.turned.connect(self._on_turned)
         self.start_page.open_wanted.connect(self.uploads.choose)
@@ -359,6 +362,7 @@ class MainWindow(QMainWindow):
         }
         for name, needs in self._needs.items():
             self.actions_by_name[name].setEnabled(able[needs])
+        self.actions_by_name["watch-folder"].setChecked(self.watching.folder is not None)
         for dock in self._panels.docks.values() if self._panels is not None else ():
             dock.toggleViewAction().setEnabled(opened)
 

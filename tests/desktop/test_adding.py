@@ -119,3 +119,88 @@ def test_files_dropped_on_a_survey_file_are_added_when_that_is_agreed(adding, qt
     with qtbot.waitSignal(adding.adding.told, timeout=20000):
         press(adding, "Add")
     assert "is there already" in adding.message_bar.sentence
+
+
+@pytest.fixture
+def watching(adding, qtbot, tmp_path, monkeypatch):
+    """The window with a folder that is watched, looked into as fast as the test wants."""
+    (tmp_path / "incoming").mkdir()
+    adding.watching._soon.setInterval(50)
+    adding.watching.watch(tmp_path / "incoming")
+    return adding
+
+
+def test_new_files_in_a_watched_folder_are_offered_and_added_only_when_that_is_said(
+    watching, qtbot, folder, files, tmp_path
+):
+    path, incoming = tmp_path / "survey.gpkg", tmp_path / "incoming"
+    shutil.copy(files[0], incoming / "again.csv")  # is in the survey file already
+    rows, names = rows_of(folder / "stems.csv")
+    write(incoming / "fresh.csv", [{**row, "plot": "900"} for row in rows[:5]], names)
+    (incoming / "notes.md").write_text("no upload")
+    qtbot.waitUntil(watching.offer_bar.isVisible, timeout=20000)
+    assert "New in incoming: fresh.csv. Add to survey.gpkg?" in watching.offer_bar.sentence
+    assert count(path) == 1
+    with qtbot.waitSignal(watching.adding.told, timeout=20000):
+        press(watching, "Add")
+    assert count(path) == 2
+    assert watching.session.workup.survey.visit_row("900") >= 0
+    watching.watching.look()
+    qtbot.waitUntil(lambda: not watching.jobs.runs("watch"), timeout=20000)
+    assert not watching.offer_bar.isVisible()
+
+
+def test_a_file_that_is_still_being_written_waits(watching, qtbot, tmp_path):
+    part = tmp_path / "incoming" / "part.csv"
+    watching.watching._soon.setInterval(100_000)
+    for size in range(1, 4):
+        part.write_text("plot;stem\n" + "1;1\n" * size)
+        watching.watching.look()
+        qtbot.waitUntil(lambda: not watching.jobs.runs("watch"), timeout=20000)
+        assert not watching.offer_bar.isVisible()
+    watching.watching.look()
+    qtbot.waitUntil(watching.offer_bar.isVisible, timeout=20000)
+
+
+def test_the_folder_and_what_was_declined_are_kept_for_the_survey_file(watching, qtbot, tmp_path):
+    (tmp_path / "incoming" / "other.csv").write_text("plot;stem\n1;1\n")
+    qtbot.waitUntil(watching.offer_bar.isVisible, timeout=20000)
+    press(watching, "Not these")
+    with qtbot.waitSignal(watching.session.replaced, timeout=20000):
+        watching.uploads.open_sample()
+    assert watching.watching.folder is None
+    assert not watching.actions_by_name["watch-folder"].isChecked()
+    with qtbot.waitSignal(watching.session.replaced, timeout=20000):
+        watching.uploads.open([tmp_path / "survey.gpkg"])
+    assert watching.watching.folder == tmp_path / "incoming"
+    assert watching.actions_by_name["watch-folder"].isChecked()
+    for _ in range(2):
+        watching.watching.look()
+        qtbot.waitUntil(lambda: not watching.jobs.runs("watch"), timeout=20000)
+    assert not watching.offer_bar.isVisible()
+
+
+def test_uploads_that_others_add_are_read_along(adding, qtbot, folder, tmp_path):
+    rows, names = rows_of(folder / "stems.csv")
+    write(folder / "fresh.csv", [{**row, "plot": "900"} for row in rows[:5]], names)
+    before = adding.session.visit
+    add_uploads(tmp_path / "survey.gpkg", [folder / "fresh.csv"], who="Bo")
+    with qtbot.waitSignal(adding.session.replaced, timeout=20000):
+        adding.deciding.following.read_along()
+    assert "Bo added an upload" in adding.message_bar.sentence
+    assert adding.session.workup.survey.visit_row("900") >= 0
+    assert adding.session.visit == before
+
+
+def test_in_the_round_uploads_of_others_wait_until_it_suits(adding, qtbot, folder, tmp_path):
+    adding.panels.round.start()
+    rows, names = rows_of(folder / "stems.csv")
+    write(folder / "fresh.csv", [{**row, "plot": "900"} for row in rows[:5]], names)
+    add_uploads(tmp_path / "survey.gpkg", [folder / "fresh.csv"], who="Bo")
+    adding.deciding.following.read_along()
+    qtbot.waitUntil(adding.offer_bar.isVisible, timeout=20000)
+    assert adding.panels.round.active
+    assert adding.session.workup.survey.visit_row("900") < 0
+    with qtbot.waitSignal(adding.session.replaced, timeout=20000):
+        press(adding, "Read it now")
+    assert adding.session.workup.survey.visit_row("900") >= 0
