@@ -11,6 +11,8 @@ from numpy.typing import NDArray
 
 from stemmap.core.tour import short_tour
 from stemmap.errors import InputError
+from stemmap.survey.decided import rows_of
+from stemmap.survey.matched import match
 from stemmap.survey.measured import Status
 from stemmap.survey.packet import Asked, Look, PacketRow
 from stemmap.survey.survey import Survey
@@ -87,9 +89,9 @@ class PacketPlots:
 def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
     """Choose plots, draw the blind ones, and order all so that the way from the first one asked for is short.
 
-    On a plot of the re-check list the stems that it asks for are measured again, on others all that were neither cut
-    nor gone, on a blind plot all, since that would tell their status. Blind plots are drawn from those not asked for;
-    where too few are left, the rest of them from the others.
+    On a plot of the re-check list the stems that it asks for are measured again, and those that were decided to be; on
+    others all that were neither cut nor gone; on a blind plot all, since that would tell their status. Blind plots are
+    drawn from those not asked for; where too few are left, the rest of them from the others.
 
     Raises
     ------
@@ -104,7 +106,9 @@ def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
     asked: dict[int, list[int]] = {}
     if errand.recheck:
         listed = recheck_list(workup, budget_hours=errand.budget_hours, blind_share=0.0, seed=errand.seed)
-        asked = listed.by_visit
+        asked = _decided(survey)
+        for visit, listed_stems in listed.by_visit.items():
+            asked[visit] = sorted({*asked.get(visit, ()), *listed_stems})
         wanted = list(asked)
     else:
         wanted = with_stems if errand.plots is None else list(dict.fromkeys(chosen_visits(workup, errand.plots)))
@@ -123,6 +127,42 @@ def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:
             rows = survey.visits.stems(row)
             stems[row] = (rows.start + np.flatnonzero(standing[rows])).tolist()
     return PacketPlots(_walked(workup, list(dict.fromkeys([*wanted, *blind]))), frozenset(blind), stems, again)
+
+
+def _decided(survey: Survey) -> dict[int, list[int]]:
+    """Stems of last visits that a decision sends the crew to and that did not come back since, by visit."""
+    stems = survey.stems
+    back = _back(survey)
+    asked: dict[int, list[int]] = {}
+    for entry in survey.decisions.standing.values():
+        if entry.decision != "recheck":
+            continue
+        if entry.source is None or entry.line is None:
+            visit = survey.visit_row(entry.plot or "", entry.visit or "")
+            rows = np.arange(len(stems))[survey.visits.stems(visit)] if visit >= 0 else np.zeros(0, np.int64)
+        else:
+            rows = rows_of(stems.records, [(entry.source, entry.line)])
+        for row in rows[rows >= 0].tolist():
+            visit = int(stems.visit_row[row])
+            record = int(stems.records.source[row]), int(stems.records.line[row])
+            if visit not in survey.visits.previous and back.get(record, -1) < entry.entry:
+                asked.setdefault(visit, []).append(row)
+    return {visit: sorted(set(rows)) for visit, rows in asked.items()}
+
+
+def _back(survey: Survey) -> dict[tuple[int, int], int]:
+    """For each record that came back from the field the last journal entry before it did."""
+    returned = survey.upload.returned
+    matched = match(survey.upload, survey.settings, survey.decisions.entries)
+    if returned is None or matched is None:
+        return {}
+    rows = np.flatnonzero(matched.stem >= 0)
+    records = survey.upload.stems.take(matched.stem[rows])
+    back: dict[tuple[int, int], int] = {}
+    after = returned.after_entry[rows].tolist()
+    for source, line, entry in zip(records.source.tolist(), records.line.tolist(), after, strict=True):
+        back[source, line] = max(entry, back.get((source, line), -1))
+    return back
 
 
 def _walked(workup: Workup, rows: list[int]) -> list[int]:
@@ -147,8 +187,8 @@ def measured_fields(workup: Workup, plots: PacketPlots) -> dict[str, tuple[float
     diameters = [name for name in ("dbh_cm", "dbh_mm", "girth_cm") if name in columns and columns[name].filled.any()]
     diameter = (diameters or ["dbh_cm"])[0]
     radius = workup.measured.radius_m[plots.order] / METRES[measurement.length_unit]
-    stems = [stem for stems in plots.stems.values() for stem in stems]
-    reach = _greatest(np.append(radius, survey.stems.numbers("distance_m")[stems]))
+    radius = radius[np.isfinite(radius)]
+    reach = radius.max() if len(radius) else _greatest(survey.stems.numbers("distance_m"))
     thickest = _greatest(survey.stems.numbers(diameter))
     metric = measurement.length_unit == "metre"
     fields = {

@@ -130,10 +130,13 @@ def _fill(workbook: Any, sheet: Any, table: FillInTable) -> None:
         told = table.told(row)
         for place, text in enumerate(told):
             number = _number(text) if table.headings[place].startswith("former_") or place == 1 else None
-            if number is None:
-                sheet.write_string(line, place, text, first if begins else locked)
+            style = first if begins else locked
+            if number is not None:
+                sheet.write_number(line, place, number, style)
+            elif text:
+                sheet.write_string(line, place, text, style)
             else:
-                sheet.write_number(line, place, number, first if begins else locked)
+                sheet.write_blank(line, place, None, style)
         for place in range(len(told), len(table.headings)):
             sheet.write_blank(line, place, None, open_[begins, table.headings[place] in table.measured])
         # The number of a new stem is for the crew to give.

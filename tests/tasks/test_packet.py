@@ -15,9 +15,12 @@ import pytest
 
 from stemmap.assets import sample_data
 from stemmap.errors import InputError, OutputError
+from stemmap.store.decisions import Request, decide, turn
+from stemmap.store.survey_file import opened
 from stemmap.tasks.packet import ABOUT, CENTRES, MOST_ROWS, SHEETS, TABLE, WORKBOOK, make_packet
 from stemmap.tasks.packet_plots import EMPTY_ROWS, Errand
 from stemmap.tasks.survey_file import add_uploads
+from stemmap.tasks.workup import open_uploads
 from tests.store.validity import faults
 
 GPX = "{http://www.topografix.com/GPX/1/1}"
@@ -158,6 +161,22 @@ def test_with_the_re_check_list_its_stems_are_asked_for(tmp_path):
     asked = {plot: sum(row["plot"] == plot and row["stem"] != "" for row in rows) for plot in cold}
     assert any(0 < asked[plot] < count[plot] / 2 for plot in cold)
     assert "Measure again: No." in text_of(tmp_path / "out" / SHEETS)
+
+
+def test_what_was_decided_to_be_measured_again_is_asked_for_whatever_the_budget(tmp_path):
+    folder = sample_data("survey")
+    path = tmp_path / "sample.gpkg"
+    add_uploads(path, [folder / "stems.csv", folder / "plots.csv", folder / "settings.toml"], who="Ida")
+    findings = [each for each in open_uploads([path]).findings if each.stem and each.visit == "2026"]
+    chosen = findings[0], findings[-1]
+    with opened(path, write=True) as survey_file:
+        for finding in chosen:
+            decide(survey_file, Request(finding.id, "recheck", "", "Ida"))
+        turn(survey_file, "undo", who="Ida")
+    errand = Errand(recheck=True, budget_hours=0.0, blind_share=0.0)
+    make_packet(path, tmp_path / "out", errand, who="Ida")
+    asked = [(row["plot"], row["stem"]) for row in rows_of(tmp_path / "out") if row["stem"]]
+    assert asked == [(chosen[0].plot, chosen[0].stem)]
 
 
 def test_the_gpx_leads_on_a_short_way_from_the_first_plot_past_all_that_have_a_place(survey_file, tmp_path):
