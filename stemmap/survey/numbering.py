@@ -30,7 +30,7 @@ def in_order(survey: Survey, rows: NDArray[np.int64]) -> NDArray[np.int64]:
         codes, place = np.unique(column.codes[rows], return_inverse=True)
         texts = ["" if code < 0 else str(column.labels[code]).strip() for code in codes.tolist()]
         number = np.array([float(text) if text.isdecimal() else np.nan for text in texts])[place]
-        if np.isfinite(number).mean() > _PLAIN:
+        if np.isfinite(number).sum() > _PLAIN * len(number):
             keys.append(np.where(np.isfinite(number), number, np.inf))
     ordered: NDArray[np.int64] = rows[np.lexsort((*keys, stems.visit_row[rows]))]
     return ordered
