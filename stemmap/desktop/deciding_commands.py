@@ -44,7 +44,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
         Entry(
             "watch-folder",
             _tr("commands", "&Watch a folder for uploads…"),
-            _tr("commands", "Files that come into a folder are offered for the open survey file; ticked while that is so"),
+            _tr("commands", "Files that come into a folder are offered for the survey file; ticked while that is so"),
             window.watching.switch,
             needs="file",
             checkable=True,

@@ -126,7 +126,7 @@ def add_uploads(
         if not (told.new or (told.changes and replace_known)) and chosen == known.settings:
             return Added(None, told, None)
         upload, gone = told.to_add(replaces=bool(replace_known))
-    with opened(survey_path, write=True, create=True) as survey_file, survey_file.writing() as connection:
+    with opened(survey_path, write=True, create=True) as survey_file, survey_file.writing(who) as connection:
         if uploads_of(survey_file) != uploads:
             raise OutputError(f"Somebody else added to {survey_path.name} meanwhile; nothing was stored. Try again.")
         number = add_upload(connection, upload, files, who=who, replaces=bool(replace_known), gone=gone)
@@ -205,7 +205,7 @@ def keep_settings(path: Path, settings: Settings, *, who: str) -> None:
     with opened(path, write=True) as survey_file:
         text = settings_text(settings)
         if text != latest_settings(survey_file):
-            with survey_file.writing() as connection:
+            with survey_file.writing(who) as connection:
                 add_settings(connection, text, who=who)
 
 

@@ -1,7 +1,11 @@
 """Decisions in the window: on the disk at once, undone and redone, seen in the journal."""
 
+import os
+
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QListWidget
 
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.store.decisions import Request, entries
@@ -166,3 +170,165 @@ def test_a_finding_that_came_up_with_other_settings_can_be_decided(deciding, qtb
     deciding.session.select_finding(ids.index(fresh.id))
     deciding.actions_by_name["keep-finding"].trigger()
     qtbot.waitUntil(lambda: [one.finding for one in journal(survey_path)] == [fresh.id], timeout=20000)
+
+
+# several at once, reasons, taking back
+
+
+def mark(window, findings):
+    """Mark rows in the table of all findings, as dragging over them does."""
+    table = window.panels.findings_table
+    window.panels.bring_forward("all-findings")
+    table.view.setFocus()
+    ids = [one.id for one in window.session.workup.findings]
+    model = table.view.selectionModel()
+    table.view.clearSelection()
+    for finding in findings:
+        place = table.model.shown.place_of(ids.index(finding))
+        flags = model.SelectionFlag.Select | model.SelectionFlag.Rows
+        model.select(table.model.index(place, 0), flags)
+
+
+def test_a_key_decides_all_findings_that_are_marked_and_one_answer_undoes_them(deciding, qtbot, survey_path):
+    deciding.activateWindow()
+    before = {one.id for one in deciding.session.workup.findings}
+    wanted = [one.id for one in deciding.session.workup.findings if one.check == "borderline"][:4]
+    mark(deciding, wanted)
+    qtbot.waitUntil(deciding.panels.findings_table.view.hasFocus)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["keep-finding"].trigger()
+    assert [(one.entry, one.finding, one.decision) for one in journal(survey_path)] == [
+        (number, finding, "keep") for number, finding in enumerate(wanted, start=1)
+    ]
+    assert not {one.id for one in deciding.session.workup.findings} & set(wanted)
+    assert "Stored for 4 findings: kept as recorded." in deciding.message_bar.sentence
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.message_bar.buttons[0].click()
+    assert [(one.decision, one.of) for one in journal(survey_path)[4:]] == [("undo", number) for number in range(1, 5)]
+    assert {one.id for one in deciding.session.workup.findings} == before
+
+
+def test_marked_findings_without_a_proposal_stay_and_are_counted(deciding, qtbot, survey_path):
+    told = go_to_proposal(deciding)
+    other = next(one.id for one in deciding.session.workup.findings if one.check == "borderline" and not one.proposals)
+    mark(deciding, [told.id, other])
+    qtbot.waitUntil(deciding.panels.findings_table.view.hasFocus)
+    deciding.actions_by_name["correct"].trigger()
+    assert [one.finding for one in journal(survey_path)] == [told.id]
+    assert "1 have no such proposal" in deciding.message_bar.sentence
+
+
+def test_a_reason_goes_with_the_next_decision_alone(deciding, qtbot, survey_path):
+    go_to_proposal(deciding)
+    deciding.actions_by_name["reason"].trigger()
+    assert deciding.reason_line.isVisible()
+    qtbot.keyClicks(deciding.reason_line.reason, "crew called")
+    qtbot.keyClick(deciding.reason_line.reason, Qt.Key.Key_Return)
+    assert deciding.reason_line.isVisible()
+    deciding.actions_by_name["recheck-finding"].trigger()
+    assert not deciding.reason_line.isVisible()
+    deciding.actions_by_name["undo"].trigger()
+    assert [one.why for one in journal(survey_path)] == ["crew called", ""]
+
+
+def test_what_somebody_else_decided_is_undone_only_when_it_is_said_twice(deciding, qtbot, survey_path):
+    told = go_to_proposal(deciding)
+    with opened(survey_path, write=True) as survey_file:
+        store_decision(survey_file, Request(told.id, "keep", "", "Bo"))
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.deciding.following.read_along()
+    deciding.actions_by_name["undo"].trigger()
+    assert "not yours: Bo" in deciding.message_bar.sentence
+    assert len(journal(survey_path)) == 1
+    deciding.message_bar.tell("something else")
+    deciding.actions_by_name["undo"].trigger()
+    assert len(journal(survey_path)) == 1
+    deciding.actions_by_name["undo"].trigger()
+    assert [(one.who, one.decision) for one in journal(survey_path)] == [("Bo", "keep"), ("Ida", "undo")]
+    assert "entry 1 by Bo" in deciding.statusBar().currentMessage()
+
+
+def test_what_was_decided_is_told_on_the_card_and_on_the_plot(deciding, qtbot):
+    told = go_to_proposal(deciding)
+    deciding.deciding.decide("recheck", "leaning stem")
+    qtbot.waitUntil(lambda: bool(deciding.session.workup.survey.decisions.entries), timeout=20000)
+    listed = deciding.panels.findings_panel.findChild(QListWidget)
+    assert listed.isVisible()
+    words = listed.item(0).text()
+    assert all(part in words for part in ("measure again", "Ida", "leaning stem", told.stem))
+    going = deciding.panels.round
+    going.start()
+    while going.finding is not None and going.finding.id != told.id:
+        going.go(1)
+    assert "leaning stem" in deciding.panels.round_view.card.decision.text()
+
+
+# earlier moments
+
+
+def test_the_slider_shows_the_survey_as_it_was_and_nothing_can_be_decided_there(deciding, qtbot, survey_path):
+    told = go_to_proposal(deciding)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["correct"].trigger()
+    corrected = deciding.session.workup.measured.x_m[told.stem_row]
+    slider = deciding.panels.journal_panel.slider
+    assert (slider.minimum(), slider.maximum(), slider.value()) == (0, 1, 1)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        slider.setValue(0)
+    assert told.id in {one.id for one in deciding.session.workup.findings}
+    assert deciding.session.workup.measured.x_m[told.stem_row] != corrected
+    assert "nothing can be decided here" in deciding.past_bar.sentence
+    assert not deciding.actions_by_name["keep-finding"].isEnabled()
+    assert not deciding.actions_by_name["undo"].isEnabled()
+    deciding.deciding.decide("keep")
+    assert len(journal(survey_path)) == 1
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.past_bar.buttons[0].click()
+    assert told.id not in {one.id for one in deciding.session.workup.findings}
+    assert deciding.session.workup.measured.x_m[told.stem_row] == corrected
+    assert not deciding.past_bar.sentence
+    assert deciding.actions_by_name["keep-finding"].isEnabled()
+
+
+def test_earlier_moments_have_the_uploads_and_settings_of_then(deciding, qtbot, survey_path, tmp_path):
+    go_to_proposal(deciding)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["keep-finding"].trigger()
+    (tmp_path / "later.csv").write_text("plot,stem,azimuth,distance_m,dbh_cm\n900,1,10,3,30\n")
+    with qtbot.waitSignal(deciding.adding.told, timeout=20000):
+        deciding.adding.add([tmp_path / "later.csv"])
+    now = deciding.session.workup.survey.settings
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.deciding.following.look(0)
+    assert deciding.session.workup.survey.visit_row("900") < 0
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.deciding.following.look(None)
+    assert deciding.session.workup.survey.visit_row("900") >= 0
+    assert deciding.session.workup.survey.settings == now
+
+
+# others who write
+
+
+def test_a_decision_waits_for_another_writer_who_is_named(deciding, qtbot, survey_path):
+    told = go_to_proposal(deciding)
+    with opened(survey_path, write=True) as survey_file, survey_file.writing("Bo"):
+        deciding.actions_by_name["keep-finding"].trigger()
+        qtbot.waitUntil(lambda: "Bo on the computer" in deciding.message_bar.sentence, timeout=5000)
+        assert "is stored as soon as that is done" in deciding.message_bar.sentence
+    qtbot.waitUntil(lambda: [one.finding for one in journal(survey_path)] == [told.id], timeout=20000)
+    qtbot.waitUntil(lambda: not deciding.message_bar.sentence, timeout=20000)
+
+
+def test_a_file_that_can_only_be_read_says_so_and_stores_nothing(window, qtbot, survey_path, monkeypatch):
+    monkeypatch.setattr(type(window.deciding), "who", lambda self, ask=True: "Ida")
+    monkeypatch.setattr(os, "access", lambda path, mode: mode != os.W_OK)
+    with qtbot.waitSignal(window.deciding.told, timeout=20000):
+        window.uploads.open([survey_path])
+    assert "survey.gpkg can only be read here" in window.message_bar.sentence
+    assert "can only be read" in window.windowTitle()
+    assert not window.actions_by_name["add-uploads"].isEnabled()
+    go_to_proposal(window)
+    window.actions_by_name["keep-finding"].trigger()
+    assert "cannot be written here" in window.message_bar.sentence
+    assert journal(survey_path) == ()
