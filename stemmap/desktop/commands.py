@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from stemmap.desktop.about import show_about
 from stemmap.desktop.actions import SEPARATOR, Entry
 from stemmap.desktop.deciding_commands import deciding_commands
+from stemmap.desktop.field_packet import packet_commands
 from stemmap.desktop.map_commands import MAP_MENU, map_commands
 from stemmap.desktop.panel_commands import FIND_MENU, ORIENTATION_MENU, PANEL_MENU, panel_commands
 
@@ -22,7 +23,7 @@ _Role = QAction.MenuRole
 
 FILE_MENU = (
     *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", "watch-folder", SEPARATOR),
-    *("sheets", "copy-map", "save-map", SEPARATOR, "report", "export", "save-settings", SEPARATOR),
+    *("sheets", "field-packet", "copy-map", "save-map", SEPARATOR, "report", "export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
 VIEW_MENU = (*MAP_MENU, SEPARATOR, *PANEL_MENU, "full-screen")
@@ -41,6 +42,7 @@ def window_commands(window: MainWindow) -> tuple[Entry, ...]:
         *map_commands(window),
         *_of_round(window),
         *deciding_commands(window),
+        *packet_commands(window),
         *_of_going(window),
         *panel_commands(window),
         *_of_window(window),

@@ -31,6 +31,7 @@ from stemmap.desktop.deciding import Deciding
 from stemmap.desktop.deciding_commands import DECIDE_MENU
 from stemmap.desktop.decision_words import when
 from stemmap.desktop.faults import sentence_of
+from stemmap.desktop.field_packet import FieldPacket
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
@@ -104,7 +105,7 @@ class MainWindow(QMainWindow):
         self.outputs = Outputs(self.session, self.jobs, self)
         self.upload_columns = UploadColumns(self)
         self.deciding = Deciding(self)
-        self.adding, self.watching = Adding(self), Watching(self)
+        self.adding, self.watching, self.field_packet = Adding(self), Watching(self), FieldPacket(self)
         self.value_line, self.reason_line, self.past_bar = ValueLine(), ReasonLine(), MessageBar(dismissible=False)
         self._lay_out()
         commands = window_commands(self)
@@ -197,6 +198,8 @@ class MainWindow(QMainWindow):
         self.uploads.refused.connect(self._on_refused)
         self.outputs.begun.connect(self._enable_actions)
         self.outputs.written.connect(self._on_written)
+        self.field_packet.begun.connect(self._enable_actions)
+        self.field_packet.written.connect(self._on_written)
         self.deciding.told.connect(self.message_bar.tell)
         self.adding.told.connect(self.message_bar.tell)
         self.watching.told.connect(self.message_bar.tell)
