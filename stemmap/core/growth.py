@@ -33,8 +33,37 @@ class Usual:
     above: Floats
 
 
-def usual(values: Floats, group: NDArray[np.integer], size: Floats) -> Usual:
-    """Median and robust spread of values of the same group and a like size.
+@dataclass(frozen=True)
+class Limits:
+    """Usual values by group and third of its sizes; the last row is that of all groups together.
+
+    Parameters
+    ----------
+    cuts
+        Sizes at which the second and the last third of each group begin, shape (groups + 1, 2).
+    limits
+        As in `Usual`, by group and third; NaN where too few tell; shape (3, groups + 1, 3).
+    whole
+        The same of all values, shape (3,).
+    """
+
+    cuts: Floats
+    limits: Floats
+    whole: Floats
+
+    def of(self, group: NDArray[np.integer], size: Floats) -> Usual:
+        """What is usual for a group and size; of a group nobody told of, for all groups; shape (n,) each."""
+        last = len(self.cuts) - 1
+        row = np.where((group >= 0) & (group < last), group, last)
+        made: Floats = np.repeat(self.whole[:, None], len(size), axis=1)
+        for rows in (np.full(len(size), last), row):
+            own = self.limits[:, rows, _third(size, self.cuts[rows])]
+            made = np.where(np.isfinite(own[0]), own, made)
+        return Usual(*made)
+
+
+def limits(values: Floats, group: NDArray[np.integer], size: Floats) -> Limits:
+    """Learn median and robust spread of values by group and size.
 
     A group (a species) is cut at its terciles of size. Where a third has fewer than 30 values, those of all groups
     in the survey's own third take its place, and where these are too few, all values.
@@ -42,11 +71,32 @@ def usual(values: Floats, group: NDArray[np.integer], size: Floats) -> Usual:
     Parameters
     ----------
     values
-        For example growth in cm a year; NaN is left out. Shape (n,).
+        For example growth in cm a year; one that is not finite, or has no finite size, is left out. Shape (n,).
     group
-        Code of the group; shape (n,).
+        Code of the group, -1: none; shape (n,).
     size
         For example dbh; shape (n,).
+    """
+    known = np.flatnonzero(np.isfinite(values) & np.isfinite(size))
+    values, size, group = values[known], size[known], group[known]
+    groups = int(group.max(initial=-1)) + 1
+    cuts, table = np.full((groups + 1, 2), np.nan), np.full((3, groups + 1, 3), np.nan)
+    whole = np.full(3, np.nan)
+    if len(values):
+        whole = _spread(values, np.zeros(len(values), np.int64), 1)[1][:, 0]
+        of_group = np.flatnonzero(group >= 0)
+        cuts[:groups] = _terciles(size[of_group], group[of_group], groups)
+        cuts[groups] = _terciles(size, np.zeros(len(size), np.int64), 1)[0]
+        for rows, row in ((of_group, group[of_group]), (np.arange(len(size)), np.full(len(size), groups))):
+            cell = 3 * row + _third(size[rows], cuts[row])
+            count, spread = _spread(values[rows], cell, 3 * (groups + 1))
+            enough = (count >= _ENOUGH).reshape(groups + 1, 3)
+            table = np.where(enough, spread.reshape(3, groups + 1, 3), table)
+    return Limits(cuts, table, whole)
+
+
+def usual(values: Floats, group: NDArray[np.integer], size: Floats) -> Usual:
+    """What is usual for the like of each value, by `limits` learnt from the same values; NaN for one that is left out.
 
     Examples
     --------
@@ -54,37 +104,37 @@ def usual(values: Floats, group: NDArray[np.integer], size: Floats) -> Usual:
     >>> made.middle
     array([2., 2., 2.])
     """
-    known = np.flatnonzero(np.isfinite(values) & np.isfinite(size))
-    made = np.full((3, len(values)), np.nan)
-    if len(known):
-        everything = np.zeros(len(known), np.int64)
-        groups = np.unique(group[known], return_inverse=True)[1]
-        levels = (
-            everything,
-            _thirds(size[known], everything),
-            groups * 3 + _thirds(size[known], groups),
-        )
-        for cell in levels:
-            enough, spread = _spread(values[known], cell)
-            made[:, known[enough]] = spread[:, enough]
-    return Usual(*made)
+    known = np.isfinite(values) & np.isfinite(size)
+    told = limits(values, group, size).of(group, size)
+    return Usual(*(np.where(known, each, np.nan) for each in (told.middle, told.below, told.above)))
 
 
-def _thirds(size: Floats, group: NDArray[np.int64]) -> NDArray[np.int64]:
-    """Third of its group's sizes in which each value lies: 0, 1 or 2."""
-    order = np.lexsort((size, group))
-    count = np.bincount(group)
-    rank = np.empty(len(size), np.int64)
-    rank[order] = np.arange(len(size)) - np.repeat(np.cumsum(count) - count, count)
-    return 3 * rank // count[group]
+def _terciles(size: Floats, group: NDArray[np.integer], groups: int) -> Floats:
+    """Sizes at which the second and the last third of each group begin; NaN for a group without sizes."""
+    count = np.bincount(group, minlength=groups)
+    ordered = size[np.lexsort((size, group))]
+    begin = np.cumsum(count) - count
+    cuts = np.full((groups, 2), np.nan)
+    some = np.flatnonzero(count)
+    for column in (0, 1):
+        place = -((-(column + 1) * count) // 3)
+        cuts[some, column] = ordered[(begin + np.minimum(place, count - 1))[some]]
+    return cuts
 
 
-def _spread(values: Floats, cell: NDArray[np.int64]) -> tuple[NDArray[np.bool_], Floats]:
-    """Whether each value's cell holds enough (cell 0 of a single one always does), and its median and two spreads."""
-    count = np.bincount(cell)
-    order = np.lexsort((values, cell))
+def _third(size: Floats, cuts: Floats) -> NDArray[np.int64]:
+    """Third of its group's sizes in which each size lies: 0, 1 or 2."""
+    third: NDArray[np.int64] = (size[:, None] >= cuts).sum(axis=1)
+    return third
+
+
+def _spread(values: Floats, cell: NDArray[np.int64], cells: int) -> tuple[NDArray[np.int64], Floats]:
+    """How many values each cell holds, and their median and two spreads, shape (3, cells); NaN for an empty cell."""
+    count = np.bincount(cell, minlength=cells)
+    if not len(values):
+        return count, np.full((3, cells), np.nan)
     start = np.cumsum(count) - count
-    ordered = values[order]
+    ordered = values[np.lexsort((values, cell))]
     quartiles = []
     for share in (0.25, 0.5, 0.75):
         place = start + share * np.maximum(count - 1, 0)
@@ -93,5 +143,4 @@ def _spread(values: Floats, cell: NDArray[np.int64]) -> tuple[NDArray[np.bool_],
         quartiles.append(ordered[lower] + (place - lower) * (ordered[upper] - ordered[lower]))
     first, middle, third = quartiles
     made = np.array([middle, (middle - first) / _QUARTILE, (third - middle) / _QUARTILE])
-    enough = (count >= _ENOUGH) | (len(count) == 1)
-    return enough[cell], made[:, cell]
+    return count, np.where(count > 0, made, np.nan)

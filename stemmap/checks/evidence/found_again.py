@@ -76,7 +76,9 @@ def found_again(case: Case, stem: Integers, meant: Meanings, *, log_dbh: Floats)
     # Copied places say nothing of the place: any meaning of azimuth and distance is as good.
     copied = both.copied[own[state]]
     log_near = np.where(copied, 0.0, log_near)
-    grown = case.once(growth).log_density(both.this[own[state]], meant.dbh_cm[row][state] - both.there.dbh_cm[other])
+    grown = case.once(growth).log_density(
+        case, both.this[own[state]], both.last[other], meant.dbh_cm[row][state] - both.there.dbh_cm[other]
+    )
     grown = np.where(np.isfinite(meant.dbh_cm[row][state]), grown, log_dbh[row][state])
     # A stem of the last visit that this circle does not reach would not be missed.
     back_x = both.there.x_m[other] - both.fit.shift_east_m[plot[state]]
@@ -94,9 +96,12 @@ def found_again(case: Case, stem: Integers, meant: Meanings, *, log_dbh: Floats)
 
 def log_by_number(case: Case, stem: Integers, meant: Meanings) -> Floats:
     """The same for stems that have no place of their own and are known by their number; NaN for all others."""
-    grown = meant.dbh_cm - case.once(growth).before_cm[stem]
-    known = np.isfinite(grown) & ~case.once(typed).doubted[stem]
-    return np.where(known, case.once(growth).log_density(stem, grown), np.nan)
+    told = case.once(growth)
+    grown = meant.dbh_cm - told.before_cm[stem]
+    found = np.full(len(stem), np.nan)
+    known = np.flatnonzero(np.isfinite(grown) & ~case.once(typed).doubted[stem])
+    found[known] = told.log_density(case, stem[known], told.before[stem[known]], grown[known])
+    return found
 
 
 def _reach_then(case: Case, both: Revisit, plot: Integers, dbh_cm: Floats) -> Floats:

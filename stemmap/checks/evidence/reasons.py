@@ -136,6 +136,7 @@ def reasons(case: Case) -> Reasons:
     mine = place[rows]
     last = np.where(mine >= 0, np.append(both.found.last, -1)[mine], -1)
     grown = measured.dbh_cm[rows] - case.once(growth).before_cm[rows]
+    off, grows = case.once(growth).off(case, rows, case.once(growth).before[rows], grown)
     neighbour = _neighbour(case, free, rows)
     before, after = _beside(case, found)
     distance, limit = measured.compared_distance_m[rows], measured.limiting_distance_m[rows]
@@ -161,7 +162,7 @@ def reasons(case: Case) -> Reasons:
             (quantity == 2) & measured.taken_by_none[rows],
             (quantity != 2) & (typed_free < -1.5) & (neighbour >= 0),
             (quantity != 2) & (mine >= 0) & (last < 0),
-            (quantity == 2) & (np.abs(grown - both.growth_cm[0]) > 3.0 * both.growth_cm[1]),
+            (quantity == 2) & (np.abs(off) > 3.0 * grows),
             (quantity == 2) & np.isnan(grown),
             spelt,
             (quantity == 1) & (distance > farthest.own_m) & ~(np.isfinite(limit) & farthest.fits),

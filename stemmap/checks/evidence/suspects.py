@@ -103,11 +103,9 @@ def suspects(case: Case) -> Suspects:
     confirmed = np.zeros(len(doubtful), bool)
     alike = matched[(lies <= _CONFIRMED * both.wider**2) & ~both.copied[matched]]
     confirmed[both.this[alike]] = confirmed[both.last[both.found.last[alike]]] = True
-    grown = case.once(growth)
-    oddly = np.abs(measured.dbh_cm - grown.before_cm - grown.usual) > _GREW * grown.spread
-    oddly &= ~grown.cleared
+    oddly = _grew_oddly(case)
     odd_growth = oddly[both.this]
-    thickness[both.this[(both.found.last < 0) & ~grown.cleared[both.this]]] = True
+    thickness[both.this[(both.found.last < 0) & ~case.once(growth).cleared[both.this]]] = True
     thickness |= oddly
     thickness |= too_thin
     if spellings[2] is not None:
@@ -149,6 +147,15 @@ def _spellings(case: Case) -> tuple[Spelling | None, ...]:
         one if one is None or other is None else replace(other, places=one.places)
         for one, other in zip(own, whole, strict=True)
     )
+
+
+def _grew_oddly(case: Case) -> Truths:
+    """Stems whose dbh did not grow as is usual; shape (stems,)."""
+    told, oddly = case.once(growth), np.zeros(len(case.survey.stems), bool)
+    rows = np.flatnonzero(np.isfinite(told.before_cm) & ~told.cleared)
+    off, spread = told.off(case, rows, told.before[rows], (case.measured.dbh_cm - told.before_cm)[rows])
+    oddly[rows] = np.abs(off) > _GREW * spread
+    return oddly
 
 
 def _misread(case: Case) -> Truths:
