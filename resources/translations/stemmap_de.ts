@@ -340,6 +340,21 @@
     </message>
 </context>
 <context>
+    <name>FieldPacket</name>
+    <message>
+        <source>Folder for the field packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Field packet {name} is in {folder}. Plots with former values: {cold}, blind: {blind}; stems to measure again: {stems}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Without coordinates, so not in the list of plot centres: {plots}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>FindingsPanel</name>
     <message>
         <source>Findings of the plot</source>
@@ -754,6 +769,85 @@
     <message>
         <source>Settings (*.toml)</source>
         <translation>Einstellungen (*.toml)</translation>
+    </message>
+</context>
+<context>
+    <name>PacketDialog</name>
+    <message>
+        <source>Field packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is &amp;worth a walk, and what was decided to be measured again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;All plots with stems</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>within </source>
+        <translation>in </translation>
+    </message>
+    <message>
+        <source> hours of field work</source>
+        <translation> Stunden Feldarbeit</translation>
+    </message>
+    <message>
+        <source>Hours of field work</source>
+        <translation>Stunden Feldarbeit</translation>
+    </message>
+    <message>
+        <source>So many for each hundred others, drawn by chance: the crew measures them without former values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Another number draws other blind plots; the same one draws the same again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots</source>
+        <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>&amp;Blind plots beside them</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>D&amp;rawn by number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Paper</source>
+        <translation>&amp;Papier</translation>
+    </message>
+    <message>
+        <source>The folder gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own organisation come first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Blind plots in percent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Number by which blind plots are drawn</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>&amp;Choose folder…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>&amp;The one shown: {plot}</source>
+        <translation>&amp;Die gezeigte: {plot}</translation>
     </message>
 </context>
 <context>
@@ -1510,6 +1604,38 @@
     </message>
 </context>
 <context>
+    <name>Watching</name>
+    <message>
+        <source>The folder {folder} is no longer watched.</source>
+        <extracomment>So often the folder is looked into although nothing was told: folders of other computers tell nothing. Milliseconds. A file is written to its end when it is the same after this time, milliseconds. So many survey files keep their folder, and each so many files that were declined.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Watch a folder for uploads</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The folder {folder} cannot be read just now; it is looked at again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>New in {folder}: {names}. Add to {survey}?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Add</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Choose…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Not these</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>WorkStatus</name>
     <message>
         <source>Progress</source>
@@ -1957,6 +2083,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>&amp;Watch a folder for uploads…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Files that come into a folder are offered for the survey file; ticked while that is so</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>&amp;Correct as proposed</source>
         <translation>Berichtigen wie &amp;vorgeschlagen</translation>
     </message>
@@ -2044,6 +2178,14 @@
         <source>The name that stands in the journal</source>
         <translation>Der Name, der im Journal steht</translation>
     </message>
+    <message>
+        <source>&amp;Field packet…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Send a crew out: plot sheets, a table to fill in, the way to the plots, in one folder</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>crs_chooser</name>
@@ -2124,6 +2266,10 @@
     </message>
     <message>
         <source>Decided: {what}. {who}, {when}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reason: {why}</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -4321,16 +4467,8 @@
         <translation>%1 und %2: Es zeigt sich nicht, dass sie zusammenstehen oder sich meiden</translation>
     </message>
     <message>
-        <source>%1 and %2 keep apart: fewer of the one around the other than by chance within %3 m</source>
-        <translation>%1 und %2 meiden sich: weniger der einen um die andere als bei Zufall innerhalb von %3 m</translation>
-    </message>
-    <message>
         <source>%1 and %2 more</source>
         <translation>%1 und %2 weitere</translation>
-    </message>
-    <message>
-        <source>%1 and %2 stand together: more of the one around the other than by chance within %3 m</source>
-        <translation>%1 und %2 stehen zusammen: mehr der einen um die andere als bei Zufall innerhalb von %3 m</translation>
     </message>
     <message>
         <source>%1 and its like was read with marked thousands.</source>
@@ -4589,6 +4727,10 @@
         <translation>%1 ist nicht in UTF-8 geschrieben; als UTF-8 speichern.</translation>
     </message>
     <message>
+        <source>%1 is spread among the other stems: fewer of its own than by chance within a radius of %2 m</source>
+        <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall im Umkreis von %2 m</translation>
+    </message>
+    <message>
         <source>%1 is the same file as %2; it was read once.</source>
         <translation>%1 ist dieselbe Datei wie %2; sie wurde einmal gelesen.</translation>
     </message>
@@ -4627,6 +4769,10 @@
     <message>
         <source>%1 shows formula errors in %2; these cells were taken as empty. Mend the formulas.</source>
         <translation>%1 zeigt Formelfehler in %2; diese Zellen gelten als leer. Die Formeln berichtigen.</translation>
+    </message>
+    <message>
+        <source>%1 stands in groups among the other stems: more of its own than by chance within a radius of %2 m</source>
+        <translation>%1 steht in Gruppen unter den anderen Stämmen: mehr eigene als bei Zufall im Umkreis von %2 m</translation>
     </message>
     <message>
         <source>%1 stems per hectare, standard error %2 or %3 %; 95 % interval %4 to %5.</source>
@@ -4949,6 +5095,10 @@
         <translation>Geklumpt oder regelmäßig: L(r) - r</translation>
     </message>
     <message>
+        <source>Clumped: more neighbours than by chance within a radius of %1 m</source>
+        <translation>Geklumpt: mehr Nachbarn als bei Zufall im Umkreis von %1 m</translation>
+    </message>
+    <message>
         <source>Column %1 has no heading; its cells are kept, but not interpreted.</source>
         <translation>Spalte %1 hat keine Überschrift; ihre Zellen bleiben erhalten, werden aber nicht gedeutet.</translation>
     </message>
@@ -5015,6 +5165,10 @@
     <message>
         <source>Fewer pairs of stems than by chance stand %1 m apart</source>
         <translation>Weniger Paare von Stämmen als bei Zufall stehen %1 m auseinander</translation>
+    </message>
+    <message>
+        <source>Fewer stems than by chance have their nearest neighbour nearer than %1 m</source>
+        <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn näher als %1 m</translation>
     </message>
     <message>
         <source>Field packet %1</source>
@@ -5107,6 +5261,10 @@
     <message>
         <source>More stems lie towards %1° than on the other side; %2.</source>
         <translation>Gegen %1° stehen mehr Stämme als auf der anderen Seite; %2.</translation>
+    </message>
+    <message>
+        <source>More stems than by chance have their nearest neighbour nearer than %1 m</source>
+        <translation>Mehr Stämme als bei Zufall haben ihren nächsten Nachbarn näher als %1 m</translation>
     </message>
     <message>
         <source>No distance is shown at which pairs of stems stand more or less often than by chance</source>
@@ -5305,6 +5463,10 @@
         <translation>Von hundert Sätzen über zufällige Probeflächen erzählen bis zu fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
     </message>
     <message>
+        <source>Regular: fewer neighbours than by chance within a radius of %1 m</source>
+        <translation>Regelmäßig: weniger Nachbarn als bei Zufall im Umkreis von %1 m</translation>
+    </message>
+    <message>
         <source>another program is writing into it</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5339,6 +5501,14 @@
     <message>
         <source>Pairs of stems by distance: g(r)</source>
         <translation>Paare von Stämmen nach Abstand: g(r)</translation>
+    </message>
+    <message>
+        <source>%1 and %2 keep apart: fewer of the one around the other than by chance within a radius of %3 m</source>
+        <translation>%1 und %2 meiden sich: weniger der einen um die andere als bei Zufall im Umkreis von %3 m</translation>
+    </message>
+    <message>
+        <source>%1 and %2 stand together: more of the one around the other than by chance within a radius of %3 m</source>
+        <translation>%1 und %2 stehen zusammen: mehr der einen um die andere als bei Zufall im Umkreis von %3 m</translation>
     </message>
     <message>
         <source>Parquet needs the package pyarrow; install it with: python3 -m pip install &apos;stemmap[parquet]&apos;</source>
@@ -5745,14 +5915,6 @@
         <translation>Es zeigt sich nicht, dass die %1 Hälfte der Stämme gruppiert oder verteilt steht</translation>
     </message>
     <message>
-        <source>The %1 half of the stems is spread: fewer of its own than by chance within %2 m</source>
-        <translation>Die %1 Hälfte der Stämme ist verteilt: weniger eigene als bei Zufall innerhalb von %2 m</translation>
-    </message>
-    <message>
-        <source>The %1 half of the stems stands in groups: more of its own than by chance within %2 m</source>
-        <translation>Die %1 Hälfte der Stämme steht in Gruppen: mehr eigene als bei Zufall innerhalb von %2 m</translation>
-    </message>
-    <message>
         <source>The change is not known: %1.</source>
         <translation>Die Veränderung ist nicht bekannt: %1.</translation>
     </message>
@@ -5883,14 +6045,6 @@
     <message>
         <source>Thick and thin stems are not shown to stand together or to keep apart</source>
         <translation>Es zeigt sich nicht, dass dicke und dünne Stämme zusammenstehen oder sich meiden</translation>
-    </message>
-    <message>
-        <source>Thick and thin stems keep apart: fewer of the one around the other within %1 m</source>
-        <translation>Dicke und dünne Stämme meiden sich: weniger der einen um die anderen innerhalb von %1 m</translation>
-    </message>
-    <message>
-        <source>Thick and thin stems stand together: more of the one around the other within %1 m</source>
-        <translation>Dicke und dünne Stämme stehen zusammen: mehr der einen um die anderen innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Thicker than average are stems that have another at %1 m</source>
@@ -6133,8 +6287,8 @@
         <translation>%1 steht unter den anderen Stämmen weder erkennbar in Gruppen noch verteilt</translation>
     </message>
     <message>
-        <source>%1 is spread among the other stems: fewer of its own than by chance within %2 m</source>
-        <translation>%1 ist unter den anderen Stämmen verteilt: weniger eigene als bei Zufall innerhalb von %2 m</translation>
+        <source>%1 is the table of a field packet; take it in with stemmap remeasured.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 missing</source>
@@ -6163,10 +6317,6 @@
     <message>
         <source>%1 simulations, seed %2.</source>
         <translation>%1 Simulationen, Startzahl %2.</translation>
-    </message>
-    <message>
-        <source>%1 stands in groups among the other stems: more of its own than by chance within %2 m</source>
-        <translation>%1 steht in Gruppen unter den anderen Stämmen: mehr eigene als bei Zufall innerhalb von %2 m</translation>
     </message>
     <message>
         <source>%1 stems</source>
@@ -6257,7 +6407,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Another program changed the finding %1 in the survey file, so that it cannot be decided; stemmap repair makes a file with its findings made anew.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Another program changed the records of %1 in the survey file: %2. What stands there now is used; to have it as it was typed, add the file again with --replace.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Another program changed the settings in %1, so that they cannot be read: %2.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6283,10 +6441,6 @@
     <message>
         <source>Clark-Evans R (p)</source>
         <translation>Clark-Evans R (p)</translation>
-    </message>
-    <message>
-        <source>Clumped: more neighbours than by chance within %1 m</source>
-        <translation>Geklumpt: mehr Nachbarn als bei Zufall innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Cold rows show the former values. Measure without leaning on them, then write what you measured, also when it is the same.</source>
@@ -6347,10 +6501,6 @@
     <message>
         <source>Every record of it is there already.</source>
         <translation>Jeder Datensatz davon ist schon da.</translation>
-    </message>
-    <message>
-        <source>Fewer stems than by chance have their nearest neighbour within %1 m</source>
-        <translation>Weniger Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -6431,10 +6581,6 @@
     <message>
         <source>Methods</source>
         <translation>Methoden</translation>
-    </message>
-    <message>
-        <source>More stems than by chance have their nearest neighbour within %1 m</source>
-        <translation>Mehr Stämme als bei Zufall haben ihren nächsten Nachbarn innerhalb von %1 m</translation>
     </message>
     <message>
         <source>Neither clumping nor regularity is shown up to %1 m</source>
@@ -6621,10 +6767,6 @@
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
     <message>
-        <source>Regular: fewer neighbours than by chance within %1 m</source>
-        <translation>Regelmäßig: weniger Nachbarn als bei Zufall innerhalb von %1 m</translation>
-    </message>
-    <message>
         <source>Remark</source>
         <translation>Bemerkung</translation>
     </message>
@@ -6655,6 +6797,10 @@
     <message>
         <source>Somebody else added to %1 meanwhile; nothing was stored. Try again.</source>
         <translation>Inzwischen hat jemand anders zu %1 hinzugefügt; nichts wurde gespeichert. Noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Somebody else took the same into %1 meanwhile; nothing was stored.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Spatial structure</source>
@@ -6695,6 +6841,14 @@
     <message>
         <source>Stratum %1</source>
         <translation>Stratum %1</translation>
+    </message>
+    <message>
+        <source>The %1 half of the stems is spread: fewer of its own than by chance within a radius of %2 m</source>
+        <translation>Die %1 Hälfte der Stämme ist verteilt: weniger eigene als bei Zufall im Umkreis von %2 m</translation>
+    </message>
+    <message>
+        <source>The %1 half of the stems stands in groups: more of its own than by chance within a radius of %2 m</source>
+        <translation>Die %1 Hälfte der Stämme steht in Gruppen: mehr eigene als bei Zufall im Umkreis von %2 m</translation>
     </message>
     <message>
         <source>The budget of %1 hours must not be below zero.</source>
@@ -6769,6 +6923,10 @@
         <translation>Der Bestandesrand kann nicht verwendet werden: %1.</translation>
     </message>
     <message>
+        <source>The survey file cannot take another column: %1. Leave out columns that nobody needs, or begin a new survey file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The survey file has no finding %1; stemmap check lists the findings with their ids.</source>
         <translation>Die Inventurdatei hat keinen Befund %1; stemmap check nennt die Befunde mit ihren Kennungen.</translation>
     </message>
@@ -6819,6 +6977,14 @@
     <message>
         <source>Thick and thin stems</source>
         <translation>Dicke und dünne Stämme</translation>
+    </message>
+    <message>
+        <source>Thick and thin stems keep apart: fewer of the one around the other than by chance within a radius of %1 m</source>
+        <translation>Dicke und dünne Stämme meiden sich: weniger der einen um die anderen als bei Zufall im Umkreis von %1 m</translation>
+    </message>
+    <message>
+        <source>Thick and thin stems stand together: more of the one around the other than by chance within a radius of %1 m</source>
+        <translation>Dicke und dünne Stämme stehen zusammen: mehr der einen um die anderen als bei Zufall im Umkreis von %1 m</translation>
     </message>
     <message>
         <source>Thickness of neighbours: mark correlation of dbh</source>

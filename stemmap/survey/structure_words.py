@@ -134,8 +134,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 chance=np.zeros(len(r)),
                 stems=stems,
                 plots=plots,
-                above=lambda at: f"Clumped: more neighbours than by chance within {at} m",
-                below=lambda at: f"Regular: fewer neighbours than by chance within {at} m",
+                above=lambda at: f"Clumped: more neighbours than by chance within a radius of {at} m",
+                below=lambda at: f"Regular: fewer neighbours than by chance within a radius of {at} m",
                 neither=f"Neither clumping nor regularity is shown up to {r[-1]:g} m",
             ),
             "",
@@ -159,8 +159,8 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
                 _over(sums["near_within"], np.asarray(sums["near_all"])[:, None]),
                 stems=int(sums["near_counted"]),
                 plots=plots,
-                above=lambda at: f"More stems than by chance have their nearest neighbour within {at} m",
-                below=lambda at: f"Fewer stems than by chance have their nearest neighbour within {at} m",
+                above=lambda at: f"More stems than by chance have their nearest neighbour nearer than {at} m",
+                below=lambda at: f"Fewer stems than by chance have their nearest neighbour nearer than {at} m",
                 neither="Distances to the nearest stem are not shown to differ from chance",
             ),
             _UNCERTAIN_EDGE,
@@ -238,10 +238,10 @@ def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
             ("species", name),
             r,
             above=lambda at, name=name: (
-                f"{name} stands in groups among the other stems: more of its own than by chance within {at} m"
+                f"{name} stands in groups among the other stems: more of its own than by chance within a radius of {at} m"
             ),
             below=lambda at, name=name: (
-                f"{name} is spread among the other stems: fewer of its own than by chance within {at} m"
+                f"{name} is spread among the other stems: fewer of its own than by chance within a radius of {at} m"
             ),
             neither=f"{name} is not shown to be grouped or spread among the other stems",
         )
@@ -254,10 +254,10 @@ def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
                 ("species", one, other),
                 r,
                 above=lambda at, one=one, other=other: (
-                    f"{one} and {other} stand together: more of the one around the other than by chance within {at} m"
+                    f"{one} and {other} stand together: more of the one around the other than by chance within a radius of {at} m"
                 ),
                 below=lambda at, one=one, other=other: (
-                    f"{one} and {other} keep apart: fewer of the one around the other than by chance within {at} m"
+                    f"{one} and {other} keep apart: fewer of the one around the other than by chance within a radius of {at} m"
                 ),
                 neither=f"{one} and {other} are not shown to stand together or to keep apart",
             )
@@ -272,10 +272,10 @@ def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
             ("size", name),
             r,
             above=lambda at, name=name: (
-                f"The {name} half of the stems stands in groups: more of its own than by chance within {at} m"
+                f"The {name} half of the stems stands in groups: more of its own than by chance within a radius of {at} m"
             ),
             below=lambda at, name=name: (
-                f"The {name} half of the stems is spread: fewer of its own than by chance within {at} m"
+                f"The {name} half of the stems is spread: fewer of its own than by chance within a radius of {at} m"
             ),
             neither=f"The {name} half of the stems is not shown to be grouped or spread",
         )
@@ -285,8 +285,12 @@ def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
         sums,
         ("size", "thick", "thin"),
         r,
-        above=lambda at: f"Thick and thin stems stand together: more of the one around the other within {at} m",
-        below=lambda at: f"Thick and thin stems keep apart: fewer of the one around the other within {at} m",
+        above=lambda at: (
+            f"Thick and thin stems stand together: more of the one around the other than by chance within a radius of {at} m"
+        ),
+        below=lambda at: (
+            f"Thick and thin stems keep apart: fewer of the one around the other than by chance within a radius of {at} m"
+        ),
         neither="Thick and thin stems are not shown to stand together or to keep apart",
     )
     return {name: curve for name, curve in made.items() if curve is not None}
