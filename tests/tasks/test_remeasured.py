@@ -279,4 +279,5 @@ def test_rows_brought_back_are_saved_from_a_damaged_file_and_taken_for_no_stems(
     repair_survey(tmp_path / "damaged.gpkg", tmp_path / "repaired.gpkg")
     saved = open_uploads([tmp_path / "repaired.gpkg"]).survey.upload
     assert len(saved.stems) == PLOTS * STEMS
-    assert saved.returned is None or len(saved.returned.rows) <= len(filled)
+    assert saved.returned is not None
+    assert len(saved.returned.rows) == len(filled)
