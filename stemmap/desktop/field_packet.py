@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from stemmap.desktop.actions import Entry
 from stemmap.desktop.sentences import visit_name
+from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
@@ -184,7 +185,7 @@ class FieldPacket(QObject):
         def work(progress: Progress) -> str:
             from stemmap.tasks.packet import make_packet
 
-            made = make_packet(path, folder, errand, who=who, paper=paper, progress=progress)
+            made = make_packet(path, folder, errand, who=who, paper=paper, wording=worded, progress=progress)
             words = self.tr(
                 "Field packet {name} is in {folder}. Plots with former values: {cold}, blind: {blind}; stems to measure"
                 " again: {stems}."

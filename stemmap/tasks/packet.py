@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -79,6 +80,7 @@ def make_packet(
     who: str,
     scale: int | None = None,
     paper: str = "A4",
+    wording: Callable[[str], str] = str,
     progress: Progress | None = None,
 ) -> MadePacket:
     """Make a field packet from a survey file, which keeps what was sent out.
@@ -89,8 +91,8 @@ def make_packet(
 
     Parameters
     ----------
-    scale, paper
-        As in `SheetOptions`.
+    scale, paper, wording
+        As in `SheetOptions`; in the same words everything else is told to the crew.
 
     Raises
     ------
@@ -120,8 +122,8 @@ def make_packet(
     with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
         add_packet(connection, packet, who=who)
     table = FillInTable(packet.name, packet.rows, measured, *words_of(workup.survey))
-    about = list(about_packet(workup, packet, list(measured)[-1], survey_path.name))
-    options = SheetOptions(scale, paper)
+    about = list(map(wording, about_packet(workup, packet, list(measured)[-1], survey_path.name)))
+    options = SheetOptions(scale, paper, wording=wording)
     _write_files(workup, plots, folder, table, about=about, options=options, progress=progress)
     placed = np.isfinite(workup.measured.centres.lon)
     return MadePacket(
@@ -159,8 +161,9 @@ def _write_files(
 ) -> None:
     progress.step("Writing the table to fill in")
     write_fill_in_csv(table, folder / TABLE)
-    write_fill_in_workbook(table, folder / WORKBOOK, about=about)
-    write_gpx(_waypoints(workup, plots), folder / CENTRES, name=f"Field packet {table.packet}", about=about[1])
+    write_fill_in_workbook(table, folder / WORKBOOK, about=about, wording=options.wording)
+    name = options.wording(f"Field packet {table.packet}")
+    write_gpx(_waypoints(workup, plots, options.wording), folder / CENTRES, name=name, about=about[1])
     with text_output(folder / ABOUT) as stream:
         stream.writelines(f"{sentence}\n" for sentence in about)
     known = {row: found for row in plots.order if row not in plots.blind and (found := _known(workup, row))}
@@ -181,14 +184,14 @@ def _known(workup: Workup, row: int) -> KnownStems | None:
     return known_stems(workup.survey, workup.measured, row, doubted=doubted)
 
 
-def _waypoints(workup: Workup, plots: PacketPlots) -> list[Waypoint]:
+def _waypoints(workup: Workup, plots: PacketPlots, wording: Callable[[str], str]) -> list[Waypoint]:
     centres, names = workup.measured.centres, workup.survey.visits.plot
     return [
         Waypoint(
             float(centres.lon[row]),
             float(centres.lat[row]),
             str(names[row]),
-            f"Plot centre, {'blind check' if row in plots.blind else 'former values on the sheet'}.",
+            wording("Plot centre, blind check." if row in plots.blind else "Plot centre, former values on the sheet."),
         )
         for row in plots.order
         if np.isfinite(centres.lon[row])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -20,9 +20,10 @@ FOUND = ("yes", "no", "new")
 #: The files say no time, so that the same packet is the same bytes.
 _MADE = datetime(2000, 1, 1, tzinfo=UTC).replace(tzinfo=None)
 _WIDTHS = {"remark": 30.0, "species": 16.0, "look": 7.0, "row": 6.0, "found": 8.0}
-_FOOTER = (
-    "&L&8Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. "
-    "The rules of your employer and of the place come first.&R&8&P of &N"
+#: A footer takes 255 characters.
+_CAUTION = (
+    "Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. "
+    "The rules of your employer and of the place come first."
 )
 
 
@@ -79,7 +80,9 @@ def write_fill_in_csv(table: FillInTable, path: Path) -> None:
         write_csv(stream, table.headings, ([*table.told(row), *empty] for row in table.rows))
 
 
-def write_fill_in_workbook(table: FillInTable, path: Path, *, about: Sequence[str]) -> None:
+def write_fill_in_workbook(
+    table: FillInTable, path: Path, *, about: Sequence[str], wording: Callable[[str], str] = str
+) -> None:
     """Write the table as XLSX: lists to choose from, limits on numbers, headings that stay, former values locked.
 
     The lock bears no password; it only keeps from slips.
@@ -88,6 +91,8 @@ def write_fill_in_workbook(table: FillInTable, path: Path, *, about: Sequence[st
     ----------
     about
         Sentences for a second sheet.
+    wording
+        Gives a sentence in the crew's language.
 
     Raises
     ------
@@ -105,8 +110,9 @@ def write_fill_in_workbook(table: FillInTable, path: Path, *, about: Sequence[st
         _add_about(workbook, about)
         lists = _add_lists(workbook, table)
         _fill(workbook, sheet, table)
-        _limit(sheet, table, lists)
+        _limit(sheet, table, lists, wording)
         _dress(sheet, table)
+        sheet.set_footer(f"&L&8{wording(_CAUTION).replace('&', '&&')[:200]}&R&8&P / &N")
         workbook.close()
 
 
@@ -145,7 +151,7 @@ def _fill(workbook: Any, sheet: Any, table: FillInTable) -> None:
                 sheet.write_blank(line, table.headings.index(name), None, open_[begins, False])
 
 
-def _limit(sheet: Any, table: FillInTable, lists: Mapping[str, str]) -> None:
+def _limit(sheet: Any, table: FillInTable, lists: Mapping[str, str], wording: Callable[[str], str]) -> None:
     last = len(table.rows)
     for name, source in lists.items():
         place = table.headings.index(name)
@@ -157,7 +163,9 @@ def _limit(sheet: Any, table: FillInTable, lists: Mapping[str, str]) -> None:
                 "source": source,
                 "error_type": "stop" if strict else "warning",
                 "error_title": name,
-                "error_message": "Choose yes, no or new." if strict else "This is not in the list. Is it right?",
+                "error_message": wording(
+                    "Choose yes, no or new." if strict else "This is not in the list. Is it right?"
+                ),
             },
         )
     for name, (least, most) in table.measured.items():
@@ -172,8 +180,7 @@ def _limit(sheet: Any, table: FillInTable, lists: Mapping[str, str]) -> None:
                 "maximum": most,
                 "error_type": "stop" if circle else "warning",
                 "error_title": name,
-                "error_message": f"Usual is a number from {least:g} to {most:g}."
-                + ("" if circle else " Is this one right?"),
+                "error_message": wording(f"Usual is a number from {least:g} to {most:g}."),
             },
         )
 
@@ -188,7 +195,6 @@ def _dress(sheet: Any, table: FillInTable) -> None:
     sheet.set_paper(9)
     sheet.fit_to_pages(1, 0)
     sheet.repeat_rows(0)
-    sheet.set_footer(_FOOTER)
 
 
 def _add_about(workbook: Any, about: Sequence[str]) -> None:
