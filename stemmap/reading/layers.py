@@ -30,6 +30,17 @@ class _Number(str):
     __slots__ = ()
 
 
+#: An escaped backslash, a whole character of two escapes, or half of one.
+_ESCAPES = re.compile(r"(\\\\|\\u[dD][89abAB][\da-fA-F]{2}\\u[dD][c-fC-F][\da-fA-F]{2})|\\u[dD][89a-fA-F][\da-fA-F]{2}")
+
+
+def _text(path: Path) -> str:
+    """Text of a JSON file; half of a character, which no file can hold, reads as the mark for what is no character."""
+    content = path.read_bytes()
+    text = content.decode(json.detect_encoding(content))
+    return _ESCAPES.sub(lambda found: found[1] or "\ufffd", text)
+
+
 def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
     """The features of a GeoJSON file; numbers keep the digits they are written with.
 
@@ -40,7 +51,7 @@ def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
     """
     progress.step(f"Reading {source}")
     try:
-        content = json.loads(path.read_bytes(), parse_float=_Number, parse_int=_Number, parse_constant=_Number)
+        content = json.loads(_text(path), parse_float=_Number, parse_int=_Number, parse_constant=_Number)
     except json.JSONDecodeError as fault:
         raise InputError(
             f"{source} is no complete GeoJSON file: it breaks off or is damaged in line {fault.lineno}; export it anew."

@@ -34,7 +34,7 @@ def is_survey_file(path: Path) -> bool:
             return False
         with _connected(path, "ro") as connection:
             return schema.version_of(connection) is not None
-    except (OSError, sqlite3.Error):
+    except (OSError, sqlite3.Error, UnicodeDecodeError):
         return False
 
 
@@ -225,7 +225,7 @@ def is_writable(path: Path) -> bool:
 
 
 def _connect(path: Path, mode: str, wait_s: float = _WAIT_SECONDS) -> sqlite3.Connection:
-    uri = f"file:{quote(str(path.absolute()))}?mode={mode}"
+    uri = f"file:{quote(os.fsencode(path.absolute()))}?mode={mode}"
     connection = sqlite3.connect(uri, uri=True, timeout=wait_s, isolation_level=None, check_same_thread=False)
     # One file, whole at every moment: the rollback journal is gone when a decision is acknowledged, and the folder
     # that listed it is on the disk too.
@@ -264,6 +264,8 @@ def told(path: Path) -> Iterator[None]:
         if name.startswith("SQLITE_BUSY"):
             raise Busy(path) from fault
         raise OutputError(f"{path.name}: {_REASONS.get(name, _reason(name, fault))}") from fault
+    except UnicodeDecodeError as fault:  # what the database has to say quotes damaged bytes
+        raise Damaged(path) from fault
 
 
 _REASONS = {

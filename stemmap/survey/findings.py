@@ -260,7 +260,7 @@ def _id_part(part: Any) -> str:
         return "-"
     if type(part) is str and part.isascii() and part.isalnum():
         return part
-    return "%2D" if part == "-" else quote(str(part), safe="~")
+    return "%2D" if part == "-" else quote(str(part), safe="~", errors="surrogatepass")
 
 
 def _plain(value: Any) -> Any:

@@ -149,3 +149,10 @@ def test_damaged_geopackage_is_refused(tmp_path: Path):
     path.write_bytes(path.read_bytes()[:6000])
     with pytest.raises(InputError, match=r"survey\.gpkg"):
         read_upload([path])
+
+
+def test_half_a_character_in_geojson_reads_as_no_character(read):
+    text = '{"type":"FeatureCollection","features":[{"type":"Feature","geometry":null,"properties":{"plot":"\\ud800A",'
+    text += '"tree":"\\\\ud800","azimuth":1,"distance":2,"remark":"\\ud83c\\udf33\\udf33"}}]}'
+    stems = read({"stems.geojson": text}).stems
+    assert [stems.texts(name)[0] for name in ("plot", "tree", "remark")] == ["\ufffdA", "\\ud800", "\U0001f333\ufffd"]
