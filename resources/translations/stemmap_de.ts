@@ -4875,10 +4875,6 @@
         <translation>%1… (%2 Zeichen)</translation>
     </message>
     <message>
-        <source>&amp;L&amp;8Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. The rules of your employer and of the place come first.&amp;R&amp;8&amp;P of &amp;N</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>(%1 to %2)</source>
         <translation>(%1 bis %2)</translation>
     </message>
@@ -5463,8 +5459,20 @@
         <translation>Von hundert Sätzen über zufällige Probeflächen erzählen bis zu fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
     </message>
     <message>
+        <source>Plot centre, blind check.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plot centre, former values on the sheet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Regular: fewer neighbours than by chance within a radius of %1 m</source>
         <translation>Regelmäßig: weniger Nachbarn als bei Zufall im Umkreis von %1 m</translation>
+    </message>
+    <message>
+        <source>Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. The rules of your employer and of the place come first.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>another program is writing into it</source>
@@ -5745,14 +5753,6 @@
     <message>
         <source>%1 It lies beside the upload and was not used; the upload was read without it.</source>
         <translation>%1 Sie liegt neben den Aufnahmedaten und wurde nicht verwendet; die Aufnahmedaten wurden ohne sie gelesen.</translation>
-    </message>
-    <message>
-        <source> %1 pairs of species were compared; of twenty, chance alone makes one stand out.</source>
-        <translation> Verglichen wurden %1 Paare von Baumarten; von zwanzig fällt eines allein durch Zufall auf.</translation>
-    </message>
-    <message>
-        <source> Is this one right?</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source> Its layers for a GIS come with the next decision: %1</source>
@@ -6643,6 +6643,10 @@
         <translation>Zu %1 wurde nichts hinzugefügt. %2</translation>
     </message>
     <message>
+        <source>Of the %1 pairs of species that were compared chance alone would make one in twenty stand out.</source>
+        <translation>Von den %1 verglichenen Paaren von Baumarten fiele allein durch Zufall eines von zwanzig auf.</translation>
+    </message>
+    <message>
         <source>One further cluster would take it to about %1.</source>
         <translation>Ein weiterer Trakt brächte ihn auf etwa %1.</translation>
     </message>
@@ -6661,10 +6665,6 @@
     <message>
         <source>Plot</source>
         <translation>Probefläche</translation>
-    </message>
-    <message>
-        <source>Plot centre, %1.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plot {plot}: only {pairs} of {stems} stems are found again, however the map is turned or moved: another plot, or another stand.</source>
@@ -7219,10 +7219,6 @@
         <translation>blind</translation>
     </message>
     <message>
-        <source>blind check</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>borderline</source>
         <translation>Grenzbaum</translation>
     </message>
@@ -7693,10 +7689,6 @@
     <message>
         <source>form quotient unlikely</source>
         <translation>Formquotient unwahrscheinlich</translation>
-    </message>
-    <message>
-        <source>former values on the sheet</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>formula errors</source>

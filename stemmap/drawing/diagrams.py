@@ -96,7 +96,9 @@ def diagrams_of(
             if _TWO in name and pairs > 1:
                 if curve.p is None or curve.p > SIGNIFICANT:
                     continue
-                told += f" {pairs} pairs of species were compared; of twenty, chance alone makes one stand out."
+                told += " " + (
+                    f"Of the {pairs} pairs of species that were compared chance alone would make one in twenty stand out."
+                )
             parts.append(Diagram(f"{kind} {name}", _part_title(kind, name), x_label, y_label, told, curve))
     if large and "l_minus_r" in large:
         curve = large["l_minus_r"]

@@ -238,7 +238,8 @@ def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
             ("species", name),
             r,
             above=lambda at, name=name: (
-                f"{name} stands in groups among the other stems: more of its own than by chance within a radius of {at} m"
+                f"{name} stands in groups among the other stems: more of its own "
+                f"than by chance within a radius of {at} m"
             ),
             below=lambda at, name=name: (
                 f"{name} is spread among the other stems: fewer of its own than by chance within a radius of {at} m"
@@ -254,10 +255,12 @@ def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
                 ("species", one, other),
                 r,
                 above=lambda at, one=one, other=other: (
-                    f"{one} and {other} stand together: more of the one around the other than by chance within a radius of {at} m"
+                    f"{one} and {other} stand together: more of the one around the other "
+                    f"than by chance within a radius of {at} m"
                 ),
                 below=lambda at, one=one, other=other: (
-                    f"{one} and {other} keep apart: fewer of the one around the other than by chance within a radius of {at} m"
+                    f"{one} and {other} keep apart: fewer of the one around the other "
+                    f"than by chance within a radius of {at} m"
                 ),
                 neither=f"{one} and {other} are not shown to stand together or to keep apart",
             )
@@ -272,7 +275,8 @@ def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
             ("size", name),
             r,
             above=lambda at, name=name: (
-                f"The {name} half of the stems stands in groups: more of its own than by chance within a radius of {at} m"
+                f"The {name} half of the stems stands in groups: more of its own "
+                f"than by chance within a radius of {at} m"
             ),
             below=lambda at, name=name: (
                 f"The {name} half of the stems is spread: fewer of its own than by chance within a radius of {at} m"
@@ -286,10 +290,12 @@ def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
         ("size", "thick", "thin"),
         r,
         above=lambda at: (
-            f"Thick and thin stems stand together: more of the one around the other than by chance within a radius of {at} m"
+            f"Thick and thin stems stand together: more of the one around the other "
+            f"than by chance within a radius of {at} m"
         ),
         below=lambda at: (
-            f"Thick and thin stems keep apart: fewer of the one around the other than by chance within a radius of {at} m"
+            f"Thick and thin stems keep apart: fewer of the one around the other "
+            f"than by chance within a radius of {at} m"
         ),
         neither="Thick and thin stems are not shown to stand together or to keep apart",
     )

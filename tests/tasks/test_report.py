@@ -82,6 +82,6 @@ def test_what_is_in_doubt_and_what_mends_the_error_is_told(workup: Workup, tmp_p
         "Large stems by themselves",
         "mark variogram",
         "The thicker half of the stems",
-        "pairs of species were compared",
+        "pairs of species that were compared",
     ):
         assert part in text
