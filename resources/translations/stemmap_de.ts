@@ -343,15 +343,15 @@
     <name>FieldPacket</name>
     <message>
         <source>Folder for the field packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner für das Feldpaket</translation>
     </message>
     <message>
         <source>Field packet {name} is in {folder}. Plots with former values: {cold}, blind: {blind}; stems to measure again: {stems}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket {name} liegt in {folder}. Probeflächen mit früheren Werten: {cold}, blind: {blind}; nachzumessende Stämme: {stems}.</translation>
     </message>
     <message>
         <source>Without coordinates, so not in the list of plot centres: {plots}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Koordinaten, daher nicht in der Liste der Mittelpunkte: {plots}.</translation>
     </message>
 </context>
 <context>
@@ -775,15 +775,15 @@
     <name>PacketDialog</name>
     <message>
         <source>Field packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket</translation>
     </message>
     <message>
         <source>What is &amp;worth a walk, and what was decided to be measured again</source>
-        <translation type="unfinished"></translation>
+        <translation>Was den &amp;Weg wert ist, und was nachzumessen entschieden wurde</translation>
     </message>
     <message>
         <source>&amp;All plots with stems</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alle Probeflächen mit Stämmen</translation>
     </message>
     <message>
         <source>within </source>
@@ -799,11 +799,11 @@
     </message>
     <message>
         <source>So many for each hundred others, drawn by chance: the crew measures them without former values</source>
-        <translation type="unfinished"></translation>
+        <translation>So viele auf je hundert andere, ausgelost: der Trupp misst sie ohne frühere Werte</translation>
     </message>
     <message>
         <source>Another number draws other blind plots; the same one draws the same again</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine andere Zahl lost andere blinde Probeflächen aus; dieselbe wieder dieselben</translation>
     </message>
     <message>
         <source>Plots</source>
@@ -811,11 +811,11 @@
     </message>
     <message>
         <source>&amp;Blind plots beside them</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Blinde Probeflächen daneben</translation>
     </message>
     <message>
         <source>D&amp;rawn by number</source>
-        <translation type="unfinished"></translation>
+        <translation>A&amp;usgelost mit der Zahl</translation>
     </message>
     <message>
         <source>&amp;Paper</source>
@@ -823,15 +823,15 @@
     </message>
     <message>
         <source>The folder gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own organisation come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>In den Ordner kommen Probeflächenblätter, eine Tabelle zum Ausfüllen, die Mittelpunkte für einen Satellitenempfänger und eine Seite, die zuerst zu lesen ist. Hinausgehen ist Feldarbeit: Wetter, Hang und Totholz entscheiden; die Regeln Ihrer eigenen Organisation gehen vor.</translation>
     </message>
     <message>
         <source>Blind plots in percent</source>
-        <translation type="unfinished"></translation>
+        <translation>Blinde Probeflächen in Prozent</translation>
     </message>
     <message>
         <source>Number by which blind plots are drawn</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl, mit der blinde Probeflächen ausgelost werden</translation>
     </message>
     <message>
         <source>Paper</source>
@@ -839,7 +839,7 @@
     </message>
     <message>
         <source>&amp;Choose folder…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ordner wählen…</translation>
     </message>
     <message>
         <source>none</source>
@@ -2180,11 +2180,11 @@
     </message>
     <message>
         <source>&amp;Field packet…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Feldpaket…</translation>
     </message>
     <message>
         <source>Send a crew out: plot sheets, a table to fill in, the way to the plots, in one folder</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Trupp hinausschicken: Probeflächenblätter, eine Tabelle zum Ausfüllen, der Weg zu den Probeflächen, in einem Ordner</translation>
     </message>
 </context>
 <context>
@@ -3676,7 +3676,7 @@
     <message>
         <source>blind check</source>
         <extracomment>Right or left edges of the columns as shares of the width, and how they are aligned.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Blindkontrolle</translation>
     </message>
     <message>
         <source>empty plot</source>
@@ -3769,7 +3769,7 @@
     </message>
     <message>
         <source>field packet {packet}</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket {packet}</translation>
     </message>
     <message>
         <source>Print at 100 % (actual size): then this bar is 100 mm long.</source>
@@ -3937,15 +3937,15 @@
     </message>
     <message>
         <source>Blind check: measure every stem anew; what was recorded before is left out on purpose. Say which stems are not there, and add those that have no number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Blindkontrolle: jeden Stamm neu messen; was früher aufgenommen wurde, fehlt mit Absicht. Sagen, welche Stämme nicht da sind, und die ohne Nummer ergänzen.</translation>
     </message>
     <message>
         <source>No. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}</translation>
     </message>
     <message>
         <source>Is the centre lost? From the middle of each of these stems go so far, level, in this direction: {ways}. Where the three meet is the centre, to about {sd:.2f} m; distances are surer than azimuths.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ist der Mittelpunkt verloren? Von der Mitte jedes dieser Stämme so weit, waagerecht, in diese Richtung gehen: {ways}. Wo sich die drei treffen, ist der Mittelpunkt, auf etwa {sd:.2f} m; Entfernungen sind sicherer als Azimute.</translation>
     </message>
     <message>
         <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone; never look into the beam of a laser. The rules of your employer and of the place come before this sheet. This map is no legal survey.</source>
@@ -4432,11 +4432,11 @@
     </message>
     <message>
         <source> gon</source>
-        <translation type="unfinished"></translation>
+        <translation> gon</translation>
     </message>
     <message>
         <source> mil</source>
-        <translation type="unfinished"></translation>
+        <translation> Strich</translation>
     </message>
     <message>
         <source> or </source>
@@ -4456,7 +4456,7 @@
     </message>
     <message>
         <source>%1 %2/gpx.xsd</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 %2/gpx.xsd</translation>
     </message>
     <message>
         <source>%1 and %2</source>
@@ -4844,7 +4844,7 @@
     </message>
     <message>
         <source>%1. plot %2%3: %4, stems to measure: %5</source>
-        <translation type="unfinished"></translation>
+        <translation>%1. Probefläche %2%3: %4, zu messende Stämme: %5</translation>
     </message>
     <message>
         <source>%1: %2 and has not finished yet; nothing of this was stored. Try again.</source>
@@ -5080,7 +5080,7 @@
     </message>
     <message>
         <source>Choose yes, no or new.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bitte yes (ja), no (nein) oder new (neu) wählen.</translation>
     </message>
     <message>
         <source>Clark-Evans R</source>
@@ -5168,19 +5168,19 @@
     </message>
     <message>
         <source>Field packet %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket %1</translation>
     </message>
     <message>
         <source>Field packet %1 is in %2: plots with former values: %3, blind plots: %4, stems to measure again: %5.</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket %1 liegt in %2: Probeflächen mit früheren Werten: %3, blinde Probeflächen: %4, nachzumessende Stämme: %5.</translation>
     </message>
     <message>
         <source>Field packet %1 of %2: plots: %3, stems to measure again: %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket %1 von %2: Probeflächen: %3, nachzumessende Stämme: %4.</translation>
     </message>
     <message>
         <source>Fill in</source>
-        <translation type="unfinished"></translation>
+        <translation>Fill in</translation>
     </message>
     <message>
         <source>For stems the plots tell as much as %1 plots drawn at random would.</source>
@@ -5460,11 +5460,11 @@
     </message>
     <message>
         <source>Plot centre, blind check.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittelpunkt, Blindkontrolle.</translation>
     </message>
     <message>
         <source>Plot centre, former values on the sheet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittelpunkt, frühere Werte auf dem Blatt.</translation>
     </message>
     <message>
         <source>Regular: fewer neighbours than by chance within a radius of %1 m</source>
@@ -5472,7 +5472,7 @@
     </message>
     <message>
         <source>Safety first: storm-damaged trees, hanging branches, weather; do not work alone; never look into a laser. The rules of your employer and of the place come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherheit zuerst: Sturmschäden, hängende Äste, Wetter; nicht allein arbeiten; nie in einen Laser blicken. Die Regeln Ihres Arbeitgebers und des Ortes gehen vor.</translation>
     </message>
     <message>
         <source>another program is writing into it</source>
@@ -5844,7 +5844,7 @@
     </message>
     <message>
         <source>Read me first</source>
-        <translation type="unfinished"></translation>
+        <translation>Read me first</translation>
     </message>
     <message>
         <source>Reineke&apos;s index N (Dq / 25.4)^1.605, Dq quadratic mean diameter, cm (Reineke 1933, Journal of Agricultural Research 46: 627-638), also summed stem by stem (Long &amp; Daniel 1990, Western Journal of Applied Forestry 5: 93-96); relative density G / √Dq (Curtis 1982, Forest Science 28: 92-94).</source>
@@ -6056,7 +6056,7 @@
     </message>
     <message>
         <source>This is not in the list. Is it right?</source>
-        <translation type="unfinished"></translation>
+        <translation>Das steht nicht in der Liste. Ist es richtig?</translation>
     </message>
     <message>
         <source>Thousands are marked in a column.</source>
@@ -6096,7 +6096,7 @@
     </message>
     <message>
         <source>Usual is a number from %1 to %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Üblich ist eine Zahl von %1 bis %2.</translation>
     </message>
     <message>
         <source>Values of one plot differ from line to line.</source>
@@ -6228,7 +6228,7 @@
     </message>
     <message>
         <source>%1 cannot be made: %2. Choose another place.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht angelegt werden: %2. Bitte einen anderen Ort wählen.</translation>
     </message>
     <message>
         <source>%1 cannot be written here; copy it to a folder of your own.</source>
@@ -6240,7 +6240,7 @@
     </message>
     <message>
         <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>In %1 liegt schon ein Feldpaket (%2); nichts wurde geschrieben. Bitte einen anderen Ordner nennen.</translation>
     </message>
     <message>
         <source>%1 holds no rows of stems; give the table of the field packet, filled in.</source>
@@ -6420,11 +6420,11 @@
     </message>
     <message>
         <source>Azimuths in %1, clockwise from %2 north. Distances in %3, %4, to the %5 of the stem. %6 in %7 at %8 m.</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimute in %1, im Uhrzeigersinn von Nord (%2). Entfernungen in %3, %4, bis zum Stamm (%5). %6 in %7 in %8 m Höhe.</translation>
     </message>
     <message>
         <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
-        <translation type="unfinished"></translation>
+        <translation>Blinde Zeilen (blind) zeigen mit Absicht keinen früheren Wert: sie sagen, wie gut überhaupt gemessen wird. Jeden Stamm der Probefläche neu messen; genannt sind nur die Nummern, die er tragen mag. Die alten Werte nicht nachschlagen.</translation>
     </message>
     <message>
         <source>Breast height is judged from the centre: {height_m:g} m too low makes a dbh {dbh_cm:.2g} cm too thick at a taper of {taper_cm_per_m:g} cm per m; if a crew always does so, its basal area is {percent:.1f} % too large.</source>
@@ -6444,7 +6444,7 @@
     </message>
     <message>
         <source>Cold rows show the former values. Measure without leaning on them, then write what you measured, also when it is the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die anderen Zeilen (cold) zeigen die früheren Werte. Unabhängig davon messen und dann aufschreiben, was gemessen wurde, auch wenn es dasselbe ist.</translation>
     </message>
     <message>
         <source>Columns %1 have no heading; their cells are kept, but not interpreted.</source>
@@ -6588,7 +6588,7 @@
     </message>
     <message>
         <source>No plot is left to send a crew to.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Probefläche ist übrig, zu der ein Trupp geschickt werden könnte.</translation>
     </message>
     <message>
         <source>No relation between dbh and the distance to other stems is shown</source>
@@ -6620,7 +6620,7 @@
     </message>
     <message>
         <source>Nobody is named who makes the packet; say it with --who NAME.</source>
-        <translation type="unfinished"></translation>
+        <translation>Niemand ist genannt, der das Feldpaket zusammenstellt; mit --who NAME angeben.</translation>
     </message>
     <message>
         <source>Nobody is named who takes this in; say it with --who NAME.</source>
@@ -6756,7 +6756,7 @@
     </message>
     <message>
         <source>Plots in the order of plot_centres.gpx, those without coordinates last:</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen in der Reihenfolge von plot_centres.gpx, die ohne Koordinaten zuletzt:</translation>
     </message>
     <message>
         <source>Printed %1.</source>
@@ -6780,7 +6780,7 @@
     </message>
     <message>
         <source>Safety first: look out for storm-damaged and dead trees, hanging branches, steep or wet ground and weather; do not work alone, and say where you are and when you will be back; never look into the beam of a laser nor point it at anybody. The rules of your employer and of the place come before this packet. Maps and coordinates are no legal survey.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherheit zuerst: auf sturmgeschädigte und tote Bäume, hängende Äste, steilen oder nassen Boden und das Wetter achten; nicht allein arbeiten und sagen, wo man ist und wann man zurück sein wird; nie in den Strahl eines Lasers blicken und ihn auf niemanden richten. Die Regeln Ihres Arbeitgebers und des Ortes gehen diesem Feldpaket vor. Karten und Koordinaten sind keine amtliche Vermessung.</translation>
     </message>
     <message>
         <source>Second-order values need all stems inside the window, each with a position.</source>
@@ -6824,7 +6824,7 @@
     </message>
     <message>
         <source>Storing the packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feldpaket wird gespeichert</translation>
     </message>
     <message>
         <source>Strata, each as a simple random sample of its own</source>
@@ -6900,7 +6900,7 @@
     </message>
     <message>
         <source>The packet would have %1 rows; name fewer plots, or give --budget-hours.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feldpaket hätte %1 Zeilen; weniger Probeflächen nennen oder --budget-hours angeben.</translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -6908,7 +6908,7 @@
     </message>
     <message>
         <source>The share of blind plots is %1, but must lie between 0 and 1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil blinder Probeflächen ist %1, muss aber zwischen 0 und 1 liegen.</translation>
     </message>
     <message>
         <source>The share of other species among the four nearest stems</source>
@@ -7020,7 +7020,7 @@
     </message>
     <message>
         <source>What comes back is taken in by: stemmap remeasured %1 fill_in.xlsx</source>
-        <translation type="unfinished"></translation>
+        <translation>Was zurückkommt, wird eingelesen mit: stemmap remeasured %1 fill_in.xlsx</translation>
     </message>
     <message>
         <source>What the error is made of and what would mend it</source>
@@ -7032,7 +7032,7 @@
     </message>
     <message>
         <source>When the mark of a centre is lost: the sheet of a cold plot names three stems around it, with the direction to the centre and the level distance from the middle of each. Lay them off; where the three meet is the centre. If they miss each other by more than half a metre, one stem is not the one that is meant: try another. On a blind plot no stem is told; if you do not find the centre, write that under remark and go on, do not guess it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn die Marke eines Mittelpunkts verloren ist: das Blatt einer nicht blinden Probefläche nennt drei Stämme ringsum, mit der Richtung zum Mittelpunkt und der waagerechten Entfernung von der Mitte jedes Stammes. Diese abtragen; wo sich die drei treffen, ist der Mittelpunkt. Verfehlen sie sich um mehr als einen halben Meter, ist ein Stamm nicht der gemeinte: einen anderen versuchen. Auf einer blinden Probefläche ist kein Stamm genannt; wer den Mittelpunkt nicht findet, schreibt das unter remark und geht weiter, ohne ihn zu raten.</translation>
     </message>
     <message>
         <source>Work of %1</source>
@@ -7040,7 +7040,7 @@
     </message>
     <message>
         <source>Write into fill_in.xlsx or fill_in.csv, whichever suits you; one of them is enough. Decimal point or comma, and rows in any order, are all right. Leave packet and row as they are: by them each row is known again.</source>
-        <translation type="unfinished"></translation>
+        <translation>In fill_in.xlsx oder fill_in.csv schreiben, wie es passt; eine von beiden genügt. Dezimalpunkt oder Komma und jede Reihenfolge der Zeilen sind recht. packet und row stehen lassen: daran wird jede Zeile wiedererkannt.</translation>
     </message>
     <message>
         <source>Writing layers</source>
@@ -7048,7 +7048,7 @@
     </message>
     <message>
         <source>Writing the table to fill in</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Tabelle zum Ausfüllen wird geschrieben</translation>
     </message>
     <message>
         <source>[sample] strata: each stratum must have its own name.</source>
@@ -7324,7 +7324,7 @@
     </message>
     <message>
         <source>cold</source>
-        <translation type="unfinished"></translation>
+        <translation>mit früheren Werten</translation>
     </message>
     <message>
         <source>column %1</source>
@@ -7644,7 +7644,7 @@
     </message>
     <message>
         <source>feet</source>
-        <translation type="unfinished"></translation>
+        <translation>Fuß</translation>
     </message>
     <message>
         <source>fewer than 10 stems are expected there</source>
@@ -7700,7 +7700,7 @@
     </message>
     <message>
         <source>found: yes when the stem stands or lies there; no when it is not there, and say under remark what you saw; new for a stem that no row names: write it into an empty row of its plot. An empty row may stay empty.</source>
-        <translation type="unfinished"></translation>
+        <translation>found: yes (ja), wenn der Stamm dort steht oder liegt; no (nein), wenn er nicht da ist, und unter remark, was zu sehen war; new (neu) für einen Stamm, den keine Zeile nennt: ihn in eine leere Zeile seiner Probefläche schreiben. Eine leere Zeile darf leer bleiben.</translation>
     </message>
     <message>
         <source>free</source>
@@ -7852,7 +7852,7 @@
     </message>
     <message>
         <source>inches</source>
-        <translation type="unfinished"></translation>
+        <translation>Zoll</translation>
     </message>
     <message>
         <source>ingrowth</source>
@@ -7988,7 +7988,7 @@
     </message>
     <message>
         <source>level</source>
-        <translation type="unfinished"></translation>
+        <translation>waagerecht</translation>
     </message>
     <message>
         <source>limit</source>
@@ -8128,7 +8128,7 @@
     </message>
     <message>
         <source>metres</source>
-        <translation type="unfinished"></translation>
+        <translation>Metern</translation>
     </message>
     <message>
         <source>mils</source>
@@ -8136,15 +8136,15 @@
     </message>
     <message>
         <source>mils, 6000 to the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich, 6000 im Kreis</translation>
     </message>
     <message>
         <source>mils, 6300 to the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich, 6300 im Kreis</translation>
     </message>
     <message>
         <source>mils, 6400 to the circle</source>
-        <translation type="unfinished"></translation>
+        <translation>Strich, 6400 im Kreis</translation>
     </message>
     <message>
         <source>mirrored</source>
@@ -8176,7 +8176,7 @@
     </message>
     <message>
         <source>mm</source>
-        <translation type="unfinished"></translation>
+        <translation>mm</translation>
     </message>
     <message>
         <source>more than 600 stems; comparing them with chance would take too long</source>
