@@ -73,7 +73,8 @@ def packet(
 @click.option(
     "--take",
     type=click.Choice(["all", "likely"]),
-    help="Take the open proposals over at once, all or those that are probably right; each gets a journal entry.",
+    help="Take the open proposals over at once, all or those that are probably right, and keep the records that were "
+    "confirmed; each gets a journal entry.",
 )
 @click.option("--who", default="", metavar="NAME", help="Who takes it in; not given: who is logged in.")
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
@@ -97,4 +98,6 @@ def remeasured(
     done()
     click.echo(made.sentence(survey.name), err=True)
     with text_output(target(output)) as stream:
-        write_remeasured(stream, Told(made.rows(), made.proposals(), made.counts(), made.quality()), form)
+        write_remeasured(
+            stream, Told(made.rows(), made.proposals(), made.confirmed(), made.counts(), made.quality()), form
+        )

@@ -279,8 +279,8 @@ def _decided(connection: sqlite3.Connection, entry: Entry, decision: str, propos
             )
             fields = " and ".join(sorted({change.field for change in changes}))
             # A stem that a crew added was not recorded before.
-            old = "as recorded" if any(change.old is not None for change in changes) else "no record"
-            new = f"{len(changes)} values"
+            recorded = any(change.old is not None for change in changes)
+            old, new = ("as recorded", f"{len(changes)} values") if recorded else ("no stem", "a stem")
             return replace(entry, decision="correct", field=fields, old=old, new=new, changes=changes)
         if not 1 <= place <= len(of_finding):
             known = f"it has {len(of_finding)}" if of_finding else "it has none; say value=X, keep or recheck"

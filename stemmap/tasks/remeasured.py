@@ -10,6 +10,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.again import again
 from stemmap.core.agreement import within
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
@@ -69,7 +70,7 @@ class BroughtBack:
     known_files
         Files that were there already.
     taken
-        Number of proposals that were taken over just now.
+        Number of proposals that were taken over just now, and of records kept because they were confirmed.
     """
 
     workup: Workup
@@ -93,7 +94,7 @@ class BroughtBack:
         if self.new_rows:
             parts.append(f"{name} holds {self.new_rows} rows more that crews brought back.")
         if self.taken:
-            parts.append(f"{self.taken} proposals were taken over, each with an entry in the journal.")
+            parts.append(f"{self.taken} decisions were taken over, each with an entry in the journal.")
         return " ".join(parts) or f"{name} was not changed."
 
     def rows(self) -> Iterator[dict[str, Any]]:
@@ -178,6 +179,23 @@ class BroughtBack:
                     "message": finding.message,
                 }
 
+    def confirmed(self) -> Iterator[dict[str, Any]]:
+        """Open findings that doubt a value which was measured again within the tolerance: they can be kept."""
+        found = self.workup.case.once(again)
+        if found is None:
+            return
+        agrees = {
+            (stem, name)
+            for place, names in enumerate(MEASURED)
+            for stem in found.stem[found.confirmed[:, place]].tolist()
+            for name in names
+        }
+        for finding in self.workup.findings:
+            doubts = finding.family in _OF_VALUES and finding.severity != "note"
+            if doubts and (finding.stem_row, finding.field) in agrees:
+                told = {name: getattr(finding, name) for name in ("plot", "visit", "stem", "field", "message")}
+                yield {"finding": finding.id, **told}
+
     def quality(self) -> dict[str, Any]:
         """How well the survey was measured: agreement by look and field, and how many stems were found."""
         survey = self.workup.survey
@@ -192,6 +210,8 @@ class BroughtBack:
         }
 
 
+#: Findings that doubt a single value, so that measuring it again settles them.
+_OF_VALUES = ("typing", "diameter")
 _PROPOSAL_EVIDENCE = ("recorded", "difference", "tolerance", "look")
 
 
@@ -203,7 +223,8 @@ def bring_back(
     Parameters
     ----------
     take
-        Take proposals over at once: all, or those that are likely; each is an entry of the journal.
+        Take proposals over at once, all or those that are likely, and keep the records that were confirmed; each is an
+        entry of the journal.
 
     Raises
     ------
@@ -292,10 +313,13 @@ def _take_over(survey_path: Path, made: BroughtBack, take: Take, *, who: str) ->
         for each in made.proposals()
         if each["finding"] not in standing and (take == "all" or (each["probability"] or 0.0) >= _LIKELY)
     ]
+    kept = [each["finding"] for each in made.confirmed() if each["finding"] not in standing]
+    requests = [Request(finding, "correct", "measured again, taken over together", who) for finding in chosen]
+    requests += [Request(finding, "keep", "measured again within the tolerance", who) for finding in kept]
     with opened(survey_path, write=True) as survey_file:
-        for finding in chosen:
-            decide(survey_file, Request(finding, "correct", "taken over together with what was brought back", who))
-    return len(chosen)
+        for request in requests:
+            decide(survey_file, request)
+    return len(requests)
 
 
 def _quality_as_json(told: Quality) -> dict[str, Any]:

@@ -27,7 +27,7 @@ class Told:
 
     Parameters
     ----------
-    rows, proposals
+    rows, proposals, confirmed
         One by one, as the task makes them.
     counts, quality
         What they add up to.
@@ -35,6 +35,7 @@ class Told:
 
     rows: Lines
     proposals: Lines
+    confirmed: Lines
     counts: Mapping[str, Any]
     quality: Mapping[str, Any]
 
@@ -45,7 +46,12 @@ def write_remeasured(stream: TextIO, told: Told, form: str) -> None:
 
 
 def _write_json(stream: TextIO, told: Told) -> None:
-    rest = {"counts": told.counts, "proposals": list(told.proposals), "quality": told.quality}
+    rest = {
+        "counts": told.counts,
+        "proposals": list(told.proposals),
+        "confirmed": list(told.confirmed),
+        "quality": told.quality,
+    }
     write_json_list(stream, "rows", told.rows, rest)
 
 
@@ -81,11 +87,15 @@ def _write_table(stream: TextIO, told: Told) -> None:
         stream.write(f"Packet {packet}: {count} rows did not come back.\n")
     proposals = list(told.proposals)
     if proposals:
-        stream.write(
-            f"\n{len(proposals)} proposals to decide on (stemmap decide SURVEY FINDING correct|keep|recheck):\n"
-        )
+        heading = f"Proposals to decide on: {len(proposals)} (stemmap decide SURVEY FINDING correct, keep or recheck)"
+        stream.write(f"\n{heading}\n")
         for each in proposals:
             stream.write(f"  {each['finding']}\n    {each['message']} Probability {each['probability']:.2f}.\n")
+    confirmed = list(told.confirmed)
+    if confirmed:
+        stream.write(f"\nFindings that doubt values which were confirmed within the tolerance: {len(confirmed)}\n")
+        for each in confirmed:
+            stream.write(f"  {each['finding']}\n    {each['message']}\n")
     stream.write("".join(f"{line}\n" for line in _quality_lines(told.quality)))
 
 

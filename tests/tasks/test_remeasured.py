@@ -183,18 +183,31 @@ def test_a_stem_not_found_is_gone_when_it_is_decided_so(survey_path, filled, tmp
 def test_all_proposals_are_taken_over_together_one_entry_each(survey_path, filled, tmp_path):
     muddled(filled)
     write_csv_as_typed(tmp_path / "back.csv", filled)
-    proposed = list(bring_back(survey_path, [tmp_path / "back.csv"], who="Ida").proposals())
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    proposed, confirmed = list(made.proposals()), list(made.confirmed())
     likely = [each for each in proposed if each["probability"] >= 0.5]
     assert len(likely) > 0
     taken = bring_back(survey_path, [], who="Jon", take="likely")
-    assert taken.taken == len(likely)
+    assert taken.taken == len(likely) + len(confirmed)
     with opened(survey_path) as survey_file:
         journal = entries(survey_file)
-    assert [entry.finding for entry in journal] == [each["finding"] for each in likely]
-    assert {(entry.who, entry.decision) for entry in journal} == {("Jon", "correct")}
+    assert [entry.finding for entry in journal] == [each["finding"] for each in likely + confirmed]
+    assert [entry.decision for entry in journal] == ["correct"] * len(likely) + ["keep"] * len(confirmed)
+    assert {entry.who for entry in journal} == {"Jon"}
     rest = bring_back(survey_path, [], who="Jon", take="all")
-    assert rest.taken == len(proposed) - len(likely)
+    assert rest.taken >= len(proposed) - len(likely)
     assert list(rest.proposals()) == []
+
+
+def test_a_doubted_value_that_is_measured_again_alike_can_be_kept(survey_path, filled, tmp_path):
+    doubted = next(row for row in filled if (row["plot"], row["stem"]) == ("1", "6"))
+    doubted["azimuth"] = open_uploads([survey_path]).survey.stems.texts("azimuth")[5]
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    (told,) = [each for each in made.confirmed() if each["stem"] == "6" and each["plot"] == "1"]
+    assert told["finding"] == "1/2026/6/mistyped/azimuth"
+    bring_back(survey_path, [], who="Ida", take="likely")
+    assert told["finding"] not in {each.id for each in open_uploads([survey_path]).findings}
 
 
 def test_uploads_are_added_as_before_when_a_crew_added_stems(survey_path, filled, sent, tmp_path):
@@ -241,7 +254,7 @@ def test_the_command_line_tells_rows_proposals_and_quality(survey_path, filled, 
     asked = ["remeasured", str(survey_path), "--format", "json", "-o", str(tmp_path / "told.json")]
     assert CliRunner().invoke(cli, asked).exit_code == 0
     told = json.loads((tmp_path / "told.json").read_text("utf-8"))
-    assert set(told) == {"rows", "counts", "proposals", "quality"}
+    assert set(told) == {"rows", "counts", "proposals", "confirmed", "quality"}
     assert len(told["rows"]) == len(filled)
     csv = CliRunner().invoke(cli, ["remeasured", str(survey_path), "--format", "csv"])
     assert len(csv.stdout.splitlines()) == len(filled) + 1

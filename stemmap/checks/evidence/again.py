@@ -62,6 +62,11 @@ class Again:
         return ~np.isnan(self.difference) & ~within(self.difference, self.tolerance)
 
     @property
+    def confirmed(self) -> NDArray[np.bool_]:
+        """Whether both values are known and no further apart than the tolerance, shape (n, 3)."""
+        return within(self.difference, self.tolerance)
+
+    @property
     def filled(self) -> NDArray[np.bool_]:
         """Whether a value was measured where none holds, shape (n, 3)."""
         return np.isnan(self.now) & ~np.isnan(self.again)
