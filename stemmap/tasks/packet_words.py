@@ -78,10 +78,11 @@ def _units(workup: Workup, diameter: str) -> str:
     measurement = workup.survey.settings.measurement
     metric = measurement.length_unit == "metre"
     thick = "mm" if diameter == "dbh_mm" else "cm" if metric else "inches"
-    what = "Girth" if diameter == "girth_cm" else "Dbh"
+    what = "the girth" if diameter == "girth_cm" else "the dbh"
+    to = "to the axis of the stem" if measurement.distance_to == "axis" else "to the face of the stem"
     return (
         f"Azimuths in {_UNITS[measurement.azimuth_unit]}, clockwise from {measurement.north} north. "
         f"Distances in {'metres' if metric else 'feet'}, "
-        f"{'level' if measurement.distance == 'horizontal' else 'along the slope'}, "
-        f"to the {measurement.distance_to} of the stem. {what} in {thick} at {measurement.breast_height_m:g} m."
+        f"{'level' if measurement.distance == 'horizontal' else 'along the slope'}, {to}; "
+        f"{what} in {thick} at {measurement.breast_height_m:g} m."
     )
