@@ -51,7 +51,15 @@ _NASTY_SQL: tuple[Any, ...] = (
 _NASTY_TOML = (
     *("0", "-1", "1e308", "nan", "inf", "-inf", "true", '""', '"x"', "[]", "{}", "[[]]", "[1, 2]", "2026-01-01", "'''"),
     *('"gon"', '"slope"', '"magnetic"', '"concentric"', '"angle_count"', "1e-300", "10_000", "[{radius_m = 1}]"),
-    *("9" * 400, '"\\u0000"', '"EPSG:4326"', '"EPSG:25832"', '"+proj=longlat"', "[{radius_m = 4, min_dbh_cm = 50}]"),
+    *(
+        "9" * 400,
+        "9" * 5000,
+        '"\\u0000"',
+        '"EPSG:4326"',
+        '"EPSG:25832"',
+        '"+proj=longlat"',
+        "[{radius_m = 4, min_dbh_cm = 50}]",
+    ),
 )
 
 _SETTINGS = """[survey]
@@ -179,9 +187,10 @@ def mutated(kind: str, files: Files, dice: random.Random) -> Files:
     names = {"settings": ["settings.toml"], "decisions": ["lines"]}.get(kind, list(files))
     changed = dict(files)
     for name in names if dice.random() < 0.2 else [dice.choice(names)]:
-        for _ in range(dice.choice((1, 1, 1, 2, 3, 6))):
+        ways = (_bytes_changed,) if dice.random() < 0.1 else _WAYS[kind]
+        for _ in range(dice.choice((1, 1, 1, 2, 3))):
             with suppress(ValueError, RecursionError):  # what is damaged already may no longer have such parts
-                changed[name] = dice.choice(_WAYS[kind])(changed[name], dice)
+                changed[name] = dice.choice(ways)(changed[name], dice)
     return MappingProxyType(changed)
 
 
@@ -202,6 +211,13 @@ def _bytes_changed(content: bytes, dice: random.Random) -> bytes:
         data[place:place] = data[start : start + dice.choice((5, 50, 400))]
     else:
         data[place:place] = dice.choice(_NASTY).encode("utf-8", "surrogatepass")
+    return bytes(data)
+
+
+def _bytes_flipped(content: bytes, dice: random.Random) -> bytes:
+    data = bytearray(content)
+    for _ in range(dice.choice((1, 1, 3, 20))):
+        data[dice.randrange(len(data))] ^= 1 << dice.randrange(8)
     return bytes(data)
 
 
@@ -255,7 +271,7 @@ def _parts_changed(content: bytes, dice: random.Random) -> bytes:
         with zipfile.ZipFile(io.BytesIO(content)) as whole, zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as changed:
             parts = {name: whole.read(name) for name in whole.namelist()}
             name = dice.choice([each for each in parts if "sheet" in each] or [*parts])
-            name = dice.choice([*parts]) if dice.random() < 0.3 else name
+            name = dice.choice([*parts]) if dice.random() < 0.15 else name
             parts[name] = (
                 _markup_changed(parts[name], dice) if dice.random() < 0.7 else _bytes_changed(parts[name], dice)
             )
@@ -325,9 +341,9 @@ def _settings_changed(content: bytes, dice: random.Random) -> bytes:
     way = dice.random()
     if sign and way < 0.6:
         lines[place] = f"{key}= {dice.choice(_NASTY_TOML)}"
-    elif way < 0.75:
+    elif way < 0.65:
         lines[place] = dice.choice(lines)
-    elif way < 0.9:
+    elif way < 0.75:
         lines.insert(place, f"{dice.choice(_KEYS)} = {dice.choice(_NASTY_TOML)}")
     else:
         del lines[place]
@@ -355,10 +371,10 @@ _WAYS: Mapping[str, tuple[Callable[[bytes, random.Random], bytes], ...]] = Mappi
     {
         "csv": (_bytes_changed, _cells_changed, _cells_changed),
         "geojson": (_bytes_changed, _json_changed, _json_changed, _json_changed),
-        "xlsx": (_bytes_changed, _parts_changed, _parts_changed, _parts_changed),
-        "gpkg": (_bytes_changed, _rows_changed),
-        "settings": (_bytes_changed, _settings_changed, _settings_changed, _settings_changed),
+        "xlsx": (_parts_changed,),
+        "gpkg": (_bytes_flipped, _rows_changed, _rows_changed),
+        "settings": (_settings_changed,),
         "decisions": (_bytes_changed, _lines_changed, _lines_changed),
-        "survey": (_bytes_changed, _rows_changed),
+        "survey": (_bytes_flipped, _rows_changed, _rows_changed),
     }
 )

@@ -91,7 +91,8 @@ class Trials:
             wrong = f"{grown >> 20} MiB"
         if wrong:
             return files, wrong
-        if behaviour - self._behaviour and len(self._known[kind]) < 400:
+        # What is refused as a whole would be refused again.
+        if behaviour - self._behaviour and len(behaviour) > 1 and len(self._known[kind]) < 400:
             self._known[kind].append(files)
         self._behaviour |= behaviour
         return None

@@ -11,7 +11,7 @@ from dataclasses import astuple, dataclass, replace
 from typing import Any, Literal
 
 from stemmap.errors import InputError
-from stemmap.store.schema import quoted
+from stemmap.store.schema import Altered, quoted
 from stemmap.store.survey_file import SurveyFile, now, told
 from stemmap.survey.fields import FIELDS
 from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
@@ -72,14 +72,8 @@ def entries(survey_file: SurveyFile) -> tuple[Entry, ...]:
     with told(survey_file.path):
         read = _entries(survey_file.connection)
         if [entry.entry for entry in read] != list(range(1, len(read) + 1)):
-            raise _Unsealed
+            raise Altered
     return read
-
-
-class _Unsealed(sqlite3.DatabaseError):
-    """An entry is missing or not as it was stored."""
-
-    sqlite_errorname = "SQLITE_CORRUPT"
 
 
 def _entries(
@@ -91,7 +85,7 @@ def _entries(
 
 def _whole(entry: Entry | None) -> Entry:
     if entry is None:
-        raise _Unsealed
+        raise Altered
     return entry
 
 

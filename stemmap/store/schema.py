@@ -232,11 +232,27 @@ def _free_name(plain: str, taken: Container[str]) -> str:
 _STEPS: Mapping[int, Callable[[sqlite3.Connection], None]] = MappingProxyType({1: _add_packets})
 
 
+class Altered(sqlite3.DatabaseError):
+    """What a table holds is not what stemmap wrote."""
+
+    sqlite_errorname = "SQLITE_CORRUPT"
+
+
 def version_of(connection: sqlite3.Connection) -> int | None:
-    """Version of the tables; None when the database is no survey file."""
+    """Version of the tables; None when the database is no survey file.
+
+    Raises
+    ------
+    Altered
+        When it is one that does not say its version.
+    """
     known = connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'survey_file' AND type = 'table'").fetchone()
-    row = connection.execute("SELECT schema_version FROM survey_file").fetchone() if known else None
-    return None if row is None else int(row[0])
+    if not known:
+        return None
+    row = connection.execute("SELECT schema_version FROM survey_file").fetchone()
+    if row is None or not isinstance(row[0], int):
+        raise Altered
+    return row[0]
 
 
 def needs_steps(version: int, name: str) -> bool:

@@ -24,7 +24,7 @@ _HEADER = 100
 
 
 def is_survey_file(path: Path) -> bool:
-    """Whether a file is a survey file of stemmap: a GeoPackage with its tables."""
+    """Whether a file is a survey file of stemmap: a GeoPackage with its tables, perhaps a damaged one."""
     if path.suffix.lower() != ".gpkg":
         return False
     try:
@@ -32,9 +32,12 @@ def is_survey_file(path: Path) -> bool:
             head = stream.read(_HEADER)
         if head[:15] != b"SQLite format 3" or int.from_bytes(head[68:72], "big") != geopackage.APPLICATION_ID:
             return False
-        with _connected(path, "ro") as connection:
-            return schema.version_of(connection) is not None
-    except (OSError, sqlite3.Error, UnicodeDecodeError):
+        try:
+            with _connected(path, "ro") as connection:
+                return schema.version_of(connection) is not None
+        except (sqlite3.DatabaseError, UnicodeDecodeError):
+            return b"CREATE TABLE survey_file" in path.read_bytes()
+    except OSError:
         return False
 
 

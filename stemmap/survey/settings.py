@@ -6,7 +6,6 @@ import types
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, fields, replace
 from difflib import get_close_matches
-from math import isfinite
 from types import MappingProxyType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
@@ -386,9 +385,13 @@ def _items(kind: Any, place: str, value: Any) -> tuple[Any, ...]:
     return tuple(made)
 
 
+#: No quantity of a survey comes near it, and a whole number beyond is none that can be reckoned with.
+_TOO_LARGE = 1e300
+
+
 def _number(place: str, value: Any) -> float:
     key = place.rsplit(" ", 1)[-1]
-    if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
+    if isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < _TOO_LARGE:
         raise InputError(f"{place} is {value!r}, but must be a number.")
     if key not in _SIGNED and (value < 0 or (value == 0 and key not in _ZERO_ALLOWED)):
         least = "must not be below zero" if key in _ZERO_ALLOWED else "must be above zero"
