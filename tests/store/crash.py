@@ -176,13 +176,14 @@ def kill_at_random(
         told["lost_in_copy"] += lost(bare, answered)
         told["lost"] += lost(survey, answered)
         told["invalid"] += bool(faults(survey))
-        told["copy_torn"] += not _is_whole(bare)
+        told["copy_torn"] += not is_whole(bare)
         if tell and (kill + 1) % _KILLS_OF_A_FILE == 0:
             tell(told)
     return told
 
 
-def _is_whole(path: Path) -> bool:
+def is_whole(path: Path) -> bool:
+    """Whether SQLite finds nothing wrong with a file."""
     connection = sqlite3.connect(path)
     try:
         return bool(connection.execute("PRAGMA integrity_check").fetchone() == ("ok",))
