@@ -62,9 +62,8 @@ def store_and_fail(survey_file, packet):
 
 def test_a_packet_that_cannot_be_stored_leaves_nothing(path):
     other = Packet("all", 0.0, 1, ROWS[:5])
-    with opened(path, write=True) as survey_file:
-        with pytest.raises(RuntimeError):
-            store_and_fail(survey_file, other)
+    with opened(path, write=True) as survey_file, pytest.raises(RuntimeError):
+        store_and_fail(survey_file, other)
     assert len(rows(path, "packets")) == 1
 
 
