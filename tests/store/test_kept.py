@@ -2,6 +2,7 @@
 
 kept/version_1.gpkg: the upload of test_survey_file.py added by Ida, then four decisions by `stemmap decide`: `correct`
 of 620 to 6.2, `keep` of a finding on another stem, `undo`, `redo`.
+kept/version_2.gpkg: the same, then a field packet of plot A1 by Ida, and two of its rows filled in and taken in by Udo.
 """
 
 import shutil
@@ -95,3 +96,18 @@ def test_a_repaired_file_of_every_version_has_the_tables_of_today(kept, tmp_path
         assert len(entries(survey_file)) == 4
     assert version_in(tmp_path / "repaired.gpkg") == SCHEMA
     assert faults(tmp_path / "repaired.gpkg") == []
+
+
+def test_a_file_of_version_2_keeps_the_field_packet_and_what_came_back(tmp_path):
+    path = Path(shutil.copy(KEPT[0].with_name("version_2.gpkg"), tmp_path / "survey.gpkg"))
+    upload = load_path(path).upload
+    assert upload.returned.asked.row.tolist() == list(range(1, 15))
+    assert set(upload.returned.asked.plot) == {"A1"}
+    came = upload.returned.rows
+    assert came.texts("distance_m").tolist()[:2] == ["3,42", ""]
+    assert came.texts("remark").tolist()[:2] == ["", "only a stump"]
+    with closing(sqlite3.connect(path)) as connection:
+        [(name, who)] = connection.execute("SELECT name, who FROM packets").fetchall()
+        former = connection.execute("SELECT former FROM packet_rows WHERE row = 4").fetchone()[0]
+    assert (len(name), who) == (6, "Ida")
+    assert '"distance_m": "6.2"' in former
