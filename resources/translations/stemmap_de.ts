@@ -10,39 +10,39 @@
     </message>
     <message>
         <source>Add uploads</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten hinzufügen</translation>
     </message>
     <message>
         <source>Add {names} to {survey}?</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} zu {survey} hinzufügen?</translation>
     </message>
     <message>
         <source>&amp;Add</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hinzufügen</translation>
     </message>
     <message>
         <source>&amp;Open in its place</source>
-        <translation type="unfinished"></translation>
+        <translation>Stattdessen ö&amp;ffnen</translation>
     </message>
     <message>
         <source>Uploads are added to a survey file: choose File, Keep as survey file, first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten werden zu einer Inventurdatei hinzugefügt: zuerst Datei, Als Inventurdatei behalten wählen.</translation>
     </message>
     <message>
         <source>Nothing was stored yet. Records that are replaced stay readable as they were.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch ist nichts gespeichert. Ersetzte Datensätze bleiben lesbar, wie sie waren.</translation>
     </message>
     <message>
         <source>Sho&amp;w them</source>
-        <translation type="unfinished"></translation>
+        <translation>An&amp;zeigen</translation>
     </message>
     <message>
         <source>&amp;Replace the old ones</source>
-        <translation type="unfinished"></translation>
+        <translation>Die alten &amp;ersetzen</translation>
     </message>
     <message>
         <source>&amp;Keep the old ones</source>
-        <translation type="unfinished"></translation>
+        <translation>Die alten &amp;behalten</translation>
     </message>
 </context>
 <context>
@@ -215,11 +215,11 @@
     <message>
         <source>Decided on this plot</source>
         <extracomment>So many lines of the list are seen at most.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Auf dieser Probefläche entschieden</translation>
     </message>
     <message>
         <source>Decided on this plot: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf dieser Probefläche entschieden: {count}</translation>
     </message>
     <message>
         <source>stem {stem}</source>
@@ -242,15 +242,15 @@
     </message>
     <message>
         <source>The last decision is not yours: {who}, {when}, {plot}: {what}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die letzte Entscheidung ist nicht Ihre: {who}, {when}, {plot}: {what}.</translation>
     </message>
     <message>
         <source>Undo it once more to take it back all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch einmal rückgängig machen nimmt sie trotzdem zurück.</translation>
     </message>
     <message>
         <source>&amp;Undo it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückgängig machen</translation>
     </message>
     <message>
         <source>Decisions are kept in a survey file: choose File, Keep as survey file.</source>
@@ -262,19 +262,19 @@
     </message>
     <message>
         <source>Stored for {count} findings: {what}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Für {count} Befunde gespeichert: {what}.</translation>
     </message>
     <message>
         <source>{count} have no such proposal and stay as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} haben keinen solchen Vorschlag und bleiben, wie sie sind.</translation>
     </message>
     <message>
         <source>Each is an entry of its own; Ctrl+Z takes them back one by one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede ist ein eigener Eintrag; Strg+Z nimmt sie einzeln zurück.</translation>
     </message>
     <message>
         <source>&amp;Undo these {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese {count} &amp;rückgängig machen</translation>
     </message>
     <message>
         <source>Stored: {new} holds in place of {old}.</source>
@@ -290,19 +290,19 @@
     </message>
     <message>
         <source>Undone: entry {entry} by {who}: {what}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückgängig gemacht: Eintrag {entry} von {who}: {what}.</translation>
     </message>
     <message>
         <source>Done again: entry {entry} by {who}: {what}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wiederhergestellt: Eintrag {entry} von {who}: {what}.</translation>
     </message>
     <message>
         <source>Undone: {count} decisions, each with an entry of its own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückgängig gemacht: {count} Entscheidungen, jede mit einem eigenen Eintrag.</translation>
     </message>
     <message>
         <source>An earlier moment is shown, at which nothing can be decided. First go back to now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeigt wird ein früherer Stand, an dem nichts entschieden werden kann. Erst zurück zum jetzigen gehen.</translation>
     </message>
     <message>
         <source>Who decides?</source>
@@ -329,7 +329,7 @@
     <name>DifferenceWindow</name>
     <message>
         <source>Records that differ</source>
-        <translation type="unfinished"></translation>
+        <translation>Datensätze, die sich unterscheiden</translation>
     </message>
 </context>
 <context>
@@ -401,27 +401,27 @@
     <message>
         <source>{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it to a folder of your own.</source>
         <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>{name} kann hier nur gelesen werden: alles lässt sich ansehen, aber nichts wird gespeichert. Zum Entscheiden in einen eigenen Ordner kopieren.</translation>
     </message>
     <message>
         <source>Decided meanwhile in this file by {names}: {count}, the last at {time}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Inzwischen in dieser Datei entschieden von {names}: {count}, zuletzt {time}.</translation>
     </message>
     <message>
         <source>The settings of this file were changed by somebody else.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einstellungen dieser Datei hat jemand anders geändert.</translation>
     </message>
     <message>
         <source>{who} added an upload to this file, {time}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who} hat dieser Datei Aufnahmedaten hinzugefügt, {time}.</translation>
     </message>
     <message>
         <source>&amp;Read it now</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Jetzt lesen</translation>
     </message>
     <message>
         <source>It is being read.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wird gelesen.</translation>
     </message>
 </context>
 <context>
@@ -483,23 +483,23 @@
     </message>
     <message>
         <source>Each decision: who, when, what, why; a row leads to its stem.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Entscheidung: wer, wann, was, warum; eine Zeile führt zu ihrem Stamm.</translation>
     </message>
     <message>
         <source>As it was on</source>
-        <translation type="unfinished"></translation>
+        <translation>Stand vom</translation>
     </message>
     <message>
         <source>Drag to see the survey as it was after a decision; nothing is changed by that</source>
-        <translation type="unfinished"></translation>
+        <translation>Ziehen zeigt die Inventur, wie sie nach einer Entscheidung war; geändert wird dadurch nichts</translation>
     </message>
     <message>
         <source>Back to now</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zu jetzt</translation>
     </message>
     <message>
         <source>As it was on:</source>
-        <translation type="unfinished"></translation>
+        <translation>Stand vom:</translation>
     </message>
     <message>
         <source>Nothing was decided yet.</source>
@@ -511,15 +511,15 @@
     </message>
     <message>
         <source>now</source>
-        <translation type="unfinished"></translation>
+        <translation>jetzt</translation>
     </message>
     <message>
         <source>before the first decision</source>
-        <translation type="unfinished"></translation>
+        <translation>vor der ersten Entscheidung</translation>
     </message>
     <message>
         <source>after entry {entry} ({who}, {when})</source>
-        <translation type="unfinished"></translation>
+        <translation>nach Eintrag {entry} ({who}, {when})</translation>
     </message>
 </context>
 <context>
@@ -582,7 +582,7 @@
     </message>
     <message>
         <source>{name} (can only be read)</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} (nur lesbar)</translation>
     </message>
     <message>
         <source>There is no further error or thing to look at.</source>
@@ -598,15 +598,15 @@
     </message>
     <message>
         <source>Before the first decision. Only to look at: nothing can be decided here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor der ersten Entscheidung. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
     </message>
     <message>
         <source>As it was after entry {entry}, {when}. Only to look at: nothing can be decided here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stand nach Eintrag {entry}, {when}. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
     </message>
     <message>
         <source>&amp;Back to now</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zurück zu jetzt</translation>
     </message>
     <message>
         <source>What was open stays as it was.</source>
@@ -618,7 +618,7 @@
     </message>
     <message>
         <source>Drop to add to this survey file; you are asked before</source>
-        <translation type="unfinished"></translation>
+        <translation>Ablegen fügt zu dieser Inventurdatei hinzu; vorher wird gefragt</translation>
     </message>
     <message>
         <source>Drop to open in place of this survey, which stays under File, Open recent</source>
@@ -933,23 +933,23 @@
     <name>ReasonLine</name>
     <message>
         <source>Reason:</source>
-        <translation type="unfinished"></translation>
+        <translation>Grund:</translation>
     </message>
     <message>
         <source>Without</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne</translation>
     </message>
     <message>
         <source>Type it, press Enter, then decide</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingeben, Eingabetaste drücken, dann entscheiden</translation>
     </message>
     <message>
         <source>Reason of the next decision</source>
-        <translation type="unfinished"></translation>
+        <translation>Grund der nächsten Entscheidung</translation>
     </message>
     <message>
         <source>Decide without a reason</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Grund entscheiden</translation>
     </message>
 </context>
 <context>
@@ -1328,15 +1328,15 @@
     <message>
         <source>Another program is writing into {name}.</source>
         <extracomment>So long the window stands still for another program that is writing. So long it waits then without standing still, and how long it is silent about that.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Ein anderes Programm schreibt in {name}.</translation>
     </message>
     <message>
         <source>{who} on the computer {computer} (process {process}) has been writing into {name} since {since}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{who} auf dem Rechner {computer} (Prozess {process}) schreibt seit {since} in {name}.</translation>
     </message>
     <message>
         <source>What you decided is stored as soon as that is done.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre Entscheidung wird gespeichert, sobald das fertig ist.</translation>
     </message>
 </context>
 <context>
@@ -1608,31 +1608,31 @@
     <message>
         <source>The folder {folder} is no longer watched.</source>
         <extracomment>So often the folder is looked into although nothing was told: folders of other computers tell nothing. Milliseconds. A file is written to its end when it is the same after this time, milliseconds. So many survey files keep their folder, and each so many files that were declined.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner {folder} wird nicht mehr beobachtet.</translation>
     </message>
     <message>
         <source>Watch a folder for uploads</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner auf Aufnahmedaten beobachten</translation>
     </message>
     <message>
         <source>The folder {folder} cannot be read just now; it is looked at again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner {folder} ist gerade nicht lesbar; es wird wieder nachgesehen.</translation>
     </message>
     <message>
         <source>New in {folder}: {names}. Add to {survey}?</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu in {folder}: {names}. Zu {survey} hinzufügen?</translation>
     </message>
     <message>
         <source>&amp;Add</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hinzufügen</translation>
     </message>
     <message>
         <source>&amp;Choose…</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus&amp;wählen…</translation>
     </message>
     <message>
         <source>&amp;Not these</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Diese nicht</translation>
     </message>
 </context>
 <context>
@@ -2076,19 +2076,19 @@
     </message>
     <message>
         <source>&amp;Add uploads…</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten &amp;hinzufügen…</translation>
     </message>
     <message>
         <source>Add files of plots and stems to the open survey file; you are asked about what differs</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateien mit Probeflächen und Stämmen zur offenen Inventurdatei hinzufügen; was sich unterscheidet, wird gefragt</translation>
     </message>
     <message>
         <source>&amp;Watch a folder for uploads…</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner auf Aufnahmedaten &amp;beobachten…</translation>
     </message>
     <message>
         <source>Files that come into a folder are offered for the survey file; ticked while that is so</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateien, die in einen Ordner kommen, werden für die Inventurdatei angeboten; angehakt, solange das so ist</translation>
     </message>
     <message>
         <source>&amp;Correct as proposed</source>
@@ -2140,11 +2140,11 @@
     </message>
     <message>
         <source>Reason o&amp;f the next decision…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Grund der nächsten Entscheidung…</translation>
     </message>
     <message>
         <source>Say why before you decide; decisions without a reason are stored as well</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor dem Entscheiden sagen, warum; auch ohne Grund wird gespeichert</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -2262,34 +2262,34 @@
     </message>
     <message>
         <source>{label}, {field} {old} → {new}</source>
-        <translation type="unfinished"></translation>
+        <translation>{label}, {field} {old} → {new}</translation>
     </message>
     <message>
         <source>Decided: {what}. {who}, {when}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Entschieden: {what}. {who}, {when}.</translation>
     </message>
     <message>
         <source>Reason: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Grund: {why}</translation>
     </message>
 </context>
 <context>
     <name>difference_window</name>
     <message>
         <source>new in the upload</source>
-        <translation type="unfinished"></translation>
+        <translation>neu in den Aufnahmedaten</translation>
     </message>
     <message>
         <source>no more in the upload</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht mehr in den Aufnahmedaten</translation>
     </message>
     <message>
         <source>changed</source>
-        <translation type="unfinished"></translation>
+        <translation>geändert</translation>
     </message>
     <message>
         <source>what</source>
-        <translation type="unfinished"></translation>
+        <translation>was</translation>
     </message>
     <message>
         <source>plot</source>
@@ -2309,11 +2309,11 @@
     </message>
     <message>
         <source>survey file</source>
-        <translation type="unfinished"></translation>
+        <translation>Inventurdatei</translation>
     </message>
     <message>
         <source>upload</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmedaten</translation>
     </message>
 </context>
 <context>
@@ -2453,7 +2453,7 @@
     <name>journal_panel</name>
     <message>
         <source>time</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit</translation>
     </message>
     <message>
         <source>who</source>
@@ -2497,7 +2497,7 @@
     </message>
     <message>
         <source>number of the entry, from 1 without gaps</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer des Eintrags, ab 1 ohne Lücken</translation>
     </message>
 </context>
 <context>
@@ -2804,7 +2804,7 @@
     </message>
     <message>
         <source>as typed, before it was decided</source>
-        <translation type="unfinished"></translation>
+        <translation>wie eingegeben, vor der Entscheidung</translation>
     </message>
     <message>
         <source>{text} at {distance}</source>
@@ -3035,7 +3035,7 @@
     </message>
     <message>
         <source>Every decision: who, when, what and why. Choose one to go to its stem, or drag the slider to see the survey as it was then. Entries are only ever added.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Entscheidung: wer, wann, was und warum. Eine wählen führt zu ihrem Stamm, der Schieber zeigt die Inventur, wie sie damals war. Einträge kommen immer nur hinzu.</translation>
     </message>
     <message>
         <source>What the selected plot says per hectare, with the reason where a value cannot be known; for the whole survey the estimates of its strata.</source>
@@ -4487,14 +4487,6 @@
         <translation>%1 kann nicht als Bild gelesen werden; die Karte bleibt, wie sie war.</translation>
     </message>
     <message>
-        <source>%1 cannot be read as a vector layer; the map stays as it was.</source>
-        <translation>%1 kann nicht als Vektorlayer gelesen werden; die Karte bleibt, wie sie war.</translation>
-    </message>
-    <message>
-        <source>%1 cannot be read as polygons; save it again as GeoPackage.</source>
-        <translation>%1 kann nicht als Polygone gelesen werden; noch einmal als GeoPackage speichern.</translation>
-    </message>
-    <message>
         <source>%1 cannot be read: %2.</source>
         <translation>%1 kann nicht gelesen werden: %2.</translation>
     </message>
@@ -4513,6 +4505,10 @@
     <message>
         <source>%1 could not be finished (%2); a file of that name is as it was.</source>
         <translation>%1 konnte nicht fertiggestellt werden (%2); eine Datei dieses Namens ist, wie sie war.</translation>
+    </message>
+    <message>
+        <source>%1 decisions were taken over, each with an entry in the journal.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 differ from line to line on plot %2 (first in line %3); the first line of each plot holds.</source>
@@ -4760,7 +4756,7 @@
     </message>
     <message>
         <source>%1 on %2 (process %3) has been writing into it since %4</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 auf %2 (Prozess %3) schreibt seit %4 hinein</translation>
     </message>
     <message>
         <source>%1 plots without a known value were left out.</source>
@@ -4848,7 +4844,7 @@
     </message>
     <message>
         <source>%1: %2 and has not finished yet; nothing of this was stored. Try again.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: %2 und ist noch nicht fertig; hiervon wurde nichts gespeichert. Noch einmal versuchen.</translation>
     </message>
     <message>
         <source>%1: a picture of a map ends in .png or .svg.</source>
@@ -4975,6 +4971,14 @@
         <translation>Ein Verfahren der Art %1 hat keine Kreise: kind auf concentric setzen oder die Kreise streichen.</translation>
     </message>
     <message>
+        <source>A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of basal area is %1 to %2 m² per hectare.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of stems per hectare is %1 to %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>A file could not be used.</source>
         <translation>Eine Datei konnte nicht benutzt werden.</translation>
     </message>
@@ -5053,6 +5057,10 @@
     <message>
         <source>Azimuths cannot be counted from the north of %1: choose a projected system.</source>
         <translation>Azimute können nicht vom Nord von %1 gezählt werden: ein projiziertes System wählen.</translation>
+    </message>
+    <message>
+        <source>Azimuths in %1, clockwise from %2 north. Distances in %3, %4, %5; %6 in %7 at %8 m.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Basal area changed by %1 m²/ha, standard error %2; no change is shown, for the 95 % interval holds zero.</source>
@@ -5476,7 +5484,7 @@
     </message>
     <message>
         <source>another program is writing into it</source>
-        <translation type="unfinished"></translation>
+        <translation>ein anderes Programm schreibt hinein</translation>
     </message>
     <message>
         <source>change of the sampling error with half the standard deviation of azimuths</source>
@@ -5501,6 +5509,22 @@
     <message>
         <source>living stems of the inner circle</source>
         <translation>lebende Stämme des inneren Kreises</translation>
+    </message>
+    <message>
+        <source>no stem</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on so few plots a t interval holds the truth less often than it says; skew_low and skew_high are nearer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the dbh</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the girth</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the stand edge crosses itself</source>
@@ -6231,6 +6255,14 @@
         <translation>%1 kann nicht angelegt werden: %2. Bitte einen anderen Ort wählen.</translation>
     </message>
     <message>
+        <source>%1 cannot be read as a vector layer: it is no GeoPackage, shapefile or GeoJSON file; save it again as GeoPackage.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 cannot be read as a vector layer; save it again as GeoPackage.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 cannot be written here; copy it to a folder of your own.</source>
         <translation>%1 kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
     </message>
@@ -6241,6 +6273,10 @@
     <message>
         <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
         <translation>In %1 liegt schon ein Feldpaket (%2); nichts wurde geschrieben. Bitte einen anderen Ordner nennen.</translation>
+    </message>
+    <message>
+        <source>%1 holds no places.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 holds no rows of stems; give the table of the field packet, filled in.</source>
@@ -6301,10 +6337,6 @@
     <message>
         <source>%1 plots, %2 visits, %3 stems recorded.</source>
         <translation>%1 Probeflächen, %2 Aufnahmen, %3 Stämme aufgenommen.</translation>
-    </message>
-    <message>
-        <source>%1 proposals were taken over, each with an entry in the journal.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 record%2 in it (%3) changed</source>
@@ -6417,10 +6449,6 @@
     <message>
         <source>Another program changed the settings in %1, so that they cannot be read: %2.</source>
         <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Azimuths in %1, clockwise from %2 north. Distances in %3, %4, to the %5 of the stem. %6 in %7 at %8 m.</source>
-        <translation>Azimute in %1, im Uhrzeigersinn von Nord (%2). Entfernungen in %3, %4, bis zum Stamm (%5). %6 in %7 in %8 m Höhe.</translation>
     </message>
     <message>
         <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
@@ -6761,6 +6789,10 @@
     <message>
         <source>Printed %1.</source>
         <translation>Gedruckt am %1.</translation>
+    </message>
+    <message>
+        <source>Proposals to decide on: %1 (stemmap decide SURVEY FINDING correct, keep or recheck)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Records that differ were left out, as you said.</source>
@@ -8107,6 +8139,14 @@
         <translation>nachgemessen</translation>
     </message>
     <message>
+        <source>measured again within the tolerance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>measured again, taken over together</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>measured, empty, non-forest or not reached</source>
         <translation>aufgenommen, leer, Nichtwald oder nicht erreicht</translation>
     </message>
@@ -8299,10 +8339,6 @@
         <translation>keine Probefläche mit bekanntem Wert</translation>
     </message>
     <message>
-        <source>no record</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>no record could be weighed against others</source>
         <translation>kein Datensatz ließ sich gegen andere abwägen</translation>
     </message>
@@ -8425,10 +8461,6 @@
     <message>
         <source>on no plot do all stems of the pattern have a dbh, and different ones</source>
         <translation>auf keiner Probefläche haben alle Stämme des Musters einen BHD, und verschiedene</translation>
-    </message>
-    <message>
-        <source>on so few plots a t interval holds the truth less often than it says</source>
-        <translation>bei so wenigen Probeflächen enthält ein t-Intervall die Wahrheit seltener, als es sagt</translation>
     </message>
     <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
@@ -9043,10 +9075,6 @@
         <translation>systematische Stichprobe, wie eine einfache Zufallsstichprobe berechnet</translation>
     </message>
     <message>
-        <source>taken over together with what was brought back</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>taper cm per m</source>
         <translation>Abholzigkeit, cm je m</translation>
     </message>
@@ -9265,6 +9293,14 @@
     <message>
         <source>times chance</source>
         <translation>mal Zufall</translation>
+    </message>
+    <message>
+        <source>to the axis of the stem</source>
+        <translation>bis zur Stammachse</translation>
+    </message>
+    <message>
+        <source>to the face of the stem</source>
+        <translation>bis zur Stammoberfläche</translation>
     </message>
     <message>
         <source>tolerance</source>

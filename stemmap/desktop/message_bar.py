@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QRect, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from stemmap.desktop.palettes import severity_colour
 
@@ -54,10 +54,14 @@ class MessageBar(QFrame):
         self._close.setAccessibleName(self.tr("Dismiss the message"))
         self._close.clicked.connect(self._on_dismissed)
         self.buttons: list[QPushButton] = []
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(14, 6, 6, 6)
+        self._row, self._below = QHBoxLayout(), QHBoxLayout()
         self._row.addWidget(self._label, 1)
         self._row.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
+        self._below.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 6, 6, 6)
+        column.addLayout(self._row)
+        column.addLayout(self._below)
         if not dismissible:
             self._close.hide()
         self.hide()
@@ -88,6 +92,12 @@ class MessageBar(QFrame):
             button.hide()
             button.deleteLater()
         self.buttons = [self._button(answer) for answer in answers]
+        # One button leaves the sentence its room, several would squeeze it.
+        for button in self.buttons:
+            if len(answers) == 1:
+                self._row.insertWidget(1, button, 0, Qt.AlignmentFlag.AlignTop)
+            else:
+                self._below.addWidget(button)
         self._make_room()
         self.setAccessibleName(self.tr("Message"))
         self.setAccessibleDescription(sentence)
@@ -100,7 +110,6 @@ class MessageBar(QFrame):
 
     def _button(self, answer: Answer) -> QPushButton:
         button = QPushButton(answer.text)
-        self._row.insertWidget(self._row.count() - 1, button, 0, Qt.AlignmentFlag.AlignTop)
 
         def on_clicked() -> None:
             self.hide()
