@@ -24,7 +24,7 @@ from stemmap.store.survey_file import is_survey_file
 from stemmap.survey.decided import Decisions
 from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, measure
-from stemmap.survey.part import part_of
+from stemmap.survey.part import Part, part_of
 from stemmap.survey.redecided import redecided
 from stemmap.survey.registry import Case, run_checks
 from stemmap.survey.settings import Settings, columns_above
@@ -218,7 +218,10 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
     survey, visits = made
     before, after = (_kept(each) for each in (workup.survey.decisions, decisions))
     if survey.stems is not workup.survey.stems or before - after:
-        return check_plots(workup, survey, visits)
+        findings = check_plots(workup, survey, visits)
+        part, of_part = _alone(workup, survey, visits)
+        measured = workup.measured.with_part(of_part, part.stems)
+        return replace(workup, survey=survey, measured=measured, findings=findings, summary=summarise(survey, measured))
     # No record changed and no finding comes back: some are kept, or the crew is sent.
     ids, rows = decisions.kept(survey)
     findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
@@ -229,7 +232,7 @@ def _kept(decisions: Decisions) -> set[str]:
     return {finding for finding, entry in decisions.standing.items() if entry.decision == "keep"}
 
 
-def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Workup:
+def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Findings:
     """Check some plots again after an edit, by the rates that the whole survey has told before.
 
     What is judged of the survey as a whole, and what its plots are measured by, stays as it was; only checking all
@@ -244,16 +247,19 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
     visits
         Rows of visits of the plots concerned, shape (n,).
     """
-    part = part_of(survey, visits)
-    crs = workup.measured.crs
-    alone = part.survey if crs is None else part.survey.under(survey.settings.having("survey.crs", crs))
-    of_part = measure(alone)
-    made = run_checks(Case(alone, of_part, workup.case))
+    part, measured = _alone(workup, survey, visits)
+    made = run_checks(Case(part.survey, measured, workup.case))
     findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
     ids, rows = survey.decisions.kept(survey)
-    findings = findings.without(ids, set(rows) & set(part.visits.tolist()))
-    measured = workup.measured.with_part(of_part, part.stems)
-    return replace(workup, survey=survey, measured=measured, findings=findings, summary=summarise(survey, measured))
+    return findings.without(ids, set(rows) & set(part.visits.tolist()))
+
+
+def _alone(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> tuple[Part, Measured]:
+    """The plots of some visits as a survey of their own, placed as in the whole one."""
+    part, crs = part_of(survey, visits), workup.measured.crs
+    if crs is not None:
+        part = replace(part, survey=part.survey.under(survey.settings.having("survey.crs", crs)))
+    return part, measure(part.survey)
 
 
 def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:

@@ -40,7 +40,7 @@ def with_value(survey, row, name, text, number):
 
 def test_plot_checked_alone_gives_the_findings_that_checking_all_gives(workup):
     for visit_row in range(len(workup.survey.visits)):
-        again = check_plots(workup, workup.survey, np.array([visit_row])).findings
+        again = check_plots(workup, workup.survey, np.array([visit_row]))
         assert len(again) == len(workup.findings)
         before, after = told(workup.findings, visit_row), told(again, visit_row)
         assert before.keys() == after.keys()
@@ -57,7 +57,7 @@ def test_value_that_was_meant_ends_the_doubt_and_leaves_all_other_plots_alone(wo
     finding = doubts[0]
     best = finding.proposals[0]
     edited = with_value(workup.survey, finding.stem_row, best["field"], f"{best['value']:g}", best["value"])
-    again = check_plots(workup, edited, np.array([finding.visit_row])).findings
+    again = check_plots(workup, edited, np.array([finding.visit_row]))
     assert finding.id not in told(again, finding.visit_row)
     part = set(part_of(edited, np.array([finding.visit_row])).visits.tolist())
     for visit_row in set(range(-1, len(workup.survey.visits))) - part:
