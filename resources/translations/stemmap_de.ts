@@ -29,8 +29,24 @@
         <translation>Aufnahmedaten werden zu einer Inventurdatei hinzugefügt: zuerst Datei, Als Inventurdatei behalten wählen.</translation>
     </message>
     <message>
-        <source>Nothing was stored yet. Records that are replaced stay readable as they were.</source>
-        <translation>Noch ist nichts gespeichert. Ersetzte Datensätze bleiben lesbar, wie sie waren.</translation>
+        <source>new stems {count}</source>
+        <translation>neue Stämme {count}</translation>
+    </message>
+    <message>
+        <source>stems gone {count}</source>
+        <translation>fehlende Stämme {count}</translation>
+    </message>
+    <message>
+        <source>changed stems {count}</source>
+        <translation>geänderte Stämme {count}</translation>
+    </message>
+    <message>
+        <source>changed plot rows {count}</source>
+        <translation>geänderte Zeilen von Probeflächen {count}</translation>
+    </message>
+    <message>
+        <source>The upload says otherwise what the survey file has of the same plots and visits: {what} (plots {plots}). Nothing was stored yet. Records that are replaced stay readable as they were.</source>
+        <translation>Die Aufnahmedaten sagen es anders als die Inventurdatei über dieselben Probeflächen und Aufnahmen: {what} (Probeflächen {plots}). Noch ist nichts gespeichert. Ersetzte Datensätze bleiben lesbar, wie sie waren.</translation>
     </message>
     <message>
         <source>Sho&amp;w them</source>
@@ -2461,7 +2477,7 @@
     </message>
     <message>
         <source>plot</source>
-        <translation>Plot</translation>
+        <translation>Probefläche</translation>
     </message>
     <message>
         <source>visit</source>
@@ -2804,7 +2820,7 @@
     </message>
     <message>
         <source>as typed, before it was decided</source>
-        <translation>wie eingegeben, vor der Entscheidung</translation>
+        <translation>Ort wie eingegeben</translation>
     </message>
     <message>
         <source>{text} at {distance}</source>
@@ -4309,7 +4325,7 @@
     </message>
     <message>
         <source>slope distance for horizontal or the reverse</source>
-        <translation type="unfinished"></translation>
+        <translation>Schrägdistanz statt Horizontalentfernung oder umgekehrt</translation>
     </message>
     <message>
         <source>azimuths of two stems exchanged</source>
@@ -4507,10 +4523,6 @@
         <translation>%1 konnte nicht fertiggestellt werden (%2); eine Datei dieses Namens ist, wie sie war.</translation>
     </message>
     <message>
-        <source>%1 decisions were taken over, each with an entry in the journal.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1 differ from line to line on plot %2 (first in line %3); the first line of each plot holds.</source>
         <translation>%1 unterscheiden sich von Zeile zu Zeile auf Probefläche %2 (zuerst in Zeile %3); die erste Zeile jeder Probefläche gilt.</translation>
     </message>
@@ -4600,7 +4612,7 @@
     </message>
     <message>
         <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.%6</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.%6</translation>
     </message>
     <message>
         <source>%1 in the settings must be a section with keys: [%2].</source>
@@ -4859,10 +4871,6 @@
         <translation>%1: Der Name muss auf %2 enden.</translation>
     </message>
     <message>
-        <source>%1; %2 as set</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1; no difference is shown; %2.</source>
         <translation>%1; ein Unterschied zeigt sich nicht; %2.</translation>
     </message>
@@ -4897,10 +4905,6 @@
     <message>
         <source>, visit %1</source>
         <translation>, Aufnahme %1</translation>
-    </message>
-    <message>
-        <source>1.96 standard deviations of the difference of two measurements, from the errors in the settings</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>95 % interval</source>
@@ -4972,11 +4976,11 @@
     </message>
     <message>
         <source>A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of basal area is %1 to %2 m² per hectare.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenige Probeflächen tragen viel mehr als die anderen: Berücksichtigt man das (Hall 1992), reicht das 95-%-Intervall der Grundfläche von %1 bis %2 m² je Hektar.</translation>
     </message>
     <message>
         <source>A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of stems per hectare is %1 to %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenige Probeflächen tragen viel mehr als die anderen: Berücksichtigt man das (Hall 1992), reicht das 95-%-Intervall der Stammzahl je Hektar von %1 bis %2.</translation>
     </message>
     <message>
         <source>A file could not be used.</source>
@@ -5060,7 +5064,7 @@
     </message>
     <message>
         <source>Azimuths in %1, clockwise from %2 north. Distances in %3, %4, %5; %6 in %7 at %8 m.</source>
-        <translation type="unfinished"></translation>
+        <translation>Azimute in %1, im Uhrzeigersinn ab %2 Nord. Entfernungen in %3, %4, %5; %6 in %7 in %8 m Höhe.</translation>
     </message>
     <message>
         <source>Basal area changed by %1 m²/ha, standard error %2; no change is shown, for the 95 % interval holds zero.</source>
@@ -5324,7 +5328,7 @@
     </message>
     <message>
         <source>No. {stem} was not found when it was to be measured again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem} wurde nicht gefunden, als nachgemessen werden sollte.</translation>
     </message>
     <message>
         <source>No. {stem}: a vertical angle of {text} degrees cannot be; it is not known whether the stem is in.</source>
@@ -5336,15 +5340,15 @@
     </message>
     <message>
         <source>No. {stem}: row {row} of packet {packet} fits this stem far better than No. {listed}, on whose line it stands, and was compared so; either the lines or the numbers of the stems were exchanged.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Zeile {row} des Feldpakets {packet} passt weit besser zu diesem Stamm als zu Nr. {listed}, auf dessen Zeile sie steht, und wurde so verglichen; entweder wurden die Zeilen oder die Nummern der Stämme vertauscht.</translation>
     </message>
     <message>
         <source>No. {stem}: row {row} of packet {packet} names plot {named}, but was printed for plot {listed} and was compared there.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Zeile {row} des Feldpakets {packet} nennt Probefläche {named}, wurde aber für Probefläche {listed} gedruckt und dort verglichen.</translation>
     </message>
     <message>
         <source>No. {stem}: row {row} of packet {packet} was printed for plot {listed}, but names this plot and fits this stem far better; it was compared here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Zeile {row} des Feldpakets {packet} wurde für Probefläche {listed} gedruckt, nennt aber diese Probefläche und passt weit besser zu diesem Stamm; sie wurde hier verglichen.</translation>
     </message>
     <message>
         <source>No. {stem}: the %1 {typed} is in doubt</source>
@@ -5352,11 +5356,11 @@
     </message>
     <message>
         <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°.</translation>
     </message>
     <message>
         <source>No. {stem}: the azimuth was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen; ein brauchbares war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
@@ -5376,11 +5380,11 @@
     </message>
     <message>
         <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm.</translation>
     </message>
     <message>
         <source>No. {stem}: the dbh was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen; ein brauchbarer war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the design takes no stem of {dbh_cm:.1f} cm; it is not counted.</source>
@@ -5404,11 +5408,11 @@
     </message>
     <message>
         <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen; eine brauchbare war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance {text} is not above zero; it is not known whether the stem is in.</source>
@@ -5420,11 +5424,11 @@
     </message>
     <message>
         <source>No. {stem}: the species was written again as {again}, recorded is {recorded}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Als Baumart wurde beim Nachmessen {again} geschrieben, aufgenommen ist {recorded}.</translation>
     </message>
     <message>
         <source>No. {stem}: the status was written again as {again}, recorded is {recorded}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Als Zustand wurde beim Nachmessen {again} geschrieben, aufgenommen ist {recorded}.</translation>
     </message>
     <message>
         <source>No. {stem}: the two diameters of {first_cm:.1f} and {second_cm:.1f} cm differ by {apart_percent:.0f} %.</source>
@@ -5440,15 +5444,15 @@
     </message>
     <message>
         <source>No. {stem}: what was written for the azimuth measured again, {again}, is no azimuth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Was für das nachgemessene Azimut geschrieben wurde, {again}, ist kein Azimut.</translation>
     </message>
     <message>
         <source>No. {stem}: what was written for the dbh measured again, {again}, is no diameter.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Was für den nachgemessenen BHD geschrieben wurde, {again}, ist kein Durchmesser.</translation>
     </message>
     <message>
         <source>No. {stem}: what was written for the distance measured again, {again}, is no distance.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Was für die nachgemessene Entfernung geschrieben wurde, {again}, ist keine Entfernung.</translation>
     </message>
     <message>
         <source>No. {stem}: with a dbh of {dbh_cm:.1f} cm its circle ends at {limiting_distance_m:.2f} m, but it stands at {distance_m:.2f} m, in a circle that its dbh does not reach; it is not counted.</source>
@@ -5500,7 +5504,7 @@
     </message>
     <message>
         <source>listed</source>
-        <translation type="unfinished"></translation>
+        <translation>gedruckt für</translation>
     </message>
     <message>
         <source>living stems</source>
@@ -5512,19 +5516,19 @@
     </message>
     <message>
         <source>no stem</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Stamm</translation>
     </message>
     <message>
         <source>on so few plots a t interval holds the truth less often than it says; skew_low and skew_high are nearer</source>
-        <translation type="unfinished"></translation>
+        <translation>auf so wenigen Probeflächen enthält ein t-Intervall die Wahrheit seltener, als es sagt; skew_low und skew_high liegen näher</translation>
     </message>
     <message>
         <source>the dbh</source>
-        <translation type="unfinished"></translation>
+        <translation>der BHD</translation>
     </message>
     <message>
         <source>the girth</source>
-        <translation type="unfinished"></translation>
+        <translation>der Umfang</translation>
     </message>
     <message>
         <source>the stand edge crosses itself</source>
@@ -5780,11 +5784,7 @@
     </message>
     <message>
         <source> Its layers for a GIS come with the next decision: %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source> UNION ALL </source>
-        <translation type="unfinished"></translation>
+        <translation> Ihre Ebenen für ein GIS kommen mit der nächsten Entscheidung: %1</translation>
     </message>
     <message>
         <source>%1 has headings, but no records below them; export it again with its records.</source>
@@ -5804,11 +5804,11 @@
     </message>
     <message>
         <source>%1 within %2 m and inside the stand, one position a tree</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 innerhalb von %2 m und im Bestand, ein Standort je Baum</translation>
     </message>
     <message>
         <source>%1 within %2 m, one position a tree</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 innerhalb von %2 m, ein Standort je Baum</translation>
     </message>
     <message>
         <source>Columns %1 and %2 (column %3) both claim the field %4; the first was taken, the other is kept beside it. Say which one is meant under Columns of the upload in the window, or with --map %5=HEADING.</source>
@@ -5844,15 +5844,15 @@
     </message>
     <message>
         <source>Plot {plot}: a crew found a stem that is not recorded and gave it no number: azimuth {azimuth_deg:.1f}°, distance {distance_m:.2f} m, dbh {dbh_cm:.1f} cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Ein Trupp fand einen Stamm, der nicht aufgenommen ist, und gab ihm keine Nummer: Azimut {azimuth_deg:.1f}°, Entfernung {distance_m:.2f} m, BHD {dbh_cm:.1f} cm.</translation>
     </message>
     <message>
         <source>Plot {plot}: a crew found a stem that is not recorded, No. {number}: azimuth {azimuth_deg:.1f}°, distance {distance_m:.2f} m, dbh {dbh_cm:.1f} cm.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Ein Trupp fand einen Stamm, der nicht aufgenommen ist, Nr. {number}: Azimut {azimuth_deg:.1f}°, Entfernung {distance_m:.2f} m, BHD {dbh_cm:.1f} cm.</translation>
     </message>
     <message>
         <source>Plot {plot}: the stems shrank since visit {last_visit}, the middle one of {pairs} by {shrank_cm:.1f} cm; the two visits may stand under each other&apos;s date.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche {plot}: Die Stämme wurden seit der Aufnahme {last_visit} dünner, der mittlere von {pairs} um {shrank_cm:.1f} cm; die beiden Aufnahmen stehen vielleicht jeweils unter dem Datum der anderen.</translation>
     </message>
     <message>
         <source>Plots at the stand edge</source>
@@ -5925,10 +5925,6 @@
     <message>
         <source>Summed stem by stem it is %1 per hectare.</source>
         <translation>Stamm für Stamm summiert ist er %1 je Hektar.</translation>
-    </message>
-    <message>
-        <source>Tahoe forest-health plot protocol, version 1.0, draft of 2026, sections 4.1 and 4.2: azimuth 2°, distance 0.1 ft, dbh 0.1 in for each 20 in</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>That is a bias, not a part of the error: %1 % of the standard error in basal area, and more plots do not lessen it.</source>
@@ -6107,10 +6103,6 @@
         <translation>Zwei Spalten beanspruchen dasselbe Feld.</translation>
     </message>
     <message>
-        <source>US Forest Service, Forest Inventory and Analysis National Core Field Guide, volume I, tree data: azimuth 10°, dbh 0.1 in for each 20 in, distance 1 ft (0.2 ft within a foot of the plot&apos;s limit, which is not looked at here); from memory</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
         <translation>Winkelmaß (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), Durchmischung (Gadow 1993, Forst und Holz 48: 602-606) und Differenzierung 1 - dünnerer / dickerer BHD (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), Anteil dünnerer Nachbarn, Konkurrenz Σ (BHD des Nachbarn / eigener BHD) / Abstand (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); nur Stämme, deren vierter Nachbar näher ist als der Rand.</translation>
     </message>
@@ -6200,7 +6192,7 @@
     </message>
     <message>
         <source>again</source>
-        <translation type="unfinished"></translation>
+        <translation>nachgemessen</translation>
     </message>
     <message>
         <source>an angle count</source>
@@ -6219,16 +6211,12 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
-        <source>  stems: %1 of %2 found, %3 added</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source> Lost: %1.</source>
         <translation> Verloren: %1.</translation>
     </message>
     <message>
         <source> No coordinates are known of %1 plots, so they are not in %2: %3.</source>
-        <translation type="unfinished"></translation>
+        <translation> Von %1 Probeflächen sind keine Koordinaten bekannt; sie fehlen in %2: %3.</translation>
     </message>
     <message>
         <source> None is missing between them.</source>
@@ -6236,7 +6224,7 @@
     </message>
     <message>
         <source> and more</source>
-        <translation type="unfinished"></translation>
+        <translation> und mehr</translation>
     </message>
     <message>
         <source> on the re-check list</source>
@@ -6256,19 +6244,15 @@
     </message>
     <message>
         <source>%1 cannot be read as a vector layer: it is no GeoPackage, shapefile or GeoJSON file; save it again as GeoPackage.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht als Vektorebene gelesen werden: Es ist keine GeoPackage-, Shapefile- oder GeoJSON-Datei; bitte neu als GeoPackage speichern.</translation>
     </message>
     <message>
         <source>%1 cannot be read as a vector layer; save it again as GeoPackage.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht als Vektorebene gelesen werden; bitte neu als GeoPackage speichern.</translation>
     </message>
     <message>
         <source>%1 cannot be written here; copy it to a folder of your own.</source>
         <translation>%1 kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
-    </message>
-    <message>
-        <source>%1 holds %2 rows more that crews brought back.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
@@ -6276,11 +6260,11 @@
     </message>
     <message>
         <source>%1 holds no places.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält keine Orte.</translation>
     </message>
     <message>
         <source>%1 holds no rows of stems; give the table of the field packet, filled in.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält keine Zeilen mit Stämmen; bitte die ausgefüllte Tabelle des Feldpakets angeben.</translation>
     </message>
     <message>
         <source>%1 holds the upload now.</source>
@@ -6312,7 +6296,7 @@
     </message>
     <message>
         <source>%1 is no survey file, which keeps what is sent out; make one with stemmap add.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist keine Inventurdatei, die festhält, was hinausgeht; mit stemmap add eine anlegen.</translation>
     </message>
     <message>
         <source>%1 is not known: %2.</source>
@@ -6324,15 +6308,11 @@
     </message>
     <message>
         <source>%1 is the table of a field packet; take it in with stemmap remeasured.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist die Tabelle eines Feldpakets; mit stemmap remeasured hereinholen.</translation>
     </message>
     <message>
         <source>%1 missing</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 pairs, %2 %3 (%4 to %5)</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 fehlen</translation>
     </message>
     <message>
         <source>%1 plots, %2 visits, %3 stems recorded.</source>
@@ -6340,11 +6320,7 @@
     </message>
     <message>
         <source>%1 record%2 in it (%3) changed</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%1 rows came back</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Datensätze%2 darin (%3) geändert</translation>
     </message>
     <message>
         <source>%1 simulations, seed %2.</source>
@@ -6367,10 +6343,6 @@
         <translation>%1 wurde von einem neueren stemmap angelegt (Tabellen der Version %2, dieses kennt sie bis %3); nichts wurde geändert. Mit einem neueren stemmap öffnen.</translation>
     </message>
     <message>
-        <source>%1 was not changed.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1, visit %2</source>
         <translation>%1, Aufnahme %2</translation>
     </message>
@@ -6379,16 +6351,8 @@
         <translation>%1: jedes %2 braucht mindestens %3.</translation>
     </message>
     <message>
-        <source>%1: every row is in %2 already; nothing of it was added.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>%1; every decision in it could be read.</source>
         <translation>%1; jede Entscheidung darin war zu lesen.</translation>
-    </message>
-    <message>
-        <source>%1; it names plot %2</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>(nothing was said)</source>
@@ -6397,10 +6361,6 @@
     <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
-    </message>
-    <message>
-        <source>; %1 %2 %3 (%4 to %5)</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>; the dbh is likelier wrong</source>
@@ -6436,19 +6396,19 @@
     </message>
     <message>
         <source>Another program changed records in the survey file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein anderes Programm hat Datensätze in der Inventurdatei geändert.</translation>
     </message>
     <message>
         <source>Another program changed the finding %1 in the survey file, so that it cannot be decided; stemmap repair makes a file with its findings made anew.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein anderes Programm hat den Befund %1 in der Inventurdatei geändert, sodass er nicht entschieden werden kann; stemmap repair legt eine Datei mit neu erstellten Befunden an.</translation>
     </message>
     <message>
         <source>Another program changed the records of %1 in the survey file: %2. What stands there now is used; to have it as it was typed, add the file again with --replace.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein anderes Programm hat die Datensätze von %1 in der Inventurdatei geändert: %2. Verwendet wird, was jetzt dort steht; um sie so zu haben, wie sie getippt wurden, die Datei mit --replace noch einmal hinzufügen.</translation>
     </message>
     <message>
         <source>Another program changed the settings in %1, so that they cannot be read: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein anderes Programm hat die Einstellungen in %1 geändert, sodass sie nicht gelesen werden können: %2.</translation>
     </message>
     <message>
         <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
@@ -6555,20 +6515,12 @@
         <translation>Wie er entsteht, und Quelle</translation>
     </message>
     <message>
-        <source>How well the survey was measured, from blind checks (the crew did not know the former values):</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Indices of all plots</source>
         <translation>Maße aller Probeflächen</translation>
     </message>
     <message>
         <source>Instrument %1</source>
         <translation>Instrument %1</translation>
-    </message>
-    <message>
-        <source>Intervals hold with 95 %. Tolerances: %1.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>It cannot be decided whether the stem is in: its distance, dbh or slope is missing.</source>
@@ -6593,10 +6545,6 @@
     <message>
         <source>Likeness of neighbours: mark variogram of dbh</source>
         <translation>Ähnlichkeit der Nachbarn: Markenvariogramm des BHD</translation>
-    </message>
-    <message>
-        <source>Looks with the former values before the crew&apos;s eyes; they agree too easily to tell of errors:</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Mark variogram</source>
@@ -6652,7 +6600,7 @@
     </message>
     <message>
         <source>Nobody is named who takes this in; say it with --who NAME.</source>
-        <translation type="unfinished"></translation>
+        <translation>Niemand ist genannt, der dies hereinholt; mit --who NAME angeben.</translation>
     </message>
     <message>
         <source>Nothing differs on the plots that the survey file has.</source>
@@ -6791,10 +6739,6 @@
         <translation>Gedruckt am %1.</translation>
     </message>
     <message>
-        <source>Proposals to decide on: %1 (stemmap decide SURVEY FINDING correct, keep or recheck)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Records that differ were left out, as you said.</source>
         <translation>Abweichende Datensätze wurden weggelassen, wie gewünscht.</translation>
     </message>
@@ -6832,7 +6776,7 @@
     </message>
     <message>
         <source>Somebody else took the same into %1 meanwhile; nothing was stored.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jemand anders hat dasselbe inzwischen in %1 geholt; nichts wurde gespeichert.</translation>
     </message>
     <message>
         <source>Spatial structure</source>
@@ -6956,7 +6900,7 @@
     </message>
     <message>
         <source>The survey file cannot take another column: %1. Leave out columns that nobody needs, or begin a new survey file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Inventurdatei kann keine weitere Spalte aufnehmen: %1. Spalten weglassen, die niemand braucht, oder eine neue Inventurdatei beginnen.</translation>
     </message>
     <message>
         <source>The survey file has no finding %1; stemmap check lists the findings with their ids.</source>
@@ -7408,7 +7352,7 @@
     </message>
     <message>
         <source>crowd</source>
-        <translation type="unfinished"></translation>
+        <translation>Gedränge</translation>
     </message>
     <message>
         <source>crs</source>
@@ -7536,7 +7480,7 @@
     </message>
     <message>
         <source>difference</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterschied</translation>
     </message>
     <message>
         <source>digit</source>
@@ -7624,7 +7568,7 @@
     </message>
     <message>
         <source>edge</source>
-        <translation type="unfinished"></translation>
+        <translation>Rand</translation>
     </message>
     <message>
         <source>elevation</source>
@@ -7633,10 +7577,6 @@
     <message>
         <source>elevation of the plot centre</source>
         <translation>Höhe des Mittelpunkts</translation>
-    </message>
-    <message>
-        <source>empty row for a new stem</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>encoding assumed</source>
@@ -7711,10 +7651,6 @@
         <translation>erster cm</translation>
     </message>
     <message>
-        <source>fits nothing</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
         <translation>für einige Stämme ist nicht zu entscheiden, ob sie innerhalb sind (Abstand, BHD oder Hangneigung fehlt)</translation>
     </message>
@@ -7736,7 +7672,7 @@
     </message>
     <message>
         <source>free</source>
-        <translation type="unfinished"></translation>
+        <translation>frei</translation>
     </message>
     <message>
         <source>free ground</source>
@@ -7876,7 +7812,7 @@
     </message>
     <message>
         <source>impossible</source>
-        <translation type="unfinished"></translation>
+        <translation>unmöglich</translation>
     </message>
     <message>
         <source>in</source>
@@ -7979,12 +7915,8 @@
         <translation>sein BHD änderte sich seit der letzten Aufnahme um {grown_cm:+.1f} cm</translation>
     </message>
     <message>
-        <source>known by</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>large </source>
-        <translation type="unfinished"></translation>
+        <translation>große </translation>
     </message>
     <message>
         <source>larger</source>
@@ -8040,7 +7972,7 @@
     </message>
     <message>
         <source>line %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile %1</translation>
     </message>
     <message>
         <source>line above</source>
@@ -8052,7 +7984,7 @@
     </message>
     <message>
         <source>lines %1%2</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen %1%2</translation>
     </message>
     <message>
         <source>lines before headings</source>
@@ -8100,7 +8032,7 @@
     </message>
     <message>
         <source>look</source>
-        <translation type="unfinished"></translation>
+        <translation>Blick</translation>
     </message>
     <message>
         <source>low</source>
@@ -8133,18 +8065,6 @@
     <message>
         <source>measured</source>
         <translation>gemessen</translation>
-    </message>
-    <message>
-        <source>measured again</source>
-        <translation>nachgemessen</translation>
-    </message>
-    <message>
-        <source>measured again within the tolerance</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>measured again, taken over together</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>measured, empty, non-forest or not reached</source>
@@ -8248,7 +8168,7 @@
     </message>
     <message>
         <source>named</source>
-        <translation type="unfinished"></translation>
+        <translation>genannt</translation>
     </message>
     <message>
         <source>neighbour</source>
@@ -8271,10 +8191,6 @@
         <translation>netto</translation>
     </message>
     <message>
-        <source>new</source>
-        <translation>neu</translation>
-    </message>
-    <message>
         <source>new stem</source>
         <translation>neuer Stamm</translation>
     </message>
@@ -8293,14 +8209,6 @@
     <message>
         <source>nicht erreicht</source>
         <translation>nicht erreicht</translation>
-    </message>
-    <message>
-        <source>nicht gefunden</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>no</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no diameter is finer than whole centimetres</source>
@@ -8387,10 +8295,6 @@
         <translation>nicht zugänglich</translation>
     </message>
     <message>
-        <source>not filled in</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>not found</source>
         <translation>nicht gefunden</translation>
     </message>
@@ -8413,10 +8317,6 @@
     <message>
         <source>note</source>
         <translation>Hinweis</translation>
-    </message>
-    <message>
-        <source>nothing was measured twice</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing: stems inside the stand weigh as they are</source>
@@ -8467,10 +8367,6 @@
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
     <message>
-        <source>one pair tells no standard deviation</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>one plot has no sampling error</source>
         <translation>eine einzige Probefläche hat keinen Stichprobenfehler</translation>
     </message>
@@ -8481,10 +8377,6 @@
     <message>
         <source>ongrowth</source>
         <translation>in den eigenen Kreis gewachsen</translation>
-    </message>
-    <message>
-        <source>only %1 pairs: the intervals are wide</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
@@ -8544,7 +8436,7 @@
     </message>
     <message>
         <source>packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Feldpaket</translation>
     </message>
     <message>
         <source>pairs</source>
@@ -8585,10 +8477,6 @@
     <message>
         <source>plot</source>
         <translation>Probefläche</translation>
-    </message>
-    <message>
-        <source>plot and number</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot column missing</source>
@@ -8672,7 +8560,7 @@
     </message>
     <message>
         <source>polar</source>
-        <translation type="unfinished"></translation>
+        <translation>polar</translation>
     </message>
     <message>
         <source>probability</source>
@@ -8716,7 +8604,7 @@
     </message>
     <message>
         <source>recheck</source>
-        <translation type="unfinished"></translation>
+        <translation>nachmessen</translation>
     </message>
     <message>
         <source>recorded</source>
@@ -8728,7 +8616,7 @@
     </message>
     <message>
         <source>records edited</source>
-        <translation type="unfinished"></translation>
+        <translation>Datensätze bearbeitet</translation>
     </message>
     <message>
         <source>records of another plot</source>
@@ -8740,7 +8628,7 @@
     </message>
     <message>
         <source>remeasured</source>
-        <translation type="unfinished"></translation>
+        <translation>nachgemessen</translation>
     </message>
     <message>
         <source>removals</source>
@@ -8756,11 +8644,7 @@
     </message>
     <message>
         <source>row</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>row of the packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile</translation>
     </message>
     <message>
         <source>save it as XLSX or CSV</source>
@@ -8848,7 +8732,7 @@
     </message>
     <message>
         <source>shrank cm</source>
-        <translation type="unfinished"></translation>
+        <translation>dünner geworden um cm</translation>
     </message>
     <message>
         <source>simple random sampling</source>
@@ -8901,10 +8785,6 @@
     <message>
         <source>spreads</source>
         <translation>Streuungen</translation>
-    </message>
-    <message>
-        <source>standard deviation</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>standard error</source>
@@ -9028,7 +8908,7 @@
     </message>
     <message>
         <source>stop</source>
-        <translation type="unfinished"></translation>
+        <translation>Halt</translation>
     </message>
     <message>
         <source>stratified after sampling</source>
@@ -9172,7 +9052,7 @@
     </message>
     <message>
         <source>the packet got no number</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feldpaket bekam keine Nummer</translation>
     </message>
     <message>
         <source>the place is known</source>
@@ -9185,10 +9065,6 @@
     <message>
         <source>the plot is not forest</source>
         <translation>die Probefläche ist kein Wald</translation>
-    </message>
-    <message>
-        <source>the plot that it names</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the plot was not reached</source>
@@ -9209,10 +9085,6 @@
     <message>
         <source>the radius of the design holds</source>
         <translation>es gilt der Radius des Verfahrens</translation>
-    </message>
-    <message>
-        <source>the same</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the species of the stems or of their neighbours is missing</source>
@@ -9304,7 +9176,7 @@
     </message>
     <message>
         <source>tolerance</source>
-        <translation type="unfinished"></translation>
+        <translation>Toleranz</translation>
     </message>
     <message>
         <source>too few stems</source>
@@ -9387,10 +9259,6 @@
         <translation>Wert nicht verstanden</translation>
     </message>
     <message>
-        <source>values exchanged with another row</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>vertical angle</source>
         <translation>Höhenwinkel</translation>
     </message>
@@ -9412,7 +9280,7 @@
     </message>
     <message>
         <source>visits exchanged</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahmen vertauscht</translation>
     </message>
     <message>
         <source>warning</source>
@@ -9435,10 +9303,6 @@
         <translation>was eine größere erste Stichprobe auch von der Probefläche sagt</translation>
     </message>
     <message>
-        <source>what became of it</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>who</source>
         <translation>wer</translation>
     </message>
@@ -9451,24 +9315,12 @@
         <translation>innerhalb, m</translation>
     </message>
     <message>
-        <source>within tolerance</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>worth %1 stems/ha</source>
         <translation>es geht um %1 Stämme/ha</translation>
     </message>
     <message>
-        <source>written again later</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>wrong with</source>
         <translation>falsch mit</translation>
-    </message>
-    <message>
-        <source>yes</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{copied} of {stems} stems on {visits} visits carry azimuth and distance of the last visit to the last digit; they were not measured again.</source>
@@ -9480,7 +9332,7 @@
     </message>
     <message>
         <source>{file}, line {line} (plot {named}, No. {number}) fits no row of a packet and no stem; it is kept, and nothing follows from it.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, Zeile {line} (Probefläche {named}, Nr. {number}) passt zu keiner Zeile eines Feldpakets und zu keinem Stamm; sie ist aufgehoben, und nichts folgt daraus.</translation>
     </message>
     <message>
         <source>{file}, line {line}: &apos;{text}&apos; in the column %1 cannot be; %2.</source>
@@ -9512,7 +9364,7 @@
     </message>
     <message>
         <source>{meant} is {typed} made horizontal, or along the slope, as the other distances are</source>
-        <translation type="unfinished"></translation>
+        <translation>{meant} ist {typed}, auf horizontal oder schräg umgerechnet, wie die anderen Entfernungen</translation>
     </message>
     <message>
         <source>{meant} is {typed} read from the other end</source>

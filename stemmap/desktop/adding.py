@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,6 +22,15 @@ if TYPE_CHECKING:
 
 #: So many records that differ are shown one by one.
 _MOST_SHOWN = 2000
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What an upload says otherwise: how many records by kind, on which plots, and the records."""
+
+    counts: tuple[int, int, int, int]
+    plots: Sequence[str]
+    records: Sequence[Differing]
 
 
 class Adding(QObject):
@@ -75,7 +85,7 @@ class Adding(QObject):
         if not who:
             return
 
-        def work(progress: Progress) -> tuple[str, Opened | None, Sequence[Differing]]:
+        def work(progress: Progress) -> tuple[str, Opened | None] | _Asked:
             from stemmap.errors import HeadingsUnknown, InputError
             from stemmap.tasks.survey_file import KnownPlotsDiffer, add_uploads
 
@@ -84,37 +94,52 @@ class Adding(QObject):
                     survey_path, paths, who=who, replace_known=replace_known, columns=columns, progress=progress
                 )
             except KnownPlotsDiffer as fault:
-                return fault.difference.sentence(), None, fault.difference.records(_MOST_SHOWN)
+                told = fault.difference
+                return _Asked(told.counts, told.plots(), told.records(_MOST_SHOWN))
             except HeadingsUnknown as fault:
                 raise InputError(
                     f"{fault} Open the upload by itself and say there which column is which; then add it again."
                 ) from fault
             fresh = None if added.workup is None else prepare(added.workup)
-            return added.sentence(survey_path.name), fresh, ()
+            return added.sentence(survey_path.name), fresh
 
-        def apply(told: tuple[str, Opened | None, Sequence[Differing]]) -> None:
-            sentence, opened, differing = told
-            if differing:
-                self._ask(paths, worded(sentence), differing)
+        def apply(made: tuple[str, Opened | None] | _Asked) -> None:
+            if isinstance(made, _Asked):
+                self._ask(paths, made)
                 return
+            sentence, opened = made
             if opened is not None and self._window.deciding.survey_path == survey_path:
                 self._window.deciding.following.show_added(opened)
             self.told.emit(worded(sentence))
 
         self._window.jobs.start("add", work, apply=apply)
 
-    def _ask(self, paths: Sequence[Path], sentence: str, differing: Sequence[Differing]) -> None:
+    def _ask(self, paths: Sequence[Path], asked: _Asked) -> None:
         """Ask which records of known plots hold; until that is answered nothing is stored."""
+        more, gone, changed, rows = asked.counts
+        counts = (
+            (more, self.tr("new stems {count}")),
+            (gone, self.tr("stems gone {count}")),
+            (changed, self.tr("changed stems {count}")),
+            (rows, self.tr("changed plot rows {count}")),
+        )
+        sentence = self.tr(
+            "The upload says otherwise what the survey file has of the same plots and visits: {what} (plots {plots}). "
+            "Nothing was stored yet. Records that are replaced stay readable as they were."
+        ).format(
+            what=", ".join(words.format(count=count) for count, words in counts if count),
+            plots=", ".join(asked.plots[:5]),
+        )
 
         def show() -> None:
             from stemmap.desktop.difference_window import DifferenceWindow
 
-            DifferenceWindow(self._window, self._window.jobs, differing).show()
-            self._ask(paths, sentence, differing)
+            DifferenceWindow(self._window, self._window.jobs, asked.records).show()
+            self._ask(paths, asked)
 
         self._window.offer_bar.offer(
             "differs",
-            sentence + " " + self.tr("Nothing was stored yet. Records that are replaced stay readable as they were."),
+            sentence,
             (
                 Answer(self.tr("Sho&w them"), show),
                 Answer(self.tr("&Replace the old ones"), lambda: self.add(paths, replace_known=True)),

@@ -94,19 +94,25 @@ class Difference:
         """Number of records that are about nothing known."""
         return sum(len(told.new) for told in self.tables.values())
 
+    @property
+    def counts(self) -> tuple[int, int, int, int]:
+        """Numbers of stems that are new, gone and changed on known plot visits, and of changed plot rows."""
+        stems = self.tables["stems"]
+        return len(stems.more), len(stems.gone), len(stems.changed), len(self.tables["plots"].changed)
+
     def sentence(self) -> str:
         """The difference on known plot visits in words."""
-        stems = self.tables["stems"]
+        more, gone, changed, plots = self.counts
         counts = (
-            (len(stems.more), "new stem", "new stems"),
-            (len(stems.gone), "stem that is gone", "stems that are gone"),
-            (len(stems.changed), "changed stem", "changed stems"),
-            (len(self.tables["plots"].changed), "changed plot row", "changed plot rows"),
+            (more, "new stem", "new stems"),
+            (gone, "stem that is gone", "stems that are gone"),
+            (changed, "changed stem", "changed stems"),
+            (plots, "changed plot row", "changed plot rows"),
         )
         words = ", ".join(f"{count} {one if count == 1 else many}" for count, one, many in counts if count)
         if not words:
             return "Nothing differs on the plots that the survey file has."
-        where = ", ".join(self._plots()[:5])
+        where = ", ".join(self.plots()[:5])
         return (
             f"The upload differs from what the survey file has of the same plots and visits: {words} (plots {where})."
         )
@@ -118,11 +124,12 @@ class Difference:
             held, upload, differs = getattr(self.held, table), getattr(self.upload, table), self.tables[table]
             old, new = held.take(differs.was[:most]), upload.take(differs.changed[:most])
             told += [each for row in range(len(new)) for each in _values(old, new, row)]
-            for kind, records in (("new", upload.take(differs.more[:most])), ("gone", held.take(differs.gone[:most]))):
-                told += [Differing(kind, *_named(records, row)) for row in range(len(records))]
+            more, gone = upload.take(differs.more[:most]), held.take(differs.gone[:most])
+            told += [Differing("new", *_named(more, row)) for row in range(len(more))]
+            told += [Differing("gone", *_named(gone, row)) for row in range(len(gone))]
         return told[:most]
 
-    def _plots(self) -> list[str]:
+    def plots(self) -> list[str]:
         """Names of plots with records that differ, a few."""
         names: list[str] = []
         for table, told in self.tables.items():

@@ -75,7 +75,7 @@ def test_a_changed_upload_shows_its_difference_and_asks(adding, qtbot, folder, t
     path, (later, row) = tmp_path / "survey.gpkg", changed_stems(folder)
     adding.adding.add([later])
     qtbot.waitUntil(adding.offer_bar.isVisible, timeout=20000)
-    assert "1 changed stem" in adding.offer_bar.sentence
+    assert "changed stems 1" in adding.offer_bar.sentence
     assert count(path) == 1
     press(adding, "Show them")
     shown = adding.findChild(QDialog)
