@@ -11,6 +11,8 @@ Told = Mapping[str, Any]
 _QUANTITIES = (("stems_per_ha", 0), ("basal_area_m2_per_ha", 2))
 #: Bias over standard error from which on it is said how they compare.
 _WORTH_SAYING = 0.25
+#: A limit that moves by this share of the interval is told.
+_MOVED = 0.05
 #: A remedy that changes the standard error by less than this share hardly changes it.
 _HARDLY = 0.01
 
@@ -39,17 +41,33 @@ def _means(told: Told) -> Iterator[str]:
         f"{stems['mean']:.0f} stems per hectare, standard error {stems['standard_error']:.0f} or {_percent(stems)} %; "
         f"95 % interval {_least(stems['low']):.0f} to {stems['high']:.0f}."
     )
+    if _skewed(stems):
+        yield (
+            f"A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of stems per "
+            f"hectare is {_least(stems['skew_low']):.0f} to {stems['skew_high']:.0f}."
+        )
     if area["mean"] is not None and area["standard_error"] is not None:
         yield (
             f"{area['mean']:.2f} m² of basal area per hectare, standard error {area['standard_error']:.2f} or "
             f"{_percent(area)} %; "
             f"95 % interval {_least(area['low']):.2f} to {area['high']:.2f}."
         )
+        if _skewed(area):
+            yield (
+                f"A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of basal "
+                f"area is {_least(area['skew_low']):.2f} to {area['skew_high']:.2f} m² per hectare."
+            )
     if stems["left_out"]:
         yield f"{stems['left_out']} plots without a known value were left out."
     effect = stems["design_effect"]
     if effect is not None and abs(effect - 1.0) >= 0.05:
         yield f"For stems the plots tell as much as {stems['plots'] / effect:.0f} plots drawn at random would."
+
+
+def _skewed(told: Told) -> bool:
+    """Whether skewness, of values that reach far up, moves a limit by more than a twentieth of the interval."""
+    moved = max(told["skew_low"] - told["low"], told["skew_high"] - told["high"])
+    return bool(moved > _MOVED * (told["high"] - told["low"]))
 
 
 def _totals(told: Told) -> Iterator[str]:

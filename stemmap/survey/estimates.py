@@ -17,11 +17,11 @@ from stemmap.survey.summary import Summary, visit_groups
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
-_RARE = "on so few plots a t interval holds the truth less often than it says"
+_RARE = "on so few plots a t interval holds the truth less often than it says; skew_low and skew_high are nearer"
 
 
 def estimates_json(summary: Summary) -> list[dict[str, Any]]:
-    """Means of the survey with standard errors and t intervals, visit by visit."""
+    """Means of the survey with standard errors, t intervals and those without skewness, visit by visit."""
     return [_estimates(summary, visit, sample) for visit, sample in samples(summary)]
 
 
@@ -148,5 +148,5 @@ def _hectares(summary: Summary) -> float | None:
 
 def _times(told: dict[str, Any], hectares: float) -> dict[str, Any]:
     """A mean per hectare as a total."""
-    named = {"mean": "total", "standard_error": "standard_error", "low": "low", "high": "high"}
+    named = {"mean": "total", **{each: each for each in ("standard_error", "low", "high", "skew_low", "skew_high")}}
     return {new: None if told[old] is None else told[old] * hectares for old, new in named.items()}

@@ -187,6 +187,8 @@ def estimate_json(made: Estimate, place: int = 0) -> dict[str, Any]:
         "standard_error": made.standard_error[place],
         "low": made.low[place],
         "high": made.high[place],
+        "skew_low": made.skew_low[place],
+        "skew_high": made.skew_high[place],
         "design_effect": made.design_effect[place],
         "degrees_of_freedom": made.freedom[place],
     }

@@ -65,7 +65,9 @@ def draw(rng: np.random.Generator, plots: int, design: str, forest: str) -> esti
 
 
 def coverage(plots: int, design: str, *, forest: str, surveys: int, seed: int = 4) -> np.ndarray:
-    """Per cent of intervals that hold the truth: of the total and of each species, shape (1 + species,).
+    """Per cent of intervals that hold the truth: of the total and of each species, shape (2, 1 + species).
+
+    First Student's t intervals, then those without skewness.
 
     Parameters
     ----------
@@ -78,15 +80,18 @@ def coverage(plots: int, design: str, *, forest: str, surveys: int, seed: int = 
     """
     rng = np.random.default_rng(seed)
     truth = np.array([sum(SPECIES), *SPECIES])
-    held = np.zeros(len(truth))
+    held = np.zeros((2, len(truth)))
     for _ in range(surveys):
         made = draw(rng, plots, design, forest)
-        held += (made.low <= truth) & (truth <= made.high)
+        held[0] += (made.low <= truth) & (truth <= made.high)
+        held[1] += (made.skew_low <= truth) & (truth <= made.skew_high)
     return 100.0 * held / surveys
 
 
-def coverage_by_presence(*, plots: int, surveys: int, seed: int = 6) -> dict[str, float]:
+def coverage_by_presence(*, plots: int, surveys: int, seed: int = 6) -> dict[str, tuple[float, float]]:
     """Per cent of intervals of one species that hold the truth, by the number of plots it is expected on.
+
+    Student's t intervals and those without skewness.
 
     Parameters
     ----------
@@ -99,7 +104,10 @@ def coverage_by_presence(*, plots: int, surveys: int, seed: int = 6) -> dict[str
         counts = rng.poisson(mean * rng.gamma(1.0, 1.0, (surveys, plots)))
         told = estimates.stratified(counts.T.astype(float), np.zeros(plots, int), [1.0])
         present = (counts > 0).sum(axis=1).mean()
-        made[f"{present:.1f} of {plots}"] = 100.0 * float(np.mean((told.low <= mean) & (mean <= told.high)))
+        made[f"{present:.1f} of {plots}"] = tuple(
+            100.0 * float(np.mean((low <= mean) & (mean <= high)))
+            for low, high in ((told.low, told.high), (told.skew_low, told.skew_high))
+        )
     return made
 
 
@@ -110,6 +118,8 @@ if __name__ == "__main__":
         for design in DESIGNS:
             for plots in PLOTS:
                 held = coverage(plots, design, forest=forest, surveys=number)
-                print(f"{design:16}{plots:4}  {held[0]:5.1f}   " + "  ".join(f"{value:8.1f}" for value in held[1:]))
+                for kind, row in zip(("t", "unskewed"), held, strict=True):
+                    told = "  ".join(f"{value:8.1f}" for value in row[1:])
+                    print(f"{design:16}{plots:4} {kind:8}  {row[0]:5.1f}   {told}", flush=True)
     for plots in PLOTS:
         print("one species, plots with it:", coverage_by_presence(plots=plots, surveys=number))

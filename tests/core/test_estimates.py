@@ -455,14 +455,54 @@ def test_errors_of_double_sampling_are_the_spread_of_repeated_samples(kind):
 
 @pytest.mark.parametrize("design", DESIGNS)
 def test_intervals_of_totals_hold_as_often_as_they_say_from_20_plots(design):
-    held = coverage(20, design, forest="even", surveys=1500)[0]
+    held = coverage(20, design, forest="even", surveys=1500)[:, 0]
 
-    # Two standard errors of so few surveys are 1.1.
-    assert 93.5 <= held <= 96.5
+    # Two standard errors of so few surveys are 1.1; those of Student and those without skewness.
+    assert (held >= 93.5).all()
+    assert (held <= 96.5).all()
+
+
+def test_without_skewness_intervals_hold_better_where_plots_differ_much():
+    held = coverage(20, "simple", forest="patchy", surveys=1500)
+
+    assert 93.5 <= held[1, 0] <= 96.5
+    # A species of 40 stems per hectare: Student's t holds 92.
+    assert held[1, 3] > held[0, 3] + 1.0
+
+
+def test_limits_without_skewness_are_the_published_transformation_of_the_mean():
+    values = np.array([0.0, 0.0, 1.0, 2.0, 2.0, 3.0, 9.0])
+    n, mean, error = 7, values.mean(), values.std(ddof=1) / np.sqrt(7)
+    gamma = n / ((n - 1) * (n - 2)) * np.sum((values - mean) ** 3) / values.std(ddof=1) ** 3
+    made = estimate(values)
+
+    for limit, quantile in ((made.skew_low[0], 2.446912), (made.skew_high[0], -2.446912)):
+        t = np.sqrt(n) * (mean - limit) / (error * np.sqrt(n))
+        # Hall (1992): n^1/2 {T + γ T² / 3 + γ² T³ / 27 + γ / 6 n} with T over n^1/2.
+        u = t / np.sqrt(n)
+        assert np.sqrt(n) * (u + gamma * u**2 / 3 + gamma**2 * u**3 / 27 + gamma / (6 * n)) == pytest.approx(
+            quantile, abs=1e-6
+        )
+
+
+def test_of_even_values_both_intervals_are_the_same():
+    made = estimate([1.0, 2.0, 3.0, 4.0, 5.0])
+
+    assert (made.skew_low[0], made.skew_high[0]) == pytest.approx((made.low[0], made.high[0]))
+    assert np.isnan(estimate([4.0]).skew_low[0])
+
+
+def test_one_stratum_is_the_simple_estimate_without_skewness_too():
+    values = np.random.default_rng(1).gamma(1.0, 10.0, 15)
+    one, other = estimate(values), stratified(values, np.zeros(15, int), [3.0])
+    grouped = clustered(values, np.arange(15))
+
+    assert other.skew_low[0] == pytest.approx(one.skew_low[0])
+    assert grouped.skew_high[0] == pytest.approx(one.skew_high[0])
 
 
 def test_intervals_of_a_species_on_few_plots_hold_less_often_than_they_say():
     held = coverage_by_presence(plots=50, surveys=1500)
 
-    few = [share for word, share in held.items() if float(word.split()[0]) < 5]
+    few = [share for word, (share, _) in held.items() if float(word.split()[0]) < 5]
     assert max(few) < 93.0
