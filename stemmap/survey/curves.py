@@ -109,7 +109,7 @@ def against_chance(
     if not simulated:
         nothing = np.full(len(r), np.nan) if chance is None else chance[known]
         told = f"Not compared with chance: {TOO_MANY}; {counted(stems, plots)}."
-        return Curve(r, curves[0], nothing, None, None, None, stems, plots, told)
+        return Curve(r, curves[0].copy(), nothing, None, None, None, stems, plots, told)
     made = global_envelope(curves[0], curves[1:])
     behind = ground(made.p, stems, plots)
     signs = [sign for sign in (1, -1) if (made.leaves == sign).any()]
@@ -119,7 +119,7 @@ def against_chance(
     shows = made.p < SIGNIFICANT and bool(parts)
     return Curve(
         r=r,
-        value=curves[0],
+        value=curves[0].copy(),
         chance=curves[1:].mean(axis=0) if chance is None else chance[known],
         low=made.low,
         high=made.high,
