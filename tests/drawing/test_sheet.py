@@ -8,11 +8,12 @@ import pytest
 from PySide6.QtCore import QTranslator
 
 from stemmap.assets import resource
-from stemmap.drawing.scene import Texts
+from stemmap.drawing.scene import Discs, Texts
 from stemmap.drawing.sheet import PAPERS, SheetStyle, describe_sheet, fitting_scale
 from stemmap.drawing.typeface import WORDS
 from stemmap.errors import InputError
 from stemmap.survey.measured import measure
+from stemmap.survey.withheld import without_values
 
 
 def sheet(survey, *, findings=(), first_number=None, **style):
@@ -263,3 +264,20 @@ def test_an_empty_plot_has_a_sheet(plot):
     survey = plot()
 
     assert "Plot A" in words(*sheet(survey))
+
+
+def test_a_blind_sheet_shows_the_ground_and_the_numbers_and_no_stem(plot, scattered):
+    whole = plot(scattered(12), radius_m=12.62)
+    blind = without_values(whole, [0])
+    pages = describe_sheet(SheetStyle.of(blind, measure(blind), packet="BCDFGH"), 0, blind=True)
+    cold = describe_sheet(SheetStyle.of(whole, measure(whole)), 0)
+    discs = [[shape for part in pages_of[0].parts for shape in part.scene.shapes if isinstance(shape, Discs)]
+             for pages_of in (pages, cold)]  # fmt: skip
+    assert len(discs[0]) < len(discs[1])
+    assert all(part.scene.stems is None for page in pages for part in page.parts)
+    said = words(*pages)
+    assert any("Blind check" in text for text in said)
+    assert any("field packet BCDFGH" in text for text in said)
+    assert not {"as recorded", "doubt"} & set(said)
+    assert set(whole.stems.texts("stem").tolist()) <= set(said)
+    assert not any("Not drawn" in text for text in said)
