@@ -12,6 +12,8 @@ The tasks of both shells, from Python::
     stemmap.write_sheets(workup, "maps.pdf")
 """
 
+import os
+
 __version__ = "0.1.0"
 
 __all__ = ["export_stems", "open_uploads", "save_settings", "work_up", "write_sheets"]
@@ -24,6 +26,9 @@ _HOMES = {
     "write_sheets": "stemmap.tasks.sheets",
 }
 
+
+# Places are computed with what is on this machine; PROJ would fetch more where the environment allows it.
+os.environ["PROJ_NETWORK"] = "OFF"
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

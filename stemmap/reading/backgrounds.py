@@ -14,6 +14,7 @@ import numpy as np
 
 from stemmap.errors import InputError
 from stemmap.progress import Progress
+from stemmap.reading.vectors import layer_names, read_places
 from stemmap.survey.background import Outlines, Picture
 from stemmap.survey.place import coordinate_system
 
@@ -40,14 +41,7 @@ def layers_of(path: Path) -> tuple[str, ...]:
     InputError
         When the file cannot be read or has no such layer.
     """
-    import pyogrio
-    from pyogrio.errors import DataSourceError
-
-    try:
-        listed = pyogrio.list_layers(path).tolist()
-    except (DataSourceError, OSError) as fault:
-        raise InputError(f"{path.name} cannot be read as a vector layer; the map stays as it was.") from fault
-    names = tuple(str(name) for name, geometry in listed if geometry is not None)
+    names = layer_names(path)
     if not names:
         raise InputError(f"{path.name} holds no places; the map stays as it was.")
     return names
@@ -70,19 +64,10 @@ def read_outlines(path: Path, crs: str, progress: Progress, *, layer: str | None
     InputError
         When the file holds no layer with places, or does not say in which system they are.
     """
-    import geopandas
     import shapely
-    from pyogrio.errors import DataLayerError, DataSourceError
 
     progress.step(f"Reading {path.name}")
-    try:
-        frame = geopandas.read_file(path, columns=[], layer=layer)
-    except (DataSourceError, DataLayerError, OSError, ValueError) as fault:
-        raise InputError(f"{path.name} cannot be read as a vector layer; the map stays as it was.") from fault
-    if not isinstance(frame, geopandas.GeoDataFrame) or not len(frame):
-        raise InputError(f"{path.name} holds no places; the map stays as it was.")
-    if frame.crs is None:
-        raise InputError(f"{path.name} does not say its coordinate system; save it with one.")
+    frame = read_places(path, layer)
     progress.step(f"Transforming {path.name}", 0.5)
     shapes = shapely.force_2d(frame.geometry.to_crs(coordinate_system(crs)).to_numpy())
     parts = shapely.get_parts(shapes[~shapely.is_missing(shapes) & ~shapely.is_empty(shapes)])

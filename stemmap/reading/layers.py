@@ -70,7 +70,7 @@ def read_geojson(path: Path, *, source: str, progress: Progress) -> Sheet:
     x, y = np.array([_position(feature.get("geometry")) for feature in features], np.float64).reshape(-1, 2).T
     line = np.arange(1, len(records) + 1, dtype=np.int32)
     drawn = any(feature.get("geometry") for feature in features)
-    points, said = _points(x, y, crs=_crs_member(content), drawn=drawn, source=source)
+    points, said = _points(x, y, crs=crs_member(content), drawn=drawn, source=source)
     return Sheet(source, path.stem, headings, columns, line, points=points, remarks=said)
 
 
@@ -153,7 +153,7 @@ def _position(geometry: Any) -> tuple[float, float]:
     return np.nan, np.nan
 
 
-def _crs_member(content: Mapping[str, Any]) -> str:
+def crs_member(content: Mapping[str, Any]) -> str:
     """The coordinate system: WGS 84 unless the file says otherwise in the way of the older standard."""
     member = content.get("crs")
     properties = member.get("properties") if isinstance(member, dict) else None
