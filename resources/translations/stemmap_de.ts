@@ -1635,8 +1635,8 @@
         <translation>Der Ordner {folder} ist gerade nicht lesbar; es wird wieder nachgesehen.</translation>
     </message>
     <message>
-        <source>New in {folder}: {names}. Add to {survey}?</source>
-        <translation>Neu in {folder}: {names}. Zu {survey} hinzufügen?</translation>
+        <source>New in the folder {folder}: {names}. Add to {survey}?</source>
+        <translation>Neu im Ordner {folder}: {names}. Zu {survey} hinzufügen?</translation>
     </message>
     <message>
         <source>&amp;Add</source>
@@ -1770,8 +1770,8 @@
         <translation>Alle Stämme mit Koordinaten für ein GIS oder eine Tabellenkalkulation schreiben</translation>
     </message>
     <message>
-        <source>&amp;Report…</source>
-        <translation>Be&amp;richt…</translation>
+        <source>Wr&amp;ite report…</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Write the results of the survey with diagrams, methods and settings, as HTML or PDF</source>
@@ -2275,6 +2275,14 @@
     <message>
         <source>lost in a damaged file</source>
         <translation>in einer beschädigten Datei verloren</translation>
+    </message>
+    <message>
+        <source>the files</source>
+        <translation>die Dateien</translation>
+    </message>
+    <message>
+        <source>plot {plot}</source>
+        <translation>Probefläche {plot}</translation>
     </message>
     <message>
         <source>{label}, {field} {old} → {new}</source>

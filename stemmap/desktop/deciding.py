@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Literal
 from PySide6.QtCore import QObject, QSettings, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QInputDialog
 
-from stemmap.desktop.decision_words import decision_words, when
+from stemmap.desktop.decision_words import decided_place, decision_words, when
 from stemmap.desktop.following import Following
 from stemmap.desktop.message_bar import Answer
 from stemmap.desktop.storing import Storing
@@ -154,7 +154,7 @@ class Deciding(QObject):
         words = self.tr("The last decision is not yours: {who}, {when}, {plot}: {what}.").format(
             who=meant.who,
             when=when(meant.time),
-            plot=" ".join(each for each in (meant.plot, meant.stem) if each),
+            plot=decided_place(meant),
             what=decision_words(meant),
         )
         words += " " + self.tr("Undo it once more to take it back all the same.")

@@ -35,6 +35,14 @@ def when(time: str) -> str:
     return QLocale().toString(local, QLocale.FormatType.ShortFormat)
 
 
+def decided_place(entry: Entry) -> str:
+    """The plot and stem that were decided on."""
+    if entry.plot is None:
+        return _tr("decision_words", "the files")
+    plot = _tr("decision_words", "plot {plot}").format(plot=entry.plot)
+    return f"{plot}, {_tr('decision_words', 'stem {stem}').format(stem=entry.stem)}" if entry.stem else plot
+
+
 def decision_words(entry: Entry) -> str:
     """What was decided."""
     label = decision_label(entry.decision)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Sequence
+from operator import attrgetter
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, Qt, QTimer, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSlider
@@ -28,32 +29,42 @@ _REST_MS = 60
 
 
 def journal_columns(entries: Sequence[Entry]) -> tuple[TableColumn, ...]:
-    """Columns for entries, one a row."""
-
-    def texts(name: str) -> list[str]:
-        return [str(value) if (value := getattr(entry, name)) is not None else "" for entry in entries]
+    """Columns for entries, one a row; a cell is worded when it is looked at, sorted by or searched."""
+    cells: dict[str, Callable[[Entry], str | None]] = {
+        _tr("journal_panel", "time"): lambda entry: when(entry.time),
+        _tr("journal_panel", "who"): attrgetter("who"),
+        _tr("journal_panel", "plot"): attrgetter("plot"),
+        _tr("journal_panel", "visit"): attrgetter("visit"),
+        _tr("journal_panel", "stem"): attrgetter("stem"),
+        _tr("journal_panel", "decision"): _decision,
+        _tr("journal_panel", "field"): lambda entry: field_words(entry.field) if entry.field else "",
+        _tr("journal_panel", "old"): attrgetter("old"),
+        _tr("journal_panel", "new"): attrgetter("new"),
+        _tr("journal_panel", "why"): attrgetter("why"),
+    }
 
     def numbers() -> NDArray[np.float64]:
         import numpy as np
 
-        return np.array([entry.entry for entry in entries], np.float64)
+        return np.arange(float(len(entries)), 0.0, -1.0)
 
-    cells = {
-        _tr("journal_panel", "time"): [when(entry.time) for entry in entries],
-        _tr("journal_panel", "who"): texts("who"),
-        _tr("journal_panel", "plot"): texts("plot"),
-        _tr("journal_panel", "visit"): texts("visit"),
-        _tr("journal_panel", "stem"): texts("stem"),
-        _tr("journal_panel", "decision"): [_decision(entry) for entry in entries],
-        _tr("journal_panel", "field"): [field_words(name) if name else "" for name in texts("field")],
-        _tr("journal_panel", "old"): texts("old"),
-        _tr("journal_panel", "new"): texts("new"),
-        _tr("journal_panel", "why"): texts("why"),
-    }
     entry = number_column(
         _tr("journal_panel", "entry"), _tr("journal_panel", "number of the entry, from 1 without gaps"), numbers, 0
     )
-    return entry, *(text_column(title, title, column) for title, column in cells.items())
+    return entry, *(text_column(title, title, _Cells(entries, cell)) for title, cell in cells.items())
+
+
+class _Cells(Sequence[str]):
+    """Texts of a column, made one by one."""
+
+    def __init__(self, entries: Sequence[Entry], cell: Callable[[Entry], str | None]) -> None:
+        self._entries, self._cell = entries, cell
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+    def __getitem__(self, row: Any) -> Any:
+        return self._cell(self._entries[row]) or ""
 
 
 def _decision(entry: Entry) -> str:

@@ -161,7 +161,7 @@ class Watching(QObject):
 
         self._window.offer_bar.offer(
             "folder",
-            self.tr("New in {folder}: {names}. Add to {survey}?").format(
+            self.tr("New in the folder {folder}: {names}. Add to {survey}?").format(
                 folder=folder.name, names=names, survey=survey_path.name if survey_path else ""
             ),
             (

@@ -139,7 +139,7 @@ def test_new_files_in_a_watched_folder_are_offered_and_added_only_when_that_is_s
     write(incoming / "fresh.csv", [{**row, "plot": "900"} for row in rows[:5]], names)
     (incoming / "notes.md").write_text("no upload")
     qtbot.waitUntil(watching.offer_bar.isVisible, timeout=20000)
-    assert "New in incoming: fresh.csv. Add to survey.gpkg?" in watching.offer_bar.sentence
+    assert "New in the folder incoming: fresh.csv. Add to survey.gpkg?" in watching.offer_bar.sentence
     assert count(path) == 1
     with qtbot.waitSignal(watching.adding.told, timeout=20000):
         press(watching, "Add")
