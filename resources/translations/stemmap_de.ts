@@ -1771,7 +1771,7 @@
     </message>
     <message>
         <source>Wr&amp;ite report…</source>
-        <translation type="unfinished"></translation>
+        <translation>Berich&amp;t schreiben…</translation>
     </message>
     <message>
         <source>Write the results of the survey with diagrams, methods and settings, as HTML or PDF</source>

@@ -82,7 +82,7 @@ def _of_files(window: MainWindow) -> tuple[Entry, ...]:
         ),
         Entry(
             "report",
-            _tr("commands", "&Report…"),
+            _tr("commands", "Wr&ite report…"),
             _tr("commands", "Write the results of the survey with diagrams, methods and settings, as HTML or PDF"),
             outputs.choose_report,
             ("Ctrl+Shift+R",),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QFont, QShowEvent
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from stemmap.desktop.jobs import Jobs
@@ -21,11 +22,19 @@ Part = tuple[str, str]
 
 
 class EstimatesView(QWidget):
-    """Tells one survey; computes off the GUI thread, and only while it is in sight."""
+    """Tells one survey; computes off the GUI thread.
 
-    def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
+    Parameters
+    ----------
+    jobs
+        Run the work.
+    wanted
+        Tells whether anybody sees it; what is told while nobody does waits for `begin`.
+    """
+
+    def __init__(self, jobs: Jobs, wanted: Callable[[], bool], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._jobs = jobs
+        self._jobs, self._seen = jobs, wanted
         self._wanted: Summary | None = None
         self._told: Summary | None = None
         self.labels: list[QLabel] = []
@@ -36,16 +45,12 @@ class EstimatesView(QWidget):
     def tell(self, summary: Summary) -> None:
         """Tell another survey."""
         self._wanted = summary
-        self._begin()
+        self.begin()
 
-    def showEvent(self, event: QShowEvent) -> None:
+    def begin(self) -> None:
         """Compute what came while nobody could see it."""
-        super().showEvent(event)
-        self._begin()
-
-    def _begin(self) -> None:
         summary = self._wanted
-        if summary is None or summary is self._told or not self.isVisible():
+        if summary is None or summary is self._told or not self._seen():
             return
         self._told = summary
         self._show([("", self.tr("Estimating the survey…"))])

@@ -15,6 +15,7 @@ from stemmap.desktop.map_layers import LayersPanel
 from stemmap.desktop.map_panel import MapPanel
 from stemmap.desktop.marked_rows import MarkedInTable
 from stemmap.desktop.plots_panel import PlotsPanel
+from stemmap.desktop.raised import when_raised
 from stemmap.desktop.round import Round
 from stemmap.desktop.round_card import RoundView
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -77,6 +78,9 @@ class Panels:
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
         self._explain()
         self._arrange()
+        when_raised(self.docks["summary"], self.summary_panel.come_into_sight)
+        when_raised(self.docks["structure"], self.structure_panel.come_into_sight)
+        when_raised(self.docks["survey"], self.survey_panel.come_into_sight)
         self._around_map: QByteArray | None = None
         self._aside = False
         self.round.changed.connect(self.make_room)

@@ -11,6 +11,7 @@ from PySide6.QtGui import QFont, QImage, QPalette, QPixmap, QResizeEvent, QShowE
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.raised import in_sight
 from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 from stemmap.desktop.wording import worded
@@ -97,9 +98,15 @@ class StructurePanel(QScrollArea):
         return label
 
     @Slot()
+    def come_into_sight(self) -> None:
+        """Compute and draw what came while nobody could see it."""
+        self._renew()
+        self._wait.start()
+
+    @Slot()
     def _renew(self) -> None:
         workup = self._session.workup
-        if workup is None or not self.isVisible():
+        if workup is None or not in_sight(self):
             return
         wanted = (workup.summary, self._session.visit)
         if self._wanted[0] is not wanted[0] or self._wanted[1] != wanted[1]:
@@ -178,7 +185,7 @@ class StructurePanel(QScrollArea):
     @Slot()
     def _draw(self) -> None:
         """Have the diagrams drawn in the colours and at the width of the panel."""
-        if self.told is None or not self.told.diagrams or not self.isVisible():
+        if self.told is None or not self.told.diagrams or not in_sight(self):
             return
         told, width, ratio = self.told, self._width(), self.devicePixelRatioF()
         style = self._style()
@@ -221,8 +228,7 @@ class StructurePanel(QScrollArea):
     def showEvent(self, event: QShowEvent) -> None:
         """Compute and draw what came while nobody could see it."""
         super().showEvent(event)
-        self._renew()
-        self._wait.start()
+        self.come_into_sight()
 
     def changeEvent(self, event: QEvent) -> None:
         """Suit the diagrams to other colours or letters."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Slot
@@ -22,6 +23,7 @@ from PySide6.QtWidgets import (
 from stemmap.desktop.estimates_view import EstimatesView
 from stemmap.desktop.histogram import HistogramRequest, draw_histogram
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.raised import in_sight
 from stemmap.desktop.sentences import number, visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
 from stemmap.desktop.wording import worded
@@ -33,11 +35,19 @@ _HIGHEST_TABLE = 260
 
 
 class HistogramView(QWidget):
-    """Shows the dbh histogram; asks for a new one when data, size or colours change."""
+    """Shows the dbh histogram; asks for a new one when data, size or colours change.
 
-    def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
+    Parameters
+    ----------
+    jobs
+        Run the drawing.
+    seen
+        Tells whether the panel around it is in sight; it may be scrolled out of sight itself.
+    """
+
+    def __init__(self, jobs: Jobs, seen: Callable[[], bool], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._jobs = jobs
+        self._jobs, self._seen = jobs, seen
         self._classes: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())
         self._image: QImage | None = None
         self._wait = QTimer(self, interval=20, singleShot=True)
@@ -65,10 +75,14 @@ class HistogramView(QWidget):
         self.setVisible(bool(told))
         self._wait.start()
 
+    def draw_soon(self) -> None:
+        """Draw anew what is shown, once nothing more comes at the same time."""
+        self._wait.start()
+
     @Slot()
     def _on_wanted(self) -> None:
         edges, counts = self._classes
-        if not edges or not self.isVisible() or self.width() < 80:
+        if not edges or not self._seen() or not self.isVisible() or self.width() < 80:
             return
         last = max(place for place, count in enumerate(counts) if count) + 1
         ink = self.palette().color(QPalette.ColorRole.WindowText).name()
@@ -85,9 +99,7 @@ class HistogramView(QWidget):
             x_label=self.tr("dbh, cm"),
             y_label=self.tr("stems/ha"),
         )
-        self._jobs.start(
-            "histogram", lambda progress: draw_histogram(request, progress), apply=self._show, shown=False
-        )
+        self._jobs.start("histogram", lambda progress: draw_histogram(request, progress), apply=self._show, shown=False)
 
     def _show(self, image: QImage) -> None:
         self._image = image
@@ -130,8 +142,8 @@ class SummaryPanel(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAccessibleName(self.tr("Summary"))
         self.values: dict[str, QLabel] = {}
-        self.histogram = HistogramView(jobs)
-        self.estimates = EstimatesView(jobs)
+        self.histogram = HistogramView(jobs, lambda: in_sight(self))
+        self.estimates = EstimatesView(jobs, lambda: in_sight(self) and self._session.visit == WHOLE_SURVEY)
         self.strata = self._strata_table()
         self._heading = QLabel()
         self._heading.setWordWrap(True)
@@ -151,6 +163,17 @@ class SummaryPanel(QScrollArea):
         self.setWidget(page)
         session.replaced.connect(self._on_visit_selected)
         session.visit_selected.connect(self._on_visit_selected)
+
+    @Slot()
+    def come_into_sight(self) -> None:
+        """Compute and draw what came while nobody could see it."""
+        self.histogram.draw_soon()
+        self.estimates.begin()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Compute and draw what came while nobody could see it."""
+        super().showEvent(event)
+        self.come_into_sight()
 
     def _plot_page(self) -> QWidget:
         page = QWidget()
@@ -223,6 +246,8 @@ class SummaryPanel(QScrollArea):
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         table.setTabKeyNavigation(False)
         table.verticalHeader().hide()
+        table.verticalHeader().setMinimumSectionSize(table.fontMetrics().height() + 6)
+        table.verticalHeader().setDefaultSectionSize(table.fontMetrics().height() + 8)
         table.setShowGrid(False)
         return table
 
@@ -333,7 +358,9 @@ class SummaryPanel(QScrollArea):
                 self.strata.setItem(row, column, QTableWidgetItem(text))
         self.strata.resizeColumnsToContents()
         lines = self.strata.verticalHeader().length() + self.strata.horizontalHeader().sizeHint().height()
-        self.strata.setFixedHeight(min(lines + 2 * self.strata.frameWidth() + 2, _HIGHEST_TABLE))
+        # Room for the bar below too: with it, lines must not have to be scrolled.
+        bar = self.strata.horizontalScrollBar().sizeHint().height()
+        self.strata.setFixedHeight(min(lines + bar + 2 * self.strata.frameWidth(), _HIGHEST_TABLE))
 
     def _estimate_words(self, told: dict[str, Any], decimals: int) -> str:
         if told["mean"] is None:

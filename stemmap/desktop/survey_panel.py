@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stemmap.desktop.raised import in_sight
 from stemmap.desktop.session import Session
 from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_lines
 
@@ -75,15 +76,17 @@ class SurveyPanel(QWidget):
 
     @Slot()
     def _on_replaced(self) -> None:
-        if self.isVisible():
-            self._renew()
+        if in_sight(self):
+            self.come_into_sight()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Fill the table with what came while nobody could see it."""
         super().showEvent(event)
-        self._renew()
+        self.come_into_sight()
 
-    def _renew(self) -> None:
+    @Slot()
+    def come_into_sight(self) -> None:
+        """Fill the table with what came while nobody could see it."""
         workup = self._session.workup
         if workup is None or workup.fieldwork is self._shown:
             return

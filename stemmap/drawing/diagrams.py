@@ -97,7 +97,8 @@ def diagrams_of(
                 if curve.p is None or curve.p > SIGNIFICANT:
                     continue
                 told += " " + (
-                    f"Of the {pairs} pairs of species that were compared chance alone would make one in twenty stand out."
+                    f"Of the {pairs} pairs of species that were compared chance alone would make one in twenty "
+                    "stand out."
                 )
             parts.append(Diagram(f"{kind} {name}", _part_title(kind, name), x_label, y_label, told, curve))
     if large and "l_minus_r" in large:

@@ -14,6 +14,7 @@ from stemmap.desktop.session import Session, prepare
 from stemmap.desktop.window import MainWindow
 from stemmap.drawing.application import application
 from stemmap.tasks.workup import open_uploads, work_up
+from tests.desktop.spoken import spoken
 from tests.uploads import survey
 
 OPENING_MS = 30_000
@@ -47,6 +48,13 @@ def sample():
     """The sample survey worked up."""
     folder = sample_data("survey")
     return open_uploads([folder / "plots.csv", folder / "stems.csv"], settings=folder / "settings.toml")
+
+
+@pytest.fixture
+def german(qapp):
+    """Everything that is made during the test speaks German."""
+    with spoken(qapp, "de"):
+        yield
 
 
 @pytest.fixture

@@ -23,7 +23,6 @@ from stemmap.desktop.session import prepare
 from stemmap.desktop.wording import worded
 from stemmap.errors import InputError
 from stemmap.tasks.workup import open_uploads
-from tests.desktop.spoken import spoken
 
 TRANSLATIONS = resource("translations/stemmap_de.ts")
 #: Words that a German sentence of the sample survey does not have.
@@ -40,13 +39,6 @@ def update():
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
     return module
-
-
-@pytest.fixture
-def german(qapp):
-    """Everything that is made during the test speaks German."""
-    with spoken(qapp, "de"):
-        yield
 
 
 def calls(path):

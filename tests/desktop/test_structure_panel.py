@@ -36,7 +36,8 @@ def drawn(qtbot, panel, visit=2):
 
 def test_every_diagram_has_a_picture_a_name_and_its_sentence(panel):
     names = [diagram.name for diagram in panel.told.diagrams]
-    assert names[:7] == ["l_minus_r", "g", "mark_correlation", "nearest", "dbh", "azimuth", "distance"]
+    told = ["l_minus_r", "g", "mark_correlation", "mark_variogram", "nearest", "dbh", "azimuth", "distance", "large"]
+    assert names[:9] == told
     for picture, diagram in zip(panel.pictures, panel.told.diagrams, strict=True):
         assert picture.accessibleName() == diagram.title
         assert diagram.sentence
