@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -11,20 +10,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.blocks import side_by_side
+from stemmap.core.sweep_chain import STEP_DEG, STEPS, Choices, along, batches, chosen_steps, followed, likely_steps
 
-__all__ = ["Choices", "Sweep", "order_of_numbers", "steadiness"]
+__all__ = ["Sweep", "order_of_numbers", "steadiness"]
 
 Floats = NDArray[np.float64]
 
-#: Steps of the circle on which the sweep of the crew is followed; finer than a compass is read and steadied.
-_STEPS: Final = 180
-_STEP_DEG: Final = 360.0 / _STEPS
-#: Share of azimuths that tell nothing of their place in the order, mistyped or numbered out of turn.
-_ASTRAY: Final = 0.02
-#: The same of stems whose choices are given.
-_OUT_OF_TURN: Final = 0.003
-#: Chance that the crew began a second sweep somewhere in a plot.
-_RESTART: Final = 0.1
 #: Chance of a plot numbered in no order before its azimuths are seen.
 _NO_ORDER: Final = 0.3
 #: Plots that this is worth.
@@ -35,34 +26,9 @@ _FEWEST: Final = 4
 _STEADY: Final = np.array([0.9, 1.15, 1.5, 1.9, 2.5])
 _SAMPLE: Final = 128
 _SAMPLE_FEWEST: Final = 20
-#: Plots followed at once: their arrays stay small.
-_AT_ONCE: Final = 128
 #: Nodes and weights that smear a density by a normal error (Gauss-Hermite, five nodes).
 _NODES: Final = np.array([-2.856970, -1.355626, 0.0, 1.355626, 2.856970])
 _WEIGHTS: Final = np.array([0.011257, 0.222076, 0.533333, 0.222076, 0.011257])
-
-
-@dataclass(frozen=True)
-class Choices:
-    """What the azimuths of some stems may have been meant to be, by everything but the order; shape (choices,).
-
-    Parameters
-    ----------
-    stem
-        Stem of each choice, among those given in order.
-    azimuth_deg
-        What it may have been.
-    probability
-        Of that; what the choices of a stem lack to 1 is anything at all.
-    """
-
-    stem: NDArray[np.int64]
-    azimuth_deg: Floats
-    probability: Floats
-
-    def take(self, kept: NDArray[np.bool_]) -> Choices:
-        """Some of the choices."""
-        return Choices(self.stem[kept], self.azimuth_deg[kept], self.probability[kept])
 
 
 @dataclass(frozen=True)
@@ -105,24 +71,24 @@ class Sweep:
             Azimuths they may have; 1 where NaN; shape (n,).
         """
         plot = self.plot[stem]
-        turned = _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
+        turned = along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
         row = self.row[stem]
         # Between two steps a density is a straight line, which spreads it already.
-        smear = math.sqrt(max(self.sd_deg**2 - _STEP_DEG**2 / 6.0, 0.0))
+        smear = math.sqrt(max(self.sd_deg**2 - STEP_DEG**2 / 6.0, 0.0))
         total = np.zeros(len(stem))
         known = np.isfinite(turned)
         for node, weight in zip(_NODES, _WEIGHTS, strict=True):
-            place = (np.where(known, turned, 0.0) + node * smear) / _STEP_DEG - 0.5
+            place = (np.where(known, turned, 0.0) + node * smear) / STEP_DEG - 0.5
             below = np.floor(place)
             share = place - below
-            left = below.astype(np.int64) % _STEPS
-            total += weight * ((1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % _STEPS])
+            left = below.astype(np.int64) % STEPS
+            total += weight * ((1.0 - share) * self.density[row, left] + share * self.density[row, (left + 1) % STEPS])
         return np.where(known, total, 1.0)
 
     def along(self, stem: NDArray[np.integer], azimuth_deg: Floats) -> Floats:
         """Degrees from where the numbers of the stem's plot begin, in their direction."""
         plot = self.plot[stem]
-        return _along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
+        return along(azimuth_deg, self.start_deg[plot], self.clockwise[plot])
 
 
 def order_of_numbers(
@@ -161,19 +127,19 @@ def order_of_numbers(
     asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
     start, clockwise = _starts(np.where(asked[plot], azimuth_deg, np.nan), plot, len(count))
     start, clockwise = _best_starts(azimuth_deg, begin, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices)
-    turned = _along(azimuth_deg, start[plot], clockwise[plot])
-    special, likely = _chosen(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
-    density = np.ones((int(wanted.sum()), _STEPS), np.float32)
+    turned = along(azimuth_deg, start[plot], clockwise[plot])
+    special, likely = chosen_steps(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
+    density = np.ones((int(wanted.sum()), STEPS), np.float32)
     evidence = np.zeros(len(count))
 
     def follow(batch: tuple[NDArray[np.int64], NDArray[np.int64]]) -> None:
         chosen, stem = batch
-        before, after, evidence[chosen] = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen])
+        before, after, evidence[chosen] = followed(likely_steps(stem, turned, special, likely, sd_deg), count[chosen])
         inside = wanted[stem] & (stem >= 0)
         both = before[inside] * after[inside]
         density[row[stem[inside]]] = both / both.mean(axis=1, keepdims=True)
 
-    side_by_side(follow, list(_batches(begin, asked)))
+    side_by_side(follow, list(batches(begin, asked)))
     tells = np.zeros(len(count))
     tells[asked] = _tells(evidence[asked], start[asked], clockwise[asked])
     return Sweep(clockwise, start, tells, density, row, plot, sd_deg)
@@ -200,40 +166,16 @@ def steadiness(azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float
     asked[able[:: max(1, len(able) // _SAMPLE)]] = True
     plot = np.repeat(np.arange(len(count)), count)
     start, clockwise = _starts(azimuth_deg, plot, len(count))
-    turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    turned = along(azimuth_deg, start[plot], clockwise[plot])
     none = np.full(len(turned), -1, np.int64)
     total = np.zeros(len(_STEADY))
     for number, factor in enumerate(_STEADY):
-        for chosen, stem in _batches(begin, asked):
-            seen = _likely(stem, turned, none, np.zeros((0, _STEPS), np.float32), factor * sd_deg)
-            odds = _followed(seen, count[chosen], back=False)[2] - math.log(2.0 * _STEPS)
+        for chosen, stem in batches(begin, asked):
+            seen = likely_steps(stem, turned, none, np.zeros((0, STEPS), np.float32), factor * sd_deg)
+            odds = followed(seen, count[chosen], back=False)[2] - math.log(2.0 * STEPS)
             # Plots without an order do not tell how well one is kept.
             total[number] += np.logaddexp(odds, 0.0).sum()
     return float(_STEADY[total.argmax()]) * sd_deg
-
-
-def _batches(
-    first: NDArray[np.int64], asked: NDArray[np.bool_]
-) -> Iterator[tuple[NDArray[np.int64], NDArray[np.int64]]]:
-    """Plots followed at once, and the stem of each place and plot, -1 beyond the last; shape (places, plots)."""
-    count = np.diff(first)
-    by_count = np.argsort(count, kind="stable")
-    by_count = by_count[asked[by_count]]
-    for begin in range(0, len(by_count), _AT_ONCE):
-        chosen = by_count[begin : begin + _AT_ONCE]
-        place = np.arange(int(count[chosen[-1]]))
-        yield chosen, np.where(place[:, None] < count[chosen], first[chosen] + place[:, None], -1)
-
-
-def _likely(
-    stem: NDArray[np.int64], turned: Floats, special: NDArray[np.int64], likely: NDArray[np.float32], sd_deg: float
-) -> NDArray[np.float32]:
-    """Likelihood of what is known of each stem at each step of the sweep."""
-    seen = _seen(np.where(stem >= 0, turned[stem], np.nan), sd_deg)
-    if len(likely):
-        of_choice = np.where(stem >= 0, special[stem], -1)
-        seen[of_choice >= 0] = likely[of_choice[of_choice >= 0]]
-    return seen
 
 
 def _best_starts(
@@ -252,7 +194,7 @@ def _best_starts(
     """
     count = np.diff(first)
     plot = np.repeat(np.arange(len(count)), count)
-    turned = _along(azimuth_deg, start[plot], clockwise[plot])
+    turned = along(azimuth_deg, start[plot], clockwise[plot])
     some = np.flatnonzero(asked)
     if not len(some):
         return start, clockwise
@@ -287,10 +229,10 @@ def _best_starts(
         tried, turns = start.copy(), clockwise.copy()
         tried[some] = np.where(np.isfinite(option), option, start[some]) % 360.0
         turns[some] = sense_of
-        turned = _along(azimuth_deg, tried[plot], turns[plot])
-        special, likely = _chosen(choices, turned, tried, turns, plot=plot, sd_deg=sd_deg)
-        for chosen, stem in _batches(first, again):
-            log_evidence = _followed(_likely(stem, turned, special, likely, sd_deg), count[chosen], back=False)[2]
+        turned = along(azimuth_deg, tried[plot], turns[plot])
+        special, likely = chosen_steps(choices, turned, tried, turns, plot=plot, sd_deg=sd_deg)
+        for chosen, stem in batches(first, again):
+            log_evidence = followed(likely_steps(stem, turned, special, likely, sd_deg), count[chosen], back=False)[2]
             log_evidence = log_evidence - 0.5 * (number > 0)
             better = chosen[log_evidence > best[chosen]]
             found[better], way[better] = tried[better], turns[better]
@@ -317,18 +259,12 @@ def _tells(evidence: Floats, start_deg: Floats, clockwise: NDArray[np.bool_]) ->
     share, no_order = np.full(2 * sectors, 0.5 / sectors), _NO_ORDER
     tells = np.zeros(len(evidence))
     for _ in range(5):
-        odds = evidence - math.log(_STEPS / sectors) + np.log(share[kind]) + math.log((1.0 - no_order) / no_order)
+        odds = evidence - math.log(STEPS / sectors) + np.log(share[kind]) + math.log((1.0 - no_order) / no_order)
         tells = 1.0 / (1.0 + np.exp(-np.clip(odds, -50.0, 50.0)))
         share = np.bincount(kind, tells, minlength=2 * sectors) + 0.5
         share /= share.sum()
         no_order = (_NO_ORDER * _PLOTS_WORTH + float((1.0 - tells).sum())) / (_PLOTS_WORTH + len(tells))
     return tells
-
-
-def _along(azimuth_deg: Floats, start_deg: Floats, clockwise: NDArray[np.bool_]) -> Floats:
-    """Degrees from the start in the direction of the sweep, in [0, 360)."""
-    turned: Floats = np.where(clockwise, azimuth_deg - start_deg, start_deg - azimuth_deg) % 360.0
-    return turned
 
 
 def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[Floats, NDArray[np.bool_]]:
@@ -378,98 +314,3 @@ def _starts(azimuth_deg: Floats, plot: NDArray[np.int64], plots: int) -> tuple[F
         best[turn, group] = agreement[chosen]
     clockwise = best[0] >= best[1]
     return np.where(clockwise, start[0], start[1]) % 360.0, clockwise
-
-
-def _seen(turned: Floats, sd_deg: float) -> NDArray[np.float32]:
-    """Likelihood of each azimuth at each step of the sweep, relative to a uniform one; 1 where it is not known."""
-    middle = ((np.arange(_STEPS) + 0.5) * _STEP_DEG).astype(np.float32)
-    apart = np.abs(np.nan_to_num(turned, nan=0.0).astype(np.float32)[..., None] - middle)
-    apart = np.minimum(apart, np.float32(360.0) - apart) / np.float32(math.hypot(sd_deg, _STEP_DEG / 3.5))
-    seen: NDArray[np.float32] = np.exp(np.float32(-0.5) * np.minimum(apart, np.float32(12.0)) ** 2)
-    seen *= np.float32(1.0 - _ASTRAY) * _STEPS / seen.sum(axis=-1, keepdims=True)
-    seen += np.float32(_ASTRAY)
-    seen[~np.isfinite(turned)] = 1.0
-    return seen
-
-
-def _chosen(
-    choices: Choices | None,
-    turned: Floats,
-    start: Floats,
-    clockwise: NDArray[np.bool_],
-    *,
-    plot: NDArray[np.int64],
-    sd_deg: float,
-) -> tuple[NDArray[np.int64], NDArray[np.float32]]:
-    """For each stem its row among those with choices (-1: none), and the likelihoods of these at each step."""
-    row = np.full(len(turned), -1, np.int64)
-    if choices is None or not len(choices.stem):
-        return row, np.zeros((0, _STEPS), np.float32)
-    stems, owner = np.unique(choices.stem, return_inverse=True)
-    # A stem left out of the order (NaN) stays out.
-    row[stems] = np.where(np.isfinite(turned[stems]), np.arange(len(stems)), -1)
-    of_plot = plot[choices.stem]
-    at = _along(choices.azimuth_deg, start[of_plot], clockwise[of_plot])
-    known = np.isfinite(at)
-    step = np.minimum((np.where(known, at, 0.0) / _STEP_DEG).astype(np.int64), _STEPS - 1)
-    weight = np.where(known, choices.probability, 0.0)
-    share = np.bincount(owner * _STEPS + step, weight, minlength=len(stems) * _STEPS).reshape(-1, _STEPS)
-    around = np.arange(_STEPS) * _STEP_DEG
-    around = np.minimum(around, 360.0 - around) / math.hypot(sd_deg, _STEP_DEG / 3.5)
-    smear = np.exp(-0.5 * around**2)
-    smear *= _STEPS / smear.sum()
-    kernel = smear[(np.arange(_STEPS)[:, None] - np.arange(_STEPS)) % _STEPS]
-    anything = 1.0 - np.bincount(owner, weight, minlength=len(stems))[:, None]
-    likely = (1.0 - _OUT_OF_TURN) * (share @ kernel + anything.clip(0.0)) + _OUT_OF_TURN
-    return row, likely.astype(np.float32)
-
-
-def _followed(
-    seen: NDArray[np.float32], count: NDArray[np.int64], *, back: bool = True
-) -> tuple[NDArray[np.float32], NDArray[np.float32], Floats]:
-    """Where the sweep stands before and after each stem, and the logarithm of what order explains better than none.
-
-    Parameters
-    ----------
-    seen
-        Likelihoods, shape (places, plots, steps).
-    count
-        Stems of each plot.
-    back
-        Whether to follow it back too; the first and the last result do without.
-    """
-    from scipy.special import gammaln
-
-    places, plots, steps = seen.shape
-    before, after = np.ones_like(seen), np.ones_like(seen)
-    evidence = np.zeros(plots)
-    begin = _restarts(places, count)
-    state = np.ones((plots, steps), np.float32)
-    for place in range(places):
-        before[place] = state
-        passed = np.cumsum(state * seen[place], axis=1)
-        evidence += np.where(place < count, np.log(passed[:, -1] / np.float32(steps)), 0.0)
-        state = passed / passed[:, -1:] + begin[place + 1][:, None]
-    state = np.ones((plots, steps), np.float32)
-    for place in range(places - 1 if back else -1, -1, -1):
-        after[place] = state
-        passed = np.cumsum((state * seen[place])[:, ::-1], axis=1)[:, ::-1]
-        state = passed / passed[:, :1] + begin[place][:, None]
-        state[place >= count] = 1.0
-    # Of all ways n stems can stand, so many are in order.
-    ways = gammaln(steps + count) - math.lgamma(steps) - gammaln(count + 1)
-    return before, after, evidence - ways + count * math.log(steps)
-
-
-def _restarts(places: int, count: NDArray[np.int64]) -> NDArray[np.float32]:
-    """Weight of a second sweep that begins at each place, shape (places + 1, plots).
-
-    Two sweeps of k and n - k stems explain n! / (k! (n - k)!) times as many orders as one does.
-    """
-    place = np.arange(places + 1)[:, None]
-    factorial = np.array([math.lgamma(n + 1.0) for n in range(places + 2)])
-    rest = np.maximum(count - place, 0)
-    choices = factorial[count] - factorial[place] - factorial[rest]
-    shares = np.where(place < count, _RESTART / count * np.exp(np.minimum(-choices, 0.0)), 0.0)
-    weight: NDArray[np.float32] = shares.astype(np.float32)
-    return weight

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from stemmap.core.sweep import Choices, order_of_numbers, steadiness
+from stemmap.core.sweep import order_of_numbers, steadiness
+from stemmap.core.sweep_chain import Choices
 
 PLOTS, STEMS = 60, 24
 FIRST = np.arange(PLOTS + 1) * STEMS

@@ -72,10 +72,17 @@ class Again:
         return np.isnan(self.now) & ~np.isnan(self.again)
 
 
+def matched_rows(case: Case) -> Matched | None:
+    """What became of all rows that came back; None where nothing did."""
+    survey = case.survey
+    return match(survey.upload, survey.settings, survey.decisions.entries)
+
+
 def again(case: Case) -> Again | None:
     """What came back, laid beside the stems of a case; None where nothing did."""
     survey, returned = case.survey, case.survey.upload.returned
-    matched = match(survey.upload, survey.settings, survey.decisions.entries)
+    # What a row is compared with was decided before the packet went out, so later decisions change nothing in it.
+    matched = (case.whole or case).once(matched_rows)
     if returned is None or matched is None:
         return None
     rows = np.flatnonzero(np.isin(matched.outcome, (Outcome.COMPARED, Outcome.NOT_FOUND)))

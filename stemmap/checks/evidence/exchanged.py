@@ -7,7 +7,8 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.meanings import Meanings
 from stemmap.checks.evidence.suspects import Suspects
-from stemmap.core.sweep import Choices, order_of_numbers
+from stemmap.core.sweep import order_of_numbers
+from stemmap.core.sweep_chain import Choices
 from stemmap.survey.registry import Case
 
 Floats = NDArray[np.float64]

@@ -8,8 +8,19 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.checks.evidence.laying import (
+    ENOUGH_PAIRS,
+    believed,
+    fitted_anew,
+    matched_anew,
+    may_be_paired_otherwise,
+    merged,
+    pairs_of,
+    score_of,
+    searched,
+)
 from stemmap.checks.evidence.readings import Otherwise, read_otherwise
-from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, search, squared_distance
+from stemmap.core.revisit import Map, Matches, RigidFit, matches, placed, rigid_fit, squared_distance
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -22,16 +33,10 @@ _GROWTH_CM = (1.5, 3.0)
 _LIES_WELL = 0.8
 #: Visits that share less than this share of their stems say nothing of one another.
 _UNLIKE = 0.45
-#: What a turn (one number) and a shift (two) must explain to be believed, in units of chi-square.
-_TURN_COST, _SHIFT_COST = 12.0, 16.0
-#: Turns (degrees) and shifts (metres) too small to speak of.
-_LEAST_TURN, _LEAST_SHIFT = 1.5, 0.2
 #: Share of right pairs that lie far apart for their errors before the survey has told, and the pairs that is worth.
 _LOOSE, _LOOSE_WORTH = 0.003, 300.0
 #: Pairs without which they do not tell.
 _ENOUGH_TO_TELL = 20
-#: Pairs without which a plot says nothing as a whole.
-_ENOUGH_PAIRS = 5
 #: How often two visits stand under each other's date, from which probability on that is told, and the squared surplus
 #: of growth beyond which a pair says no more.
 _EXCHANGED, _EXCHANGED_TOLD, _ODD_GROWTH = 1e-3, 0.95, 12.0
@@ -127,31 +132,31 @@ def revisit(case: Case) -> Revisit:
     found = matches(here, there, growth_cm=_GROWTH_CM)
     learnt = case.whole.once(revisit) if case.whole is not None else None
     growth = _growth(here, there, found) if learnt is None else learnt.growth_cm
-    fit = rigid_fit(*_pairs(here, there, found), plots)
-    calm = _believed(fit)[0]
-    unsettled = _may_be_paired_otherwise(here, there, found, plots)
+    fit = rigid_fit(*pairs_of(here, there, found), plots)
+    calm = believed(fit)[0]
+    unsettled = may_be_paired_otherwise(here, there, found, plots)
     unsettled |= (calm.rotation_deg != 0.0) | (calm.shift_east_m != 0.0)
-    before, found = found, _matched_anew(placed(here, calm), there, found, unsettled, growth)
+    before, found = found, matched_anew(placed(here, calm), there, found, unsettled, growth)
     paired_anew = np.bincount(here.plot, found.last != before.last, minlength=plots) > 0
-    fit = _fitted_anew(here, there, found, fit, paired_anew)
+    fit = fitted_anew(here, there, found, fit, paired_anew)
     # A stem without a place cannot be found again.
     fewer = np.minimum(*(np.bincount(some.plot[np.isfinite(some.x_m)], minlength=plots) for some in (here, there)))
-    doubtful = (_score(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
+    doubtful = (score_of(found, here.plot, plots) < _LIES_WELL * fewer) & (fewer >= 4)
     if doubtful.any():
-        fit = _searched(here, there, fit, doubtful, growth)
-        again = _matched_anew(placed(here, fit), there, found, doubtful, growth)
-        doubtful &= _score(again, here.plot, plots) < _LIES_WELL * fewer
-    wider = _wider_than_thought(squared_distance(*_pairs(placed(here, calm), there, found)))
+        fit = searched(here, there, fit, doubtful, growth)
+        again = matched_anew(placed(here, fit), there, found, doubtful, growth)
+        doubtful &= score_of(again, here.plot, plots) < _LIES_WELL * fewer
+    wider = _wider_than_thought(squared_distance(*pairs_of(placed(here, calm), there, found)))
     wider = wider if learnt is None else learnt.wider
     otherwise = read_otherwise(case, this, (here, there), fit, doubtful=doubtful, growth=growth, wider=wider)
-    free = _merged(fit, otherwise.fit, otherwise.only_turned)
+    free = merged(fit, otherwise.fit, otherwise.only_turned)
     free = replace(free, covariance=free.covariance * wider**2)
-    fit, turned, moved = _believed(free)
+    fit, turned, moved = believed(free)
     laid = placed(here, fit)
     changed = (fit.rotation_deg != calm.rotation_deg) | (fit.shift_east_m != calm.shift_east_m)
-    found = _matched_anew(laid, there, found, changed, growth)
+    found = matched_anew(laid, there, found, changed, growth)
     pairs = np.bincount(here.plot, found.last >= 0, minlength=plots).astype(np.int64)
-    unlike = (_score(found, here.plot, plots) < _UNLIKE * fewer) & (fewer >= _ENOUGH_PAIRS)
+    unlike = (score_of(found, here.plot, plots) < _UNLIKE * fewer) & (fewer >= ENOUGH_PAIRS)
     exchanged, shrank = _exchanged(here, there, found, plots, growth)
     unlike |= otherwise.misread | exchanged
     turned, moved = turned & ~unlike, moved & ~unlike
@@ -209,7 +214,7 @@ def _exchanged(
     order = np.lexsort((grown, plot))
     some = np.flatnonzero(count)
     shrank[some] = -grown[order][(np.cumsum(count) - count + count // 2)[some]]
-    return (gain > told) & (count >= _ENOUGH_PAIRS) & (shrank > 0.0), shrank
+    return (gain > told) & (count >= ENOUGH_PAIRS) & (shrank > 0.0), shrank
 
 
 def _spread(here: Map, there: Map, found: Matches, copied: NDArray[np.bool_]) -> tuple[float, float]:
@@ -251,55 +256,6 @@ def map_of(case: Case, rows: Integers, plot: Integers) -> Map:
     )
 
 
-def _pairs(here: Map, there: Map, found: Matches) -> tuple[Map, Map]:
-    matched = np.flatnonzero(found.last >= 0)
-    return here.take(matched), there.take(found.last[matched])
-
-
-def _matched_anew(
-    here: Map, there: Map, found: Matches, plots: NDArray[np.bool_], growth: tuple[float, float]
-) -> Matches:
-    """The matches of some plots made anew, all others kept."""
-    left, right = np.flatnonzero(plots[here.plot]), np.flatnonzero(plots[there.plot])
-    some = matches(here.take(left), there.take(right), growth_cm=growth)
-    last, cost = found.last.copy(), found.cost.copy()
-    last[left] = np.where(some.last >= 0, np.append(right, -1)[some.last], -1)
-    cost[left] = some.cost
-    return Matches(last, cost)
-
-
-def _may_be_paired_otherwise(here: Map, there: Map, found: Matches, plots: int) -> NDArray[np.bool_]:
-    """Plots with a pair that lies badly, or with stems of both visits that nobody is matched with."""
-    badly = np.bincount(here.plot, found.cost >= 9.0, minlength=plots) > 0
-    nobody = np.ones(len(there.plot), bool)
-    nobody[found.last[found.last >= 0]] = False
-    left, right = (
-        np.bincount(some.plot, alone & np.isfinite(some.x_m), minlength=plots) > 0
-        for some, alone in ((here, found.last < 0), (there, nobody))
-    )
-    unsettled: NDArray[np.bool_] = badly | (left & right)
-    return unsettled
-
-
-def _fitted_anew(here: Map, there: Map, found: Matches, fit: RigidFit, plots: NDArray[np.bool_]) -> RigidFit:
-    """The fits of some plots made anew from their pairs, all others kept."""
-    this, last = _pairs(here, there, found)
-    rows = np.flatnonzero(plots[this.plot])
-    place = np.cumsum(plots) - 1
-    this, last = replace(this.take(rows), plot=place[this.plot[rows]]), last.take(rows)
-    return _filled_in(fit, rigid_fit(this, last, int(np.count_nonzero(plots))), plots)
-
-
-def _filled_in(fit: RigidFit, some: RigidFit, plots: NDArray[np.bool_]) -> RigidFit:
-    """All fits, with those of some plots in their place."""
-    whole = {}
-    for name in RigidFit.__dataclass_fields__:
-        values = getattr(fit, name).copy()
-        values[plots] = getattr(some, name)
-        whole[name] = values
-    return RigidFit(**whole)
-
-
 def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:
     """Median growth and its spread among pairs that lie well."""
     matched = np.flatnonzero(found.cost < 9.0)
@@ -309,75 +265,6 @@ def _growth(here: Map, there: Map, found: Matches) -> tuple[float, float]:
         return _GROWTH_CM
     low, middle, high = np.quantile(grown, [0.16, 0.5, 0.84])
     return float(middle), float(max((high - low) / 2.0, 0.3))
-
-
-def _score(found: Matches, plot: Integers, plots: int) -> Floats:
-    """Number of stems that find their place, closer ones counting more."""
-    return np.bincount(plot, np.where(found.last >= 0, 1.0 - found.cost / 50.0, 0.0), minlength=plots).astype(float)
-
-
-def _searched(
-    here: Map, there: Map, fit: RigidFit, doubtful: NDArray[np.bool_], growth: tuple[float, float]
-) -> RigidFit:
-    """The fits of doubtful plots tried anew from a turned and from a moved map; the one that matches most stays."""
-    some = np.flatnonzero(doubtful)
-    place = np.cumsum(doubtful) - 1
-    left, right = np.flatnonzero(doubtful[here.plot]), np.flatnonzero(doubtful[there.plot])
-    this, last = here.take(left), there.take(right)
-    this, last = replace(this, plot=place[this.plot]), replace(last, plot=place[last.plot])
-    own = RigidFit(*(getattr(fit, name)[some] for name in RigidFit.__dataclass_fields__))
-    best, best_score = own, np.full(len(some), -np.inf)
-    for number, begin in enumerate((own, *search(this, last, len(some), growth_cm=growth))):
-        tried = begin
-        for _ in range(3):
-            found = matches(placed(this, tried), last, growth_cm=growth)
-            tried = rigid_fit(*_pairs(this, last, found), len(some))
-        found = matches(placed(this, tried), last, growth_cm=growth)
-        score = _score(found, this.plot, len(some)) - 1.0 * (number > 0)
-        better = score > best_score
-        best_score = np.where(better, score, best_score)
-        best = _merged(best, tried, better)
-    return _filled_in(fit, best, doubtful)
-
-
-def _merged(first: RigidFit, second: RigidFit, where: NDArray[np.bool_]) -> RigidFit:
-    names = RigidFit.__dataclass_fields__
-    taken = {}
-    for name in names:
-        a, b = getattr(first, name), getattr(second, name)
-        taken[name] = np.where(where.reshape(-1, *[1] * (a.ndim - 1)), b, a)
-    return RigidFit(**taken)
-
-
-def _believed(fit: RigidFit) -> tuple[RigidFit, NDArray[np.bool_], NDArray[np.bool_]]:
-    """The fit with only the turn, only the shift, both or neither, whichever explains most for its cost.
-
-    With the covariance C of the full fit p, leaving out some of p costs p_out' (C_out,out)^-1 p_out; the rest
-    becomes p_in - C_in,out (C_out,out)^-1 p_out.
-    """
-    full = np.stack([fit.rotation_deg, fit.shift_east_m, fit.shift_north_m], axis=1)
-    known = np.isfinite(fit.covariance[:, 0, 0]) & (fit.pairs >= _ENOUGH_PAIRS)
-    covariance = np.where(known[:, None, None], fit.covariance, np.eye(3))
-    best = np.zeros_like(full)
-    best_cost = np.full(len(full), np.inf)
-    turned, moved = np.zeros(len(full), bool), np.zeros(len(full), bool)
-    for turn, shift in ((False, False), (True, False), (False, True), (True, True)):
-        kept = np.array([turn, shift, shift])
-        out = np.flatnonzero(~kept)
-        cost = np.full(len(full), _TURN_COST * turn + _SHIFT_COST * shift)
-        rest = full.copy()
-        if len(out):
-            pull = np.linalg.solve(covariance[:, out[:, None], out], full[:, out, None])
-            cost += (full[:, None, out] @ pull)[:, 0, 0]
-            rest -= (covariance[:, :, out] @ pull)[..., 0]
-        small = (np.abs(rest[:, 0]) < _LEAST_TURN) & turn
-        small |= (np.hypot(rest[:, 1], rest[:, 2]) < _LEAST_SHIFT) & shift
-        better = (cost < best_cost) & known & ~small
-        best_cost = np.where(better, cost, best_cost)
-        best = np.where(better[:, None], np.where(kept, rest, 0.0), best)
-        turned, moved = np.where(better, turn, turned), np.where(better, shift, moved)
-    believed = replace(fit, rotation_deg=best[:, 0], shift_east_m=best[:, 1], shift_north_m=best[:, 2])
-    return believed, turned, moved
 
 
 def _added(

@@ -16,7 +16,7 @@ from stemmap.checks.evidence.told import Evidence, evidence, order_told
 from stemmap.checks.evidence.twins import twins
 from stemmap.checks.evidence.typed import QUANTITIES, typed
 from stemmap.core.keystrokes import SLIPS, slip_shares
-from stemmap.core.sweep import Choices
+from stemmap.core.sweep_chain import Choices
 from stemmap.survey.registry import Case
 from stemmap.units import METRES
 

@@ -18,7 +18,8 @@ from stemmap.checks.evidence.repeats import repeats
 from stemmap.checks.evidence.spelling import Spelling, spelling
 from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
-from stemmap.core.sweep import Choices, Sweep, order_of_numbers, steadiness
+from stemmap.core.sweep import Sweep, order_of_numbers, steadiness
+from stemmap.core.sweep_chain import Choices
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
