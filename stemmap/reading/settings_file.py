@@ -130,7 +130,7 @@ def _table(path: Path) -> dict[str, Any]:
         raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
     except UnicodeDecodeError as fault:
         raise InputError(f"{path.name} is not written in UTF-8; save it as UTF-8.") from fault
-    except (tomllib.TOMLDecodeError, RecursionError) as fault:
+    except (ValueError, RecursionError) as fault:  # a number of thousands of digits is a plain ValueError
         raise InputError(
             f"{path.name} is no valid settings file (TOML): {fault}. Mend that line, or leave the file out."
         ) from fault

@@ -47,7 +47,7 @@ def load(survey_file: SurveyFile, as_of: str | None = None) -> Survey:
 def _settings(path: Path, toml: str) -> dict[str, Any]:
     try:
         return tomllib.loads(toml)
-    except tomllib.TOMLDecodeError as fault:
+    except (ValueError, RecursionError) as fault:
         raise InputError(
             f"Another program changed the settings in {path.name}, so that they cannot be read: {fault}."
         ) from fault

@@ -108,3 +108,10 @@ def test_files_of_other_programs_beside_the_upload_are_no_matter(tmp_path):
     (tmp_path / "pyproject.toml").write_text("[project]\nname = 'x'\n[tool.ruff]\n", "utf-8")
     found = find_settings([tmp_path / "stems.csv"])
     assert (found.path, found.remarks) == (None, ())
+
+
+@pytest.mark.parametrize("digits", [400, 5000])
+def test_a_number_beyond_all_measure_is_an_error(tmp_path: Path, digits: int):
+    _write(tmp_path, mine=f"[design]\nradius_m = {'9' * digits}\n")
+    with pytest.raises(InputError, match=r"mine\.toml"):
+        read_settings(tmp_path / "mine.toml")

@@ -1,12 +1,14 @@
 """Records that another program changes in the survey file are told, never taken silently."""
 
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 
 import pytest
 
 from stemmap.errors import InputError
+from stemmap.store.decisions import Request, decide
 from stemmap.store.repair import repair
+from stemmap.store.survey_file import opened
 from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads
 from tests.store.crash import make_survey
@@ -90,6 +92,49 @@ def test_a_changed_record_is_as_it_was_typed_when_its_file_is_added_again(survey
     add_uploads(survey, [survey.parent / "stems.csv"], who="Ida", replace_known=True)
     assert told(survey) == []
     assert "99" not in open_uploads([survey]).survey.upload.stems.texts("dbh_cm").tolist()
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "UPDATE journal SET why = x'00ff'",
+        "UPDATE journal SET changes = '[' WHERE entry = 1",
+        "UPDATE journal SET changes = '[[1]]' WHERE entry = 1",
+        "UPDATE journal SET who = 7 WHERE entry = 1",
+        "UPDATE survey_file SET schema_version = 'two'",
+        "DELETE FROM survey_file",
+        "DROP TABLE readings",
+        "ALTER TABLE records_stems RENAME COLUMN line TO row",
+        "UPDATE settings SET toml = 'x ='",
+        "UPDATE settings SET toml = x'ff00'",
+        "UPDATE uploads SET after_entry = 'first'",
+        "UPDATE sources SET name = x'ff'",
+        "UPDATE record_columns SET field = 'height_m' WHERE field = 'dbh_cm'",
+    ],
+)
+def test_whatever_another_program_changed_ends_in_a_sentence(survey, statement):
+    with opened(survey, write=True) as survey_file:
+        decide(survey_file, Request("0/-/8/outside-circle/distance_m", "value=4", "", "Ida"))
+    edit(survey, statement)
+    with suppress(InputError):
+        open_uploads([survey])
+
+
+@pytest.mark.parametrize("column", ["source", "proposals"])
+def test_a_finding_that_another_program_spoiled_cannot_be_decided(survey, column):
+    edit(survey, f"UPDATE findings SET {column} = 'x' WHERE stem = '8'")
+    with opened(survey, write=True) as survey_file, pytest.raises(InputError, match="changed the finding"):
+        decide(survey_file, Request("0/-/8/outside-circle/distance_m", "correct", "", "Ida"))
+
+
+def test_a_survey_file_with_a_damaged_list_of_tables_is_read_from_its_pages(survey):
+    before = [each.id for each in open_uploads([survey]).findings]
+    survey.write_bytes(survey.read_bytes().replace(b"CREATE TABLE journal", b"CREATE T\xffBLE journal"))
+    after = [each.id for each in open_uploads([survey]).findings]
+    assert any("survey-file-damaged" in each for each in after)
+    assert [each for each in after if not each.startswith("file")] == [
+        each for each in before if not each.startswith("file")
+    ]
 
 
 def test_a_flipped_byte_in_a_record_is_told_of_the_repaired_file(survey, tmp_path):

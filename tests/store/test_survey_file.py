@@ -1,6 +1,9 @@
 """The survey file: what was typed comes back as it was, decisions are laid over it and lost by nothing."""
 
+import os
 import sqlite3
+import subprocess
+import sys
 
 import numpy as np
 import pytest
@@ -240,3 +243,19 @@ def test_bytes_that_are_no_text_are_refused(survey_path):
             with pytest.raises(InputError, match="is no decision"):
                 decide(survey_file, request)
         assert not entries(survey_file)
+
+
+def test_a_line_that_is_no_text_is_answered_and_the_rest_goes_on(survey_path):
+    finding = typing_finding(survey_path)["id"]
+    run = subprocess.run(
+        [sys.executable, "-m", "stemmap", "decide", survey_path, "-", "--who", "Ida"],
+        check=False,
+        input=f"{finding} keep F\xe4ule\n{finding} keep a\rb\n".encode("latin-1"),
+        capture_output=True,
+        env={**os.environ, "PYTHONIOENCODING": "utf-8:strict"},
+    )
+    first, second = run.stdout.decode().splitlines()
+    assert first.startswith("error ")
+    assert second == f"ok 1 {finding}"
+    with opened(survey_path) as survey_file:
+        assert [each.why for each in entries(survey_file)] == ["a\rb"]
