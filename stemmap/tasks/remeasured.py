@@ -10,7 +10,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.checks.evidence.again import again
+from stemmap.checks.evidence.again import again, matched_rows
 from stemmap.core.agreement import within
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
@@ -19,7 +19,7 @@ from stemmap.store.decisions import Request, decide
 from stemmap.store.records import UploadedFile, add_upload, files_brought_back
 from stemmap.store.survey_file import opened
 from stemmap.survey.findings import Finding
-from stemmap.survey.matched import MEASURED, Matched, Means, Outcome, match, typed_texts
+from stemmap.survey.matched import MEASURED, Matched, Means, Outcome, typed_texts
 from stemmap.survey.quality import Quality, allowed, differences, quality, stems_found
 from stemmap.survey.records import Records, Upload
 from stemmap.survey.returned import PacketRows, Returned, cells
@@ -247,23 +247,13 @@ def bring_back(
         new_rows = len(rows)
         workup = _store(survey_path, rows, sources, [file for _, file in fresh.values()], who=who, progress=progress)
     workup = workup or open_uploads([survey_path], progress=progress)
-    made = BroughtBack(workup, _matched(workup), new_rows, old)
+    made = BroughtBack(workup, workup.case.once(matched_rows), new_rows, old)
     taken = _take_over(survey_path, made, take, who=who) if take else 0
     if not taken:
         return made
     refresh_layers(survey_path, progress)
     workup = open_uploads([survey_path], progress=progress)
-    return BroughtBack(workup, _matched(workup), new_rows, old, taken)
-
-
-def brought_back(workup: Workup) -> BroughtBack:
-    """What a survey file holds of field packets that came back."""
-    return BroughtBack(workup, _matched(workup))
-
-
-def _matched(workup: Workup) -> Matched | None:
-    survey = workup.survey
-    return match(survey.upload, survey.settings, survey.decisions.entries)
+    return BroughtBack(workup, workup.case.once(matched_rows), new_rows, old, taken)
 
 
 def _read(paths: Sequence[Path], progress: Progress) -> tuple[Records, tuple[str, ...]]:
