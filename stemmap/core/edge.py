@@ -228,6 +228,7 @@ def walkthrough_share(polygons: ArrayLike, stems: ArrayLike, radius: ArrayLike, 
 
     A place of the zone is covered when it or the opposite one lies inside; Z the zone, A the ground, A' the ground
     turned half about the stem: (2 |Z ∩ A| - |Z ∩ A ∩ A'|) / |Z|. Divided by it, the walkthrough is exact on any edge.
+    NaN for a stem without a place.
 
     Parameters
     ----------
@@ -238,15 +239,18 @@ def walkthrough_share(polygons: ArrayLike, stems: ArrayLike, radius: ArrayLike, 
     """
     import shapely
 
-    place = np.asarray(stems, dtype=np.float64).reshape(-1, 2)
-    number = np.asarray(plot, dtype=np.int64)
+    everywhere = np.asarray(stems, dtype=np.float64).reshape(-1, 2)
+    known = np.isfinite(everywhere).all(axis=1)
+    place, number = everywhere[known], np.asarray(plot, dtype=np.int64)[known]
     ground = np.atleast_1d(np.asarray(polygons, dtype=object))[number]
     points, item = shapely.get_coordinates(ground, return_index=True)
     turned = shapely.set_coordinates(ground.copy(), 2.0 * place[item] - points)
-    own = np.arange(len(place))
-    once = share_inside(boundary(ground), place, radius, plot=own)
-    twice = share_inside(boundary(shapely.intersection(ground, turned)), place, radius, plot=own)
-    return 2.0 * once - twice
+    own, reach = np.arange(len(place)), np.asarray(radius, dtype=np.float64)[known]
+    once = share_inside(boundary(ground), place, reach, plot=own)
+    twice = share_inside(boundary(shapely.intersection(ground, turned)), place, reach, plot=own)
+    share = np.full(len(everywhere), np.nan)
+    share[known] = 2.0 * once - twice
+    return share
 
 
 def mirage(ground: Boundary, stems: ArrayLike, limit: ArrayLike, *, plot: ArrayLike, reach: ArrayLike) -> Mirage:

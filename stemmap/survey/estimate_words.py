@@ -96,8 +96,8 @@ def _density(density: Told) -> Iterator[str]:
 
 
 def _cautions(told: Told) -> Iterator[str]:
-    if "edge_correction" in told:
-        yield f"Plots at the stand edge are corrected by {told['edge_correction']}."
+    if "edge_sentence" in told:
+        yield told["edge_sentence"]
     for caution in told["cautions"]:
         yield f"To be known: {caution}."
     few = [part["species"] or "(none)" for part in told["species"] if part["note"]]

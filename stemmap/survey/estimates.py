@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core import stand
-from stemmap.survey.ground import CARRIED
+from stemmap.survey.ground import CARRIED, CARRIED_SENTENCES
 from stemmap.survey.measured import Status
 from stemmap.survey.sample import FEW_PLOTS, Sample, estimate_json, sample_of
 from stemmap.survey.summary import Summary, visit_groups
@@ -113,7 +113,8 @@ def _estimates(summary: Summary, visit: str | None, sample: Sample) -> dict[str,
         "density": _density(summary, sample, float(stems.mean[0]), float(basal.mean[0])),
     }  # fmt: skip
     if measured.stand_edge is not None:
-        made["edge_correction"] = CARRIED[measured.stand_edge.method]
+        method = measured.stand_edge.method
+        made["edge_correction"], made["edge_sentence"] = CARRIED[method], CARRIED_SENTENCES[method]
     hectares = _hectares(summary)
     if hectares is not None:
         made["area_ha"] = hectares

@@ -29,9 +29,16 @@ _UNPLACED = "stems that are in have no place, and a stand edge cuts the plot"
 CARRIED = {
     "area_weight": "the stems: each weighs 1 / share of its own inclusion zone inside the stand",
     "mirage": "the stems: each counts once more for every reflected plot centre that reaches it",
-    "walkthrough": "the stems: each counts twice when as far again behind it is outside",
+    "walkthrough": "the stems: each counts twice when as far again behind it is outside, over the share so covered",
     "part_plot": "the area: the part of the circle inside, and the ratio of means for the survey",
     "none": "nothing: stems inside the stand weigh as they are",
+}
+#: The same as a sentence.
+CARRIED_SENTENCES = {
+    method: "Plots at the stand edge are not corrected: stems inside the stand weigh as they are."
+    if method == "none"
+    else f"Plots at the stand edge are corrected by {carrier}. Nothing else is corrected for it."
+    for method, carrier in CARRIED.items()
 }
 
 

@@ -89,8 +89,8 @@ def _write_estimates(stream: TextIO, summary: Summary) -> None:
         stream.write(f"\nSurvey, visit {told['visit'] or 'last'}: {told['method']}, {told['plots']} plots.\n")
         for caution in told["cautions"]:
             stream.write(f"{caution[0].upper()}{caution[1:]}.\n")
-        if "edge_correction" in told:
-            stream.write(f"Plots at the stand edge are corrected by {told['edge_correction']}.\n")
+        if "edge_sentence" in told:
+            stream.write(f"{told['edge_sentence']}\n")
         parts = [("all", told), *((part["species"] or "(none)", part) for part in told["species"])]
         write_text_table(
             stream,

@@ -194,6 +194,12 @@ def test_walkthrough_is_whole_at_a_straight_edge_and_falls_short_in_a_tip():
     assert share[1] < 0.6
 
 
+def test_walkthrough_of_a_stem_without_a_place_is_not_known():
+    share = edge.walkthrough_share([shapely.box(-3.0, -50.0, 50.0, 50.0)], [[np.nan, 1.0]], [10.0], plot=[0])
+
+    assert np.isnan(share).all()
+
+
 # Repeated sampling
 
 
