@@ -16,6 +16,7 @@ import xlsxwriter
 
 from stemmap.store.decisions import Request, decide
 from stemmap.store.survey_file import opened
+from stemmap.tasks.survey_file import refresh_layers
 from tests.store.crash import make_survey
 
 #: Contents by file name.
@@ -89,7 +90,7 @@ dbh_cm = "thickness"
 """
 
 
-def _stems(visits: tuple[str, ...] = ("",), stems: int = 6) -> list[list[str]]:
+def _stems(visits: tuple[str, ...] = ("",), stems: int = 4) -> list[list[str]]:
     rows = [["plot", "visit", "stem", "azimuth", "distance_m", "dbh_cm", "species", "status"]]
     for visit in visits:
         for plot in ("A", "B"):
@@ -144,7 +145,7 @@ def _gpkg(folder: Path) -> bytes:
     from shapely.geometry import Point
 
     path = folder / "upload.gpkg"
-    for name, rows in (("plots", _PLOTS), ("stems", _stems(stems=4))):
+    for name, rows in (("plots", _PLOTS), ("stems", _stems())):
         frame = pd.DataFrame([list(map(_number, row)) for row in rows[1:]], columns=rows[0])
         points = [Point(500000 + n, 5600000) for n in range(len(frame))] if name == "plots" else [None] * len(frame)
         gpd.GeoDataFrame(frame, geometry=points, crs="EPSG:25832").to_file(path, layer=name, engine="pyogrio")
@@ -157,18 +158,19 @@ def seeds(folder: Path) -> dict[str, list[Files]]:
     with opened(survey, write=True) as survey_file:
         for number, decision in enumerate(("keep", "value=4", "recheck", "keep")):
             decide(survey_file, Request(findings[number % len(findings)], decision, f"reason {number}", "Ida"))
+    refresh_layers(survey)
     decided = survey.read_bytes()
     sample = [(SAMPLE / "broken" / name).read_bytes().splitlines(keepends=True) for name in ("stems.csv", "plots.csv")]
-    visits = _stems(("2021", "2026"), stems=5)
+    visits = _stems(("2021", "2026"))
     lines = "".join(
         f"{each} {word} why so\n" for each, word in zip(findings, ("keep", "value=3", "recheck"), strict=False)
     )
-    lines += "undo 5 no\nredo 5\nundo\nx/y keep\n"
+    lines = f"x/y keep\n{lines}undo 5 no\nredo 5\nundo\n"
     return {
         "csv": [
             {"stems.csv": _csv(_stems()), "plots.csv": _csv(_PLOTS)},
             {"stems.csv": _csv(visits, ",")},
-            {"stems.csv": b"".join(sample[0][:16]), "plots.csv": b"".join(sample[1][:6])},
+            {"stems.csv": b"".join(sample[0][:10]), "plots.csv": b"".join(sample[1][:6])},
         ],
         "geojson": [{"stems.geojson": _geojson(_stems())}, {"stems.geojson": _geojson(visits)}],
         "xlsx": [{"upload.xlsx": _xlsx({"plots": _PLOTS, "stems": _stems()})}],
