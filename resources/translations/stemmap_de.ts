@@ -2100,7 +2100,7 @@
     </message>
     <message>
         <source>&amp;Watch a folder for uploads…</source>
-        <translation>Ordner auf Aufnahmedaten &amp;beobachten…</translation>
+        <translation>Ordner auf Aufnahmedaten beoba&amp;chten…</translation>
     </message>
     <message>
         <source>Files that come into a folder are offered for the survey file; ticked while that is so</source>
@@ -2195,8 +2195,8 @@
         <translation>Der Name, der im Journal steht</translation>
     </message>
     <message>
-        <source>&amp;Field packet…</source>
-        <translation>&amp;Feldpaket…</translation>
+        <source>Fie&amp;ld packet…</source>
+        <translation>Fe&amp;ldpaket…</translation>
     </message>
     <message>
         <source>Send a crew out: plot sheets, a table to fill in, the way to the plots, in one folder</source>
@@ -5867,10 +5867,6 @@
         <translation>Probeflächen am Bestandesrand</translation>
     </message>
     <message>
-        <source>Plots at the stand edge are corrected by %1.</source>
-        <translation>Probeflächen am Bestandesrand werden korrigiert durch %1.</translation>
-    </message>
-    <message>
         <source>Plots measured both times, paired: growth of survivors at their first weight, ingrowth and ongrowth (Martin 1982, Forest Science 28: 110-114), mortality, removals; the parts add up to the difference.</source>
         <translation>Beide Male gemessene Probeflächen, gepaart: Zuwachs der Überlebenden mit ihrem ersten Gewicht, Einwuchs und Hineinwachsen in den eigenen Kreis (Martin 1982, Forest Science 28: 110-114), Mortalität, Entnahme; die Teile ergeben zusammen den Unterschied.</translation>
     </message>
@@ -6737,6 +6733,14 @@
     <message>
         <source>Plots</source>
         <translation>Probeflächen</translation>
+    </message>
+    <message>
+        <source>Plots at the stand edge are corrected by %1. Nothing else is corrected for it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plots at the stand edge are not corrected: stems inside the stand weigh as they are.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Plots in the order of plot_centres.gpx, those without coordinates last:</source>
@@ -9111,8 +9115,8 @@
         <translation>die Stämme: jeder zählt einmal mehr für jeden gespiegelten Mittelpunkt, der ihn erreicht</translation>
     </message>
     <message>
-        <source>the stems: each counts twice when as far again behind it is outside</source>
-        <translation>die Stämme: jeder zählt doppelt, wenn ebenso weit hinter ihm außerhalb ist</translation>
+        <source>the stems: each counts twice when as far again behind it is outside, over the share that this covers</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the stems: each weighs 1 / share of its own inclusion zone inside the stand</source>

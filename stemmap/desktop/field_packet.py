@@ -205,7 +205,7 @@ def packet_commands(window: MainWindow) -> tuple[Entry, ...]:
     return (
         Entry(
             "field-packet",
-            QCoreApplication.translate("commands", "&Field packet…"),
+            QCoreApplication.translate("commands", "Fie&ld packet…"),
             QCoreApplication.translate(
                 "commands", "Send a crew out: plot sheets, a table to fill in, the way to the plots, in one folder"
             ),
