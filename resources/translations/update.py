@@ -46,7 +46,7 @@ _NO_SENTENCE = re.compile(
 _IN_THE_FILE = (
     *("store/geopackage.py", "store/layers.py", "store/schema.py"),
     *("drawing/document.py", "writing/report.py", "writing/remeasured.py", "tasks/remeasured.py"),
-    *("survey/returned.py", "survey/quality.py", "survey/tolerance.py"),
+    *("survey/returned.py", "survey/quality.py", "survey/tolerance.py", "tasks/brought_back.py"),
 )
 _TOLD = re.compile(r"[A-Za-z]{2,}.* |^ .*[a-z]{2}|^[a-z]{2,} %|%\d .*[a-z]{2}")
 #: Explanations of checks are part of the handbook, which is English.

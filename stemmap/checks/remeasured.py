@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.again import Again, again
 from stemmap.survey.decided import rows_of
 from stemmap.survey.findings import Batch, Proposal
-from stemmap.survey.matched import MEASURED, Means, Outcome, typed_texts
+from stemmap.survey.matched import Means, Outcome
 from stemmap.survey.measured import Status, stem_status
+from stemmap.survey.quantities import MEASURED, typed_texts
 from stemmap.survey.registry import Case, check
 from stemmap.survey.returned import cells
 from stemmap.units import DBH_CENTIMETRES

@@ -9,7 +9,8 @@ from numpy.typing import NDArray
 
 from stemmap.core.agreement import turned, within
 from stemmap.survey.decided import rows_of
-from stemmap.survey.matched import Matched, Outcome, difference_sd, match, measured_values
+from stemmap.survey.matched import Matched, Outcome, match
+from stemmap.survey.quantities import difference_sd, measured_values
 from stemmap.survey.records import Records
 from stemmap.survey.registry import Case
 from stemmap.survey.returned import PacketRows
