@@ -2875,6 +2875,7 @@
     </message>
     <message>
         <source>The plot has no coordinates, so no projected grid is drawn.</source>
+        <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
         <translation>Die Probefläche hat keine Koordinaten, darum ist kein Koordinatengitter gezeichnet.</translation>
     </message>
     <message>
@@ -2910,11 +2911,6 @@
         <translation>Nicht gezeichnet, weil Azimut oder Abstand nicht bekannt ist: {names}.</translation>
     </message>
     <message>
-        <source>The line of dashes and dots is the edge of the stand.</source>
-        <extracomment>Where no border is known, this many times the middle distance of the stems.</extracomment>
-        <translation>Die Strichpunktlinie ist der Bestandesrand.</translation>
-    </message>
-    <message>
         <source>The plot has more than {most} stems, so none is numbered.</source>
         <translation>Die Probefläche hat mehr als {most} Stämme, darum ist keiner beziffert.</translation>
     </message>
@@ -2933,6 +2929,19 @@
     <message>
         <source>Slope or aspect is not known, so the circle is drawn as on level ground.</source>
         <translation>Hangneigung oder Exposition ist nicht bekannt, darum ist der Kreis wie auf ebenem Boden gezeichnet.</translation>
+    </message>
+    <message>
+        <source>The line of dashes and dots is the edge of the stand; its ticks point out of it.</source>
+        <extracomment>Metres from one tick of the edge to the next, and their length; they point out of the stand. Metres beside the edge at which it is asked what lies there.</extracomment>
+        <translation>Die Linie aus Strichen und Punkten ist der Bestandesrand; ihre kleinen Striche zeigen hinaus.</translation>
+    </message>
+    <message>
+        <source>The plot centre lies outside the stand.</source>
+        <translation>Der Probeflächenmittelpunkt liegt außerhalb des Bestandes.</translation>
+    </message>
+    <message>
+        <source>{percent:.0f} % of the circle lie in the stand; the part stands for itself.</source>
+        <translation>{percent:.0f} % des Kreises liegen im Bestand; der Teil steht für sich.</translation>
     </message>
 </context>
 <context>
@@ -6736,11 +6745,11 @@
     </message>
     <message>
         <source>Plots at the stand edge are corrected by %1. Nothing else is corrected for it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen am Bestandesrand werden korrigiert durch %1. Sonst wird dafür nichts korrigiert.</translation>
     </message>
     <message>
         <source>Plots at the stand edge are not corrected: stems inside the stand weigh as they are.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probeflächen am Bestandesrand werden nicht korrigiert: Stämme im Bestand zählen, wie sie sind.</translation>
     </message>
     <message>
         <source>Plots in the order of plot_centres.gpx, those without coordinates last:</source>
@@ -7169,6 +7178,10 @@
     <message>
         <source>azimuths</source>
         <translation>Azimute</translation>
+    </message>
+    <message>
+        <source>azimuths decide at the stand edge alone, and that is not weighed here</source>
+        <translation>Azimute entscheiden nur am Bestandesrand, und das wird hier nicht abgewogen</translation>
     </message>
     <message>
         <source>azimuths do not decide which stems are in</source>
@@ -9115,8 +9128,8 @@
         <translation>die Stämme: jeder zählt einmal mehr für jeden gespiegelten Mittelpunkt, der ihn erreicht</translation>
     </message>
     <message>
-        <source>the stems: each counts twice when as far again behind it is outside, over the share that this covers</source>
-        <translation type="unfinished"></translation>
+        <source>the stems: each counts twice when as far again behind it is outside, over the share so covered</source>
+        <translation>die Stämme: jeder zählt doppelt, wenn ebenso weit hinter ihm außerhalb ist, geteilt durch den so abgedeckten Anteil</translation>
     </message>
     <message>
         <source>the stems: each weighs 1 / share of its own inclusion zone inside the stand</source>

@@ -42,7 +42,7 @@ from stemmap.drawing.numbering import GAP_MM, MOST_NUMBERS, MOST_STEMS, StemNumb
 from stemmap.drawing.palette import LIGHT, SpeciesMarks, Theme
 from stemmap.drawing.paths import hidden_shapes, order_shapes
 from stemmap.drawing.scene import Box, Scene, Shape, Texts
-from stemmap.drawing.stand_edge import stand_edge_shapes
+from stemmap.drawing.stand_edge import stand_edge_shapes, stand_edge_words
 from stemmap.drawing.typeface import SMALL, shortened
 from stemmap.survey.background import Background
 from stemmap.survey.findings import Finding
@@ -182,7 +182,7 @@ def describe_plot(
         shapes += _plot_doubt(doubts[-1], reach, theme)
     notes = [*_notes(survey, visit_row, stems, lines, drawn=layers.stems)]
     if edge:
-        notes.append(_tr("map", "The line of dashes and dots is the edge of the stand."))
+        notes += stand_edge_words(measured, visit_row)
     if layers.projected_grid and not grid:
         notes.append(_tr("map", "The plot has no coordinates, so no projected grid is drawn."))
     if layers.symbol_factor != 1.0:

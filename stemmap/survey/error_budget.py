@@ -73,10 +73,17 @@ def _budget(summary: Summary, visit: str | None, sample: Sample, better: dict[st
         "visit": visit,
         "units": "clusters" if sample.cluster is not None else "plots",
         "plots": len(sample.rows),
+        "at_stand_edge": _at_edge(summary, sample),
         **lines,
         "plots_with_visibility_known": int(np.count_nonzero(seen)),
         "notes": NOTES,
     }
+
+
+def _at_edge(summary: Summary, sample: Sample) -> int:
+    """Number of plots that the stand edge cuts."""
+    cut = summary.measured.stand_edge
+    return 0 if cut is None else int(np.count_nonzero(cut.cut[sample.rows]))
 
 
 def _with_more(made: Estimate, more: int) -> float:

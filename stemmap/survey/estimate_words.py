@@ -116,14 +116,15 @@ def budget_sentences(told: Told) -> list[str]:
     stems, area = told["stems_per_ha"], told["basal_area_m2_per_ha"]
     if stems["sampling_error"] is None or area["sampling_error"] is None:
         return ["The error of the survey is not known, so that no remedy can be weighed."]
+    azimuths = "azimuths do not decide which stems are in"
+    if told["at_stand_edge"]:
+        azimuths = "azimuths decide at the stand edge alone, and that is not weighed here"
     return [
         f"The standard error is {stems['sampling_error']:.1f} stems/ha and {area['sampling_error']:.2f} m²/ha; it "
         "holds all that plots differ by, doubts about single stems too.",
         *_further(told),
         *_doubt(stems, area),
-        *_instrument(
-            stems, area, "a_better_compass", "A compass twice as exact", "azimuths do not decide which stems are in"
-        ),
+        *_instrument(stems, area, "a_better_compass", "A compass twice as exact", azimuths),
         *_instrument(
             stems, area, "a_better_distance", "Distances twice as exact", "no stem is near enough to its limit"
         ),

@@ -108,3 +108,10 @@ def test_change_is_claimed_only_when_its_interval_leaves_zero_out(second, verdic
 
     assert "3 plots were measured both times" in text
     assert verdict in text
+
+
+def test_azimuths_are_not_said_to_decide_nothing_at_a_stand_edge():
+    (told,) = error_budget_json(summary())
+
+    assert not told["at_stand_edge"]
+    assert any("at the stand edge alone" in sentence for sentence in budget_sentences({**told, "at_stand_edge": 1}))
