@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from stemmap.core.windows import Window
 from stemmap.errors import InputError
@@ -97,6 +97,30 @@ def near_pairs(points: Floats, reach: float) -> tuple[Rows, Rows, Floats]:
     one, other = np.ascontiguousarray(pairs[:, 0]), np.ascontiguousarray(pairs[:, 1])
     x, y = np.ascontiguousarray(points.T)
     return one, other, np.hypot(x[one] - x[other], y[one] - y[other])
+
+
+def ratio(above: Floats, below: Floats) -> Floats:
+    """The ratio; NaN where nothing stands below."""
+    return np.asarray(np.divide(above, below, out=np.full(below.shape, np.nan), where=below > 0.0))
+
+
+def inside_points(xy: ArrayLike, window: Window) -> Floats:
+    """Stems as points, shape (n, 2), m.
+
+    Raises
+    ------
+    InputError
+        When one lies outside the window or has no position.
+    """
+    points = np.asarray(xy, dtype=np.float64).reshape(-1, 2)
+    if not window.inside(points).all():
+        raise InputError("Second-order values need all stems inside the window, each with a position.")
+    return points
+
+
+def radii_of(r: ArrayLike) -> Floats:
+    """Distances as an array, shape (k,)."""
+    return np.atleast_1d(np.asarray(r, dtype=np.float64))
 
 
 def cumulated(distance: Floats, weight: Floats, radii: Floats) -> Floats:

@@ -13,18 +13,44 @@ j - i.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stemmap.core.pairs import EQUAL, Kernel, cumulated, edge_weights, near_pairs, places, weighted_pairs
+from stemmap.core.mark_relations import kind_correlation, mark_correlation, mark_variogram
+from stemmap.core.pairs import (
+    EQUAL,
+    Floats,
+    Kernel,
+    cumulated,
+    edge_weights,
+    inside_points,
+    near_pairs,
+    places,
+    radii_of,
+    ratio,
+    weighted_pairs,
+)
 from stemmap.core.windows import Rectangle, Window
 from stemmap.errors import InputError
 
-Floats = NDArray[np.float64]
-Rows = NDArray[np.int64]
+#: Relations of marks are of the second order too.
+__all__ = [
+    "Correction",
+    "cross_k",
+    "farthest",
+    "k_function",
+    "kind_correlation",
+    "l_function",
+    "mark_correlation",
+    "mark_variogram",
+    "pair_correlation",
+    "pooled_k",
+    "usual_halfwidth",
+]
+
 Correction = Literal["isotropic", "translation", "border"]
 
 #: Stoyan's rule of thumb: half-width of the kernel 0.15 / √(stems per m²) (Stoyan and Stoyan 1994).
@@ -54,7 +80,7 @@ def k_function(xy: ArrayLike, window: Window, r: ArrayLike, *, correction: Corre
     InputError
         When a stem lies outside the window or has no position, or the correction is not known.
     """
-    points, radii = _points(xy, window), _radii(r)
+    points, radii = inside_points(xy, window), radii_of(r)
     n = len(points)
     if n < 2:
         return np.full(radii.shape, np.nan)
@@ -96,7 +122,7 @@ def pair_correlation(
     InputError
         As in `k_function`.
     """
-    points, radii = _points(xy, window), _radii(r)
+    points, radii = inside_points(xy, window), radii_of(r)
     n = len(points)
     if n < 2:
         return np.full(radii.shape, np.nan)
@@ -107,7 +133,7 @@ def pair_correlation(
     if divisor == "d":
         over = np.divide(pairs.weight, pairs.distance, out=np.zeros_like(pairs.weight), where=pairs.distance > 0.0)
         return kernel.sums(over) * scale
-    return _ratio(kernel.sums(pairs.weight) * scale, radii)
+    return ratio(kernel.sums(pairs.weight) * scale, radii)
 
 
 def cross_k(
@@ -133,7 +159,7 @@ def cross_k(
     InputError
         As in `k_function`, and when a stem is of both kinds.
     """
-    points, radii = _points(xy, window), _radii(r)
+    points, radii = inside_points(xy, window), radii_of(r)
     if (of & to).any():
         raise InputError("A stem can be of one kind only in a cross-type K.")
     count = int(of.sum()) * int(to.sum())
@@ -145,104 +171,6 @@ def cross_k(
         rows = np.flatnonzero(of[centre] & to[around])
         total[rows] += edge_weights(points, window, (centre[rows], around[rows]), pairs[2][rows], correction)
     return cumulated(pairs[2], total, radii) * (window.area / count)
-
-
-def mark_correlation(
-    xy: ArrayLike,
-    marks: ArrayLike,
-    window: Window,
-    r: ArrayLike,
-    *,
-    correction: Literal["isotropic", "translation"] = "isotropic",
-    halfwidth: float = 1.0,
-) -> Floats:
-    """Stoyan's mark correlation: mean product of two marks r apart over the squared mean mark; 1 without relation.
-
-    Parameters
-    ----------
-    marks
-        For example dbh, shape (n,).
-    halfwidth
-        Of the Epanechnikov kernel, m.
-
-    Returns
-    -------
-    Shape (k,); NaN where no pair is near r.
-
-    Raises
-    ------
-    InputError
-        As in `k_function`.
-    """
-    mark = np.asarray(marks, dtype=np.float64)
-    squared_mean = float(mark.mean()) ** 2 if len(mark) else math.nan
-    return (
-        _mark_mean(xy, window, r, lambda i, j: mark[i] * mark[j], correction=correction, halfwidth=halfwidth)
-        / squared_mean
-    )
-
-
-def mark_variogram(
-    xy: ArrayLike,
-    marks: ArrayLike,
-    window: Window,
-    r: ArrayLike,
-    *,
-    correction: Literal["isotropic", "translation"] = "isotropic",
-    halfwidth: float = 1.0,
-) -> Floats:
-    """Mark variogram: half the mean squared difference of two marks at distance r, in squared units of the mark.
-
-    Parameters, results and errors as in `mark_correlation`.
-    """
-    mark = np.asarray(marks, dtype=np.float64)
-    return _mark_mean(
-        xy, window, r, lambda i, j: 0.5 * (mark[i] - mark[j]) ** 2, correction=correction, halfwidth=halfwidth
-    )
-
-
-def kind_correlation(
-    xy: ArrayLike,
-    kinds: ArrayLike,
-    window: Window,
-    r: ArrayLike,
-    *,
-    correction: Literal["isotropic", "translation"] = "isotropic",
-    halfwidth: float = 1.0,
-) -> Floats:
-    """Chance that two stems at distance r are of one kind over that of any two: 1 without relation, below 1 mixed.
-
-    Mark correlation with the test function 1(kind = kind), over Σ (n_kind / n)².
-
-    Parameters
-    ----------
-    kinds
-        Species or size class of each stem, shape (n,).
-    halfwidth
-        Of the Epanechnikov kernel, m.
-
-    Returns
-    -------
-    Shape (k,); NaN where no pair is near r.
-
-    Raises
-    ------
-    InputError
-        As in `k_function`.
-    """
-    _, kind, counts = np.unique(np.asarray(kinds), return_inverse=True, return_counts=True)
-    alike = float(np.sum((counts / len(kind)) ** 2)) if len(kind) else math.nan
-    return (
-        _mark_mean(
-            xy,
-            window,
-            r,
-            lambda i, j: (kind[i] == kind[j]).astype(np.float64),
-            correction=correction,
-            halfwidth=halfwidth,
-        )
-        / alike
-    )
 
 
 def pooled_k(
@@ -263,7 +191,7 @@ def pooled_k(
     InputError
         As in `k_function`.
     """
-    radii = _radii(r)
+    radii = radii_of(r)
     total, weight = np.zeros(radii.shape), np.zeros(radii.shape)
     for xy, window in patterns:
         n = len(xy)
@@ -273,7 +201,7 @@ def pooled_k(
         known = np.isfinite(k)
         total[known] += n * (n - 1) * k[known]
         weight[known] += n * (n - 1)
-    return _ratio(total, weight)
+    return ratio(total, weight)
 
 
 def usual_halfwidth(count: int, window: Window) -> float:
@@ -308,40 +236,4 @@ def _border(points: Floats, window: Window, radii: Floats) -> Floats:
         near += np.bincount(first[counted], minlength=len(near)) - np.bincount(last[counted], minlength=len(near))
     counts = np.empty(len(radii))
     counts[order] = np.cumsum(near)[:-1]
-    return _ratio(window.area * counts, (len(points) * centres).astype(np.float64))
-
-
-def _mark_mean(
-    xy: ArrayLike,
-    window: Window,
-    r: ArrayLike,
-    function: Callable[[Rows, Rows], Floats],
-    *,
-    correction: Literal["isotropic", "translation"],
-    halfwidth: float,
-) -> Floats:
-    """Mean of a function of two marks over the pairs near each r, weighed by kernel and edge."""
-    points, radii = _points(xy, window), _radii(r)
-    if len(points) < 2:
-        return np.full(radii.shape, np.nan)
-    pairs = weighted_pairs(points, window, float(radii.max(initial=0.0)) + halfwidth, correction=correction)
-    kernel = Kernel(pairs.distance, halfwidth, radii)
-    below = kernel.sums(pairs.weight)
-    above = kernel.sums(pairs.weight * function(pairs.one, pairs.other))
-    return _ratio(above, below)
-
-
-def _ratio(above: Floats, below: Floats) -> Floats:
-    """The ratio; NaN where nothing stands below."""
-    return np.asarray(np.divide(above, below, out=np.full(below.shape, np.nan), where=below > 0.0))
-
-
-def _points(xy: ArrayLike, window: Window) -> Floats:
-    points = np.asarray(xy, dtype=np.float64).reshape(-1, 2)
-    if not window.inside(points).all():
-        raise InputError("Second-order values need all stems inside the window, each with a position.")
-    return points
-
-
-def _radii(r: ArrayLike) -> Floats:
-    return np.atleast_1d(np.asarray(r, dtype=np.float64))
+    return ratio(window.area * counts, (len(points) * centres).astype(np.float64))

@@ -21,8 +21,9 @@ from stemmap.progress import Progress
 from stemmap.survey.curves import Curve
 from stemmap.survey.patterns import Patterns
 from stemmap.survey.structure_batches import MOST_STEMS, Asked, all_sums, distances_of, stems_of
+from stemmap.survey.structure_kinds import sizes_of, species_of
 from stemmap.survey.structure_sums import Sums
-from stemmap.survey.structure_words import curves_of, indices_of, sizes_of, species_of
+from stemmap.survey.structure_words import curves_of, indices_of
 from stemmap.survey.summary import Summary
 
 Floats = NDArray[np.float64]

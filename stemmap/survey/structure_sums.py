@@ -13,7 +13,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core import aggregation, neighbours
+from stemmap.core import neighbours
+from stemmap.core.clark_evans import censored_mean, clark_evans_by_plot
 from stemmap.core.distances import hanisch_weights
 from stemmap.core.labelling import kind_sums, labellings, mark_sums, near_marks
 from stemmap.core.pairs import Pairs
@@ -136,12 +137,10 @@ def _clark_evans_sums(made: Replicates, window: Disc | CutDisc, plots: int) -> S
     each = len(made.nearest) // plots
     nearest, to_edge = made.nearest[::each], made.to_edge[::each]
     mean = nearest.mean(axis=1)
-    censored = [aggregation.censored_mean(*one, window) for one in zip(nearest, to_edge, strict=True)]
+    censored = [censored_mean(*one, window) for one in zip(nearest, to_edge, strict=True)]
     sums: Sums = {}
     for form, observed in (("donnelly", mean), ("none", mean), ("cdf", np.array(censored))):
-        index = aggregation.clark_evans_by_plot(
-            observed, np.full(plots, n), window.area, window.perimeter, correction=form
-        )
+        index = clark_evans_by_plot(observed, np.full(plots, n), window.area, window.perimeter, correction=form)
         # Where the two agree to the last digit there is no error to be had; that has a probability of nought.
         error = np.divide(observed - index.expected, index.z, out=np.zeros(plots), where=index.z != 0.0)
         sums |= {

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 import shapely
 
-from stemmap.core.aggregation import clark_evans, hopkins_skellam, mean_squared_gap, pielou
+from stemmap.core.aggregation import hopkins_skellam, mean_squared_gap, pielou
+from stemmap.core.clark_evans import clark_evans
 from stemmap.core.windows import CutDisc, Disc, Rectangle
 
 TEN = Disc((500.0, -20.0), 10.0)
