@@ -342,6 +342,13 @@
     </message>
 </context>
 <context>
+    <name>DiagramPicture</name>
+    <message>
+        <source>Save this diagram…</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>DifferenceWindow</name>
     <message>
         <source>Records that differ</source>
@@ -678,25 +685,6 @@
     <message>
         <source>Set the radius under Settings (Alt+Return).</source>
         <translation>Setzen Sie den Radius unter Einstellungen (Alt+Return).</translation>
-    </message>
-</context>
-<context>
-    <name>MessageBar</name>
-    <message>
-        <source>Dismiss</source>
-        <translation>Schließen</translation>
-    </message>
-    <message>
-        <source>Hide this message</source>
-        <translation>Diese Meldung ausblenden</translation>
-    </message>
-    <message>
-        <source>Dismiss the message</source>
-        <translation>Meldung schließen</translation>
-    </message>
-    <message>
-        <source>Message</source>
-        <translation>Meldung</translation>
     </message>
 </context>
 <context>
@@ -2997,6 +2985,25 @@
     <message>
         <source>{distance} m, grid azimuth {azimuth}</source>
         <translation>{distance} m, Gitterazimut {azimuth}</translation>
+    </message>
+</context>
+<context>
+    <name>message_bar</name>
+    <message>
+        <source>Dismiss</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Hide this message</source>
+        <translation>Diese Meldung ausblenden</translation>
+    </message>
+    <message>
+        <source>Dismiss the message</source>
+        <translation>Meldung schließen</translation>
+    </message>
+    <message>
+        <source>Message</source>
+        <translation>Meldung</translation>
     </message>
 </context>
 <context>

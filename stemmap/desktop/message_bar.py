@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRect, Qt, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QRect, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from stemmap.desktop.palettes import severity_colour
+
+_tr = QCoreApplication.translate
 
 
 @dataclass(frozen=True)
@@ -49,9 +51,9 @@ class MessageBar(QFrame):
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
         self._close = QToolButton()
-        self._close.setText(self.tr("Dismiss"))
-        self._close.setToolTip(self.tr("Hide this message"))
-        self._close.setAccessibleName(self.tr("Dismiss the message"))
+        self._close.setText(_tr("message_bar", "Dismiss"))
+        self._close.setToolTip(_tr("message_bar", "Hide this message"))
+        self._close.setAccessibleName(_tr("message_bar", "Dismiss the message"))
         self._close.clicked.connect(self._on_dismissed)
         self.buttons: list[QPushButton] = []
         self._row, self._below = QHBoxLayout(), QHBoxLayout()
@@ -99,7 +101,7 @@ class MessageBar(QFrame):
             else:
                 self._below.addWidget(button)
         self._make_room()
-        self.setAccessibleName(self.tr("Message"))
+        self.setAccessibleName(_tr("message_bar", "Message"))
         self.setAccessibleDescription(sentence)
         self.show()
 
