@@ -103,7 +103,11 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         pages = Pages(damaged.read_bytes())
     except OSError as fault:
         raise InputError(f"{damaged.name} cannot be read: {fault.strerror or fault}.") from fault
-    with opened(repaired, write=True, create=True) as survey_file, survey_file.writing() as connection:
+    with (
+        _whole_or_gone(repaired),
+        opened(repaired, write=True, create=True) as survey_file,
+        survey_file.writing() as connection,
+    ):
         tables = _tables(pages, connection)
         _follow_trees(pages, tables)
         _add_strays(pages, tables)

@@ -1,7 +1,5 @@
 """Nothing acknowledged is lost by a kill, a failing disk or many writers at once."""
 
-import os
-import re
 import shutil
 import sqlite3
 import subprocess
@@ -15,6 +13,7 @@ from stemmap.store.repair import readable
 from stemmap.store.survey_file import opened
 from stemmap.tasks.survey_file import refresh_layers
 from tests.store.crash import kill_at_random, make_survey
+from tests.store.failing import make_ground, run_failing
 from tests.store.validity import faults
 
 
@@ -109,54 +108,18 @@ def can_trace():
     return strace and subprocess.run([strace, "-f", "true"], check=False, capture_output=True).returncode == 0
 
 
-#: Calls that store something, and how the disk answers them.
-FAILING = [
-    ("pwrite64", "ENOSPC"),
-    ("pwrite64", "EIO"),
-    ("fsync,fdatasync", "EIO"),
-    ("unlink,unlinkat", "EIO"),
-    ("ftruncate", "EIO"),
-]
-
-
-#: Which of the calls fails; each in turn of them by hand: STEMMAP_FAILING_CALLS=60 pytest tests/store -k failing.
-WHEN = range(1, 1 + int(os.environ["STEMMAP_FAILING_CALLS"])) if "STEMMAP_FAILING_CALLS" in os.environ else (1, 2, 5)
-
-
 @pytest.mark.skipif(not can_trace(), reason="needs strace and the right to use it")
-@pytest.mark.parametrize(("calls", "error"), FAILING)
-def test_each_failing_call_is_told_and_loses_nothing(made, tmp_path, calls, error):
-    survey, findings = made
-    pristine = survey.read_bytes()
-    for when in WHEN:
-        survey.write_bytes(pristine)
-        survey.with_name(survey.name + "-journal").unlink(missing_ok=True)
-        lines = "".join(f"{findings[number % len(findings)]} keep reason {number}\n" for number in range(4))
-        log = tmp_path / "trace"
-        run = subprocess.run(
-            [
-                *("strace", "-f", "-y", "-o", log, "-e", f"trace={calls}"),
-                *("-e", f"inject={calls}:error={error}:when={when}"),
-                *(sys.executable, "-m", "stemmap", "decide", survey, "-", "--who", "Ida"),
-            ],
-            check=False,
-            input=lines,
-            capture_output=True,
-            text=True,
-            timeout=120,
-            env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
-        )
-        assert "Traceback" not in run.stderr
-        told = run.stdout.splitlines()
-        acknowledged = [int(line.split()[1]) for line in told if line.startswith("ok ")]
-        hit = "(INJECTED)" in log.read_text("utf-8", "replace")
-        if hit and run.returncode:
-            assert re.search(r"disk|cannot|damaged|database", run.stdout + run.stderr)
-        with opened(survey) as survey_file:
-            held = [entry.entry for entry in entries(survey_file)]
-        assert set(acknowledged) <= set(held)
-        assert held == list(range(1, len(held) + 1))
-        assert not faults(survey)
+@pytest.mark.parametrize("verb", ["decide", "add", "settings", "repair"])
+def test_a_failing_call_is_told_and_loses_nothing(tmp_path, verb):
+    """A few of the calls; `python -m tests.store.failing` lets each of them fail, for more verbs."""
+    ground = tmp_path / "ground"
+    ground.mkdir()
+    made = make_ground(ground)[verb]
+    some = [("pwrite64", "ENOSPC", 2), ("pwrite64", "EIO", 9), ("fsync,fdatasync", "EIO", 1), ("unlink", "EIO", 1)]
+    for calls, error, when in [*some, ("openat", "EIO", 3)]:
+        outcome = run_failing(ground, tmp_path / "run", made, (calls, error), when)
+        assert outcome.hit
+        assert not outcome.wrong, outcome.said
 
 
 LAYERS = ("plots", "plot_centres", "stems", "findings")
