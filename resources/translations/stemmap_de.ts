@@ -345,7 +345,7 @@
     <name>DiagramPicture</name>
     <message>
         <source>Save this diagram…</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Diagramm speichern…</translation>
     </message>
 </context>
 <context>
