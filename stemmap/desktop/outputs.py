@@ -18,7 +18,7 @@ from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
-    from stemmap.desktop.structure_panel import Told
+    from stemmap.drawing.diagrams import Diagram
     from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
     from stemmap.survey.settings import Settings
@@ -123,15 +123,14 @@ class Outputs(QObject):
         name = f"plot {workup.survey.visits.plot[visit]}.png"
         self._ask(self.tr("Map as a picture"), name, self.tr("PNG (*.png);;SVG (*.svg)"), work)
 
-    def choose_diagrams(self, told: Told | None) -> None:
-        """Ask where to write the diagrams of the spatial structure and write them."""
-        if told is None:
-            return
+    @Slot(tuple)
+    def choose_diagrams(self, diagrams: tuple[Diagram, ...]) -> None:
+        """Ask where to write diagrams of the spatial structure and write them."""
 
         def work(path: Path, _progress: Progress) -> str:
             from stemmap.tasks.diagrams import write_diagrams
 
-            write_diagrams(told.diagrams, path)
+            write_diagrams(diagrams, path, mark=QLocale().decimalPoint())
             return self.tr("The diagrams were written to {path}.").format(path=path)
 
         kinds = self.tr("SVG (*.svg);;PNG (*.png);;CSV (*.csv)")

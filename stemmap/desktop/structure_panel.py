@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent, QLocale, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont, QImage, QPalette, QPixmap, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from stemmap.desktop.diagram_picture import DiagramPicture
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.raised import in_sight
 from stemmap.desktop.sentences import visit_name
@@ -43,17 +44,17 @@ class StructurePanel(QScrollArea):
     Signals
     -------
     save_wanted
-        The user wants the diagrams in a file.
+        The user wants these diagrams in a file.
     """
 
-    save_wanted = Signal()
+    save_wanted = Signal(tuple)
 
     def __init__(self, session: Session, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._jobs = session, jobs
         self._wanted: tuple[object, int] = (None, WHOLE_SURVEY)
         self.told: Told | None = None
-        self.pictures: list[QLabel] = []
+        self.pictures: list[DiagramPicture] = []
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -64,7 +65,7 @@ class StructurePanel(QScrollArea):
         self.state = self._line()
         self.save_button = QPushButton(self.tr("Save diagrams…"))
         self.save_button.setToolTip(self.tr("Write the diagrams as SVG or PNG, or their values as CSV"))
-        self.save_button.clicked.connect(self.save_wanted)
+        self.save_button.clicked.connect(self._save_all)
         self.again_button = QPushButton(self.tr("Compute"))
         self.again_button.setToolTip(self.tr("Compare the stems with chance"))
         self.again_button.clicked.connect(self._compute)
@@ -152,9 +153,8 @@ class StructurePanel(QScrollArea):
         layout = QVBoxLayout(self._results)
         layout.setContentsMargins(0, 0, 0, 0)
         for diagram in diagrams:
-            picture = QLabel()
-            picture.setAccessibleName(diagram.title)
-            picture.setAccessibleDescription(diagram.sentence)
+            picture = DiagramPicture(diagram)
+            picture.save_wanted.connect(self._save_one)
             picture.setFixedHeight(round(_SHAPE * self._width()))
             self.pictures.append(picture)
             for part in (self._line(diagram.title, bold=True), picture, self._line(diagram.sentence)):
@@ -171,6 +171,17 @@ class StructurePanel(QScrollArea):
 
             layout.addWidget(self._line(worded(CAUTION)))
         self._draw()
+
+    @Slot()
+    def _save_all(self) -> None:
+        if self.told is not None:
+            self.save_wanted.emit(self.told.diagrams)
+
+    @Slot()
+    def _save_one(self) -> None:
+        picture = self.sender()
+        if isinstance(picture, DiagramPicture):
+            self.save_wanted.emit((picture.diagram,))
 
     def _stratum_words(self, stratum: Structure) -> str:
         curve = stratum.curves.get("l_minus_r")

@@ -138,7 +138,7 @@ class MainWindow(QMainWindow):
             self._panels.settings_panel.system_wanted.connect(self.actions_by_name["crs"].trigger)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
             structure_panel = self._panels.structure_panel
-            structure_panel.save_wanted.connect(lambda: self.outputs.choose_diagrams(structure_panel.told))
+            structure_panel.save_wanted.connect(self.outputs.choose_diagrams)
             map_layers = self._panels.map_panel.canvas.layers
             self.outputs.layers = lambda: map_layers.value
             self._enable_actions()

@@ -1,6 +1,7 @@
 """The panel of the spatial structure: it follows the plot, computes beside the GUI, and says no more than it knows."""
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
 
 from stemmap.desktop.jobs import Jobs
@@ -42,6 +43,17 @@ def test_every_diagram_has_a_picture_a_name_and_its_sentence(panel):
         assert picture.accessibleName() == diagram.title
         assert diagram.sentence
         assert picture.accessibleDescription() == diagram.sentence
+
+
+def test_one_diagram_or_all_are_saved_by_key_and_menu(qtbot, panel):
+    wanted = []
+    panel.save_wanted.connect(wanted.append)
+    qtbot.keyClick(panel.pictures[2], Qt.Key.Key_Return)
+    panel.pictures[4].save_action.trigger()
+    panel.save_button.click()
+
+    diagrams = panel.told.diagrams
+    assert wanted == [(diagrams[2],), (diagrams[4],), diagrams]
 
 
 def test_it_follows_the_plot_and_the_survey(qtbot, panel, session):
