@@ -250,7 +250,7 @@ def version_of(connection: sqlite3.Connection) -> int | None:
     if not known:
         return None
     row = connection.execute("SELECT schema_version FROM survey_file").fetchone()
-    if row is None or not isinstance(row[0], int):
+    if row is None or not isinstance(row[0], int) or row[0] < 1:
         raise Altered
     return row[0]
 

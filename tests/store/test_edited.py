@@ -102,6 +102,7 @@ def test_a_changed_record_is_as_it_was_typed_when_its_file_is_added_again(survey
         "UPDATE journal SET changes = '[[1]]' WHERE entry = 1",
         "UPDATE journal SET who = 7 WHERE entry = 1",
         "UPDATE survey_file SET schema_version = 'two'",
+        "UPDATE survey_file SET schema_version = 0",
         "DELETE FROM survey_file",
         "DROP TABLE readings",
         "ALTER TABLE records_stems RENAME COLUMN line TO row",
