@@ -163,7 +163,25 @@ class Following(QObject):
                     self._now = None
                 self._session.update(opened)
                 if not whole:
-                    self._whole.start()
+                    self._sum_up(opened)
+
+        self._jobs.start("survey", work, apply=apply, shown=False)
+
+    def _sum_up(self, shown: Opened) -> None:
+        """Sum up many stems, which was left out at first; then check the survey as a whole."""
+        summary = shown.workup.summary
+        if summary.measured is shown.workup.measured or summary.survey.stems is shown.workup.survey.stems:
+            self._whole.start()
+            return
+
+        def work(_progress: Progress) -> Opened:
+            from stemmap.tasks.workup import summed_up
+
+            return replace(prepare(summed_up(shown.workup)), as_of=shown.as_of)
+
+        def apply(opened: Opened) -> None:
+            self._session.update(opened)
+            self._whole.start()
 
         self._jobs.start("survey", work, apply=apply, shown=False)
 

@@ -34,6 +34,8 @@ from stemmap.survey.worth import Worth
 from stemmap.tasks.stored import load_path
 from stemmap.writing.settings import write_settings
 
+#: So many stems are summed up in a few milliseconds.
+SUMMARISED_AT_ONCE = 20_000
 _NO_COLUMNS: Mapping[str, str] = MappingProxyType({})
 
 
@@ -210,22 +212,29 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
 
     Returns
     -------
-    None where that is not possible, as `redecided` says. What is told of the fieldwork is that of before.
+    None where that is not possible, as `redecided` says. What is told of the fieldwork, and the summary of many stems,
+    are those of before.
     """
     made = redecided(workup.survey, decisions)
     if made is None:
         return None
     survey, visits = made
     before, after = (_kept(each) for each in (workup.survey.decisions, decisions))
-    if survey.stems is not workup.survey.stems or before - after:
-        findings = check_plots(workup, survey, visits)
-        part, of_part = _alone(workup, survey, visits)
-        measured = workup.measured.with_part(of_part, part.stems)
-        return replace(workup, survey=survey, measured=measured, findings=findings, summary=summarise(survey, measured))
-    # No record changed and no finding comes back: some are kept, or the crew is sent.
-    ids, rows = decisions.kept(survey)
-    findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
-    return replace(workup, survey=survey, findings=findings)
+    if survey.stems is workup.survey.stems and not before - after:
+        # No record changed and no finding comes back: some are kept, or the crew is sent.
+        ids, rows = decisions.kept(survey)
+        findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
+        return replace(workup, survey=survey, findings=findings)
+    part, of_part = _alone(workup, survey, visits)
+    measured = workup.measured.with_part(of_part, part.stems)
+    findings = _check_part(workup, survey, part, of_part)
+    again = replace(workup, survey=survey, measured=measured, findings=findings)
+    return again if len(survey.stems) > SUMMARISED_AT_ONCE else summed_up(again)
+
+
+def summed_up(workup: Workup) -> Workup:
+    """The survey with a summary of its stems as they are now."""
+    return replace(workup, summary=summarise(workup.survey, workup.measured))
 
 
 def _kept(decisions: Decisions) -> set[str]:
@@ -247,7 +256,10 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
     visits
         Rows of visits of the plots concerned, shape (n,).
     """
-    part, measured = _alone(workup, survey, visits)
+    return _check_part(workup, survey, *_alone(workup, survey, visits))
+
+
+def _check_part(workup: Workup, survey: Survey, part: Part, measured: Measured) -> Findings:
     made = run_checks(Case(part.survey, measured, workup.case))
     findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
     ids, rows = survey.decisions.kept(survey)
