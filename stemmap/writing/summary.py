@@ -8,6 +8,7 @@ from typing import Any, TextIO
 
 from stemmap.survey.change import change_json
 from stemmap.survey.error_budget import error_budget_json
+from stemmap.survey.estimate_words import budget_sentences
 from stemmap.survey.estimates import estimates_json
 from stemmap.survey.summary import Summary
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
@@ -155,19 +156,8 @@ def _write_change(stream: TextIO, summary: Summary) -> None:
 def _write_budget(stream: TextIO, summary: Summary) -> None:
     for told in error_budget_json(summary):
         stream.write(f"\nWhat the error is made of and what would mend it, visit {told['visit'] or 'last'}.\n")
-        write_text_table(
-            stream,
-            ["", "stems per ha", "basal area m²/ha", "meaning"],
-            [
-                [
-                    name.replace("_", " "),
-                    _number(told["stems_per_ha"][name], 1),
-                    _number(told["basal_area_m2_per_ha"][name], 3),
-                    note,
-                ]
-                for name, note in told["notes"].items()
-            ],
-        )
+        for sentence in budget_sentences(told):
+            stream.write(f"{sentence}\n")
 
 
 def _table_row(plot: Mapping[str, Any]) -> list[str | None]:
