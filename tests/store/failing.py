@@ -4,6 +4,7 @@ Run from the top of a checkout: python -m tests.store.failing
 """
 
 import argparse
+import json
 import os
 import re
 import shutil
@@ -11,12 +12,15 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
+import traceback
 from collections import Counter
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Self
 
+from stemmap.cli.main import main as main_of_cli
 from stemmap.errors import StemmapError
 from stemmap.store.decisions import Request, decide, entries
 from stemmap.store.pages import PAGE_SIZE
@@ -30,12 +34,13 @@ from tests.store.validity import faults
 FAILING = (
     ("pwrite64", "ENOSPC"),
     ("pwrite64", "EIO"),
-    ("fsync,fdatasync", "EIO"),
-    ("unlink,unlinkat", "EIO"),
+    ("fsync", "EIO"),
+    ("fdatasync", "EIO"),
+    ("unlink", "EIO"),
     ("ftruncate", "EIO"),
     ("openat", "EIO"),
     ("openat", "EMFILE"),
-    ("rename,renameat,renameat2", "EIO"),
+    ("rename", "EIO"),
 )
 
 
@@ -113,27 +118,108 @@ class Outcome:
     wrong: tuple[str, ...]
 
 
-def run_failing(ground: Path, folder: Path, verb: Verb, failing: tuple[str, str], when: int) -> Outcome:
-    """Run a verb in a fresh copy of the ground, with one call on the file it writes failing."""
-    calls, error = failing
-    shutil.rmtree(folder, ignore_errors=True)
-    shutil.copytree(ground, folder)
-    log = folder / "trace"
-    traced = [str(folder / f"{verb.written}{end}") for end in ("", "-journal")]
-    command = [
-        *("strace", "-f", "--seccomp-bpf", "-y", "-o", log, "-e", f"trace={calls}"),
-        *(part for path in (*traced, str(folder)) for part in ("-P", path)),
-        *("-e", f"inject={calls}:error={error}:when={when}"),
-    ]
-    run = _run(folder, verb, command)
-    hit = "(INJECTED)" in log.read_text("utf-8", "replace")
-    return Outcome(hit, run.returncode, run.stdout + run.stderr, tuple(_wrong(ground, folder, verb, run)))
+class FailingDisk:
+    """Runs a verb again and again, each time in a fresh copy of the ground and with another call failing.
+
+    strace counts the calls of each process by themselves and lets the one of a fixed number fail. So each run first
+    makes as many such calls for nothing as bring the wanted one to that number; then one strace does for all runs, and
+    each is a copy of a process that has loaded everything. Only calls on the file that is written, on its rollback
+    journal and on their folder count.
+    """
+
+    def __init__(self, ground: Path, folder: Path, verb: Verb, failing: tuple[str, str]) -> None:
+        self._ground, self._folder, self._verb = ground, folder, verb
+        self._log = folder.with_name("trace")
+        self._log.write_bytes(b"")
+        self._calls = failing[0]
+        paths = [str(folder / f"{verb.written}{end}") for end in ("", "-journal")] + [str(folder)]
+        command = [
+            *("strace", "-f", "--seccomp-bpf", "-y", "-o", str(self._log), "-e", f"trace={failing[0]}"),
+            *(part for path in paths for part in ("-P", path)),
+            *("-e", f"inject={failing[0]}:error={failing[1]}:when={_AT}"),
+            *(sys.executable, "-m", "tests.store.failing", "--serve", str(folder)),
+        ]
+        self._server = subprocess.Popen(
+            command, cwd=_TOP, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+        )
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._server.communicate()
+
+    def run(self, when: int) -> Outcome:
+        """Run the verb with the call of that number failing, counted from 1."""
+        assert when < _AT
+        shutil.rmtree(self._folder, ignore_errors=True)
+        shutil.copytree(self._ground, self._folder)
+        streams = [str(self._folder.with_name(name)) for name in ("asked", "told", "errors")]
+        Path(streams[0]).write_text(self._verb.lines, "utf-8")
+        before = self._log.stat().st_size
+        ask = {"arguments": self._verb.arguments, "streams": streams, "calls": self._calls, "first": _AT - when}
+        self._server.stdin.write(f"{json.dumps(ask)}\n")
+        self._server.stdin.flush()
+        code = int(self._server.stdout.readline())
+        with self._log.open("rb") as log:
+            log.seek(before)
+            hit = b"(INJECTED)" in log.read()
+        told, errors = (Path(each).read_text("utf-8") for each in streams[1:])
+        run = subprocess.CompletedProcess(self._verb.arguments, code, told, errors)
+        return Outcome(hit, code, told + errors, tuple(_wrong(self._ground, self._folder, self._verb, run)))
+
+
+#: The number of the call that fails; more than any verb makes.
+_AT = 500
+_TOP = Path(__file__).parents[2]
+
+
+def serve(folder: Path) -> None:
+    """Run verbs as asked on standard input, one a line, each in a copy of this process; tells their exit codes."""
+    with tempfile.TemporaryDirectory() as name:
+        make_ground(Path(name))  # everything is loaded by that
+    for line in sys.stdin:
+        ask = json.loads(line)
+        pid = os.fork()
+        if not pid:
+            os._exit(_run_copy(folder, **ask))
+        print(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), flush=True)  # noqa: T201 - the answer
+
+
+def _run_copy(folder: Path, arguments: list[str], streams: list[str], calls: str, first: int) -> int:
+    os.chdir(folder)
+    for number, path in enumerate(streams):
+        os.dup2(os.open(path, os.O_RDONLY if number == 0 else os.O_WRONLY | os.O_CREAT | os.O_TRUNC), number)
+    sys.stdin, sys.stdout, sys.stderr = os.fdopen(0), os.fdopen(1, "w"), os.fdopen(2, "w")
+    sys.argv = ["stemmap", *arguments]
+    here = os.open(folder, os.O_RDONLY)
+    # Calls that do nothing, or are refused; opening the folder was one of its kind.
+    idle = {
+        "pwrite64": lambda: os.pwrite(here, b"", 0),
+        "fsync": lambda: os.fsync(here),
+        "fdatasync": lambda: os.fdatasync(here),
+        "unlink": folder.unlink,
+        "ftruncate": lambda: os.ftruncate(here, 0),
+        "openat": lambda: os.close(os.open(folder, os.O_RDONLY)),
+        "rename": lambda: folder.rename(folder / "x"),
+    }[calls]
+    for _ in range(first - (calls == "openat")):
+        with suppress(OSError):
+            idle()
+    try:
+        code = main_of_cli(lambda *_, **__: 0)
+    except BaseException:  # what the interpreter would do
+        traceback.print_exc()
+        code = 1
+    sys.stdout.flush()
+    sys.stderr.flush()
+    return code
 
 
 def run_on_full_disk(ground: Path, folder: Path, verb: Verb, spare: int) -> Outcome:
     """Run a verb in a folder on a disk of its own that has so many bytes to spare; needs the rights of root."""
     with _mounted(folder, ground, spare):
-        run = _run(folder, verb, [])
+        run = _run(folder, verb)
         wrong = tuple(_wrong(ground, folder, verb, run))
         return Outcome(run.returncode != 0, run.returncode, run.stdout + run.stderr, wrong)
 
@@ -151,18 +237,17 @@ def _mounted(folder: Path, ground: Path, spare: int) -> Iterator[None]:
         subprocess.run(["umount", folder], check=True)
 
 
-def _run(folder: Path, verb: Verb, before: list[str | Path]) -> subprocess.CompletedProcess[str]:
-    top = str(Path(__file__).parents[2])
+def _run(folder: Path, verb: Verb) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
         # Python itself shall not look for modules in the folder.
-        [*before, sys.executable, "-P", "-m", "stemmap", *verb.arguments],
+        [sys.executable, "-P", "-m", "stemmap", *verb.arguments],
         check=False,
         input=verb.lines,
         capture_output=True,
         text=True,
         timeout=120,
         cwd=folder,
-        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1", "PYTHONPATH": top},
+        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1", "PYTHONPATH": str(_TOP)},
     )
 
 
@@ -226,10 +311,11 @@ def contents(path: Path) -> tuple[list[tuple[int, str]], int, int]:
 
 def every_call(ground: Path, folder: Path, verb: Verb, failing: tuple[str, str]) -> Iterator[tuple[int, Outcome]]:
     """Let each of the calls fail in turn, until there is none left."""
-    when = 1
-    while (outcome := run_failing(ground, folder, verb, failing, when)).hit:
-        yield when, outcome
-        when += 1
+    with FailingDisk(ground, folder, verb, failing) as disk:
+        when = 1
+        while (outcome := disk.run(when)).hit:
+            yield when, outcome
+            when += 1
 
 
 def every_size(ground: Path, folder: Path, verb: Verb) -> Iterator[tuple[int, Outcome]]:
@@ -246,7 +332,11 @@ def main() -> None:
     """Let every call of every verb fail, then every size of a full disk, and print a table."""
     asked = argparse.ArgumentParser()
     asked.add_argument("--verbs", default="", help="some of them, with commas between; all when not given")
+    asked.add_argument("--serve", type=Path, help=argparse.SUPPRESS)
     options = asked.parse_args()
+    if options.serve:
+        serve(options.serve)
+        return
     with tempfile.TemporaryDirectory() as name:
         ground, folder = Path(name) / "ground", Path(name) / "run"
         ground.mkdir()

@@ -13,7 +13,7 @@ from stemmap.store.repair import readable
 from stemmap.store.survey_file import opened
 from stemmap.tasks.survey_file import refresh_layers
 from tests.store.crash import kill_at_random, make_survey
-from tests.store.failing import make_ground, run_failing
+from tests.store.failing import FailingDisk, make_ground
 from tests.store.validity import faults
 
 
@@ -115,9 +115,10 @@ def test_a_failing_call_is_told_and_loses_nothing(tmp_path, verb):
     ground = tmp_path / "ground"
     ground.mkdir()
     made = make_ground(ground)[verb]
-    some = [("pwrite64", "ENOSPC", 2), ("pwrite64", "EIO", 9), ("fsync,fdatasync", "EIO", 1), ("unlink", "EIO", 1)]
+    some = [("pwrite64", "ENOSPC", 2), ("pwrite64", "EIO", 9), ("fdatasync", "EIO", 1), ("unlink", "EIO", 1)]
     for calls, error, when in [*some, ("openat", "EIO", 3)]:
-        outcome = run_failing(ground, tmp_path / "run", made, (calls, error), when)
+        with FailingDisk(ground, tmp_path / "run", made, (calls, error)) as disk:
+            outcome = disk.run(when)
         assert outcome.hit
         assert not outcome.wrong, outcome.said
 
