@@ -972,6 +972,29 @@
     </message>
 </context>
 <context>
+    <name>Remeasurements</name>
+    <message>
+        <source>Tables of field packets (*.xlsx *.csv *.txt *.tsv);;All files (*)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Re-measurements</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{names} is the table of a field packet: open the survey file that the crew was sent out from, then take it in there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An earlier moment is shown, at which nothing can be taken in. First go back to now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sho&amp;w</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>RoundCard</name>
     <message>
         <source>Space goes on, Backspace goes back, Esc ends the round.</source>
@@ -2189,6 +2212,14 @@
     <message>
         <source>Send a crew out: plot sheets, a table to fill in, the way to the plots, in one folder</source>
         <translation>Einen Trupp hinausschicken: Probeflächenblätter, eine Tabelle zum Ausfüllen, der Weg zu den Probeflächen, in einem Ordner</translation>
+    </message>
+    <message>
+        <source>Re-mea&amp;surements…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take in the tables of field packets that crews filled in; nothing recorded is changed by it</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -4767,6 +4798,10 @@
         <translation>%1 ist dieselbe Datei wie %2; sie wurde einmal gelesen.</translation>
     </message>
     <message>
+        <source>%1 is the table of a field packet; take it in with stemmap remeasured, in the window with File, Re-measurements.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 is too large for a settings file.</source>
         <translation>%1 ist zu groß für eine Einstellungsdatei.</translation>
     </message>
@@ -5493,6 +5528,10 @@
     <message>
         <source>Of a hundred sentences about plots at random up to five tell of a pattern by chance alone: believe the pooled result before that of a single plot.</source>
         <translation>Von hundert Sätzen über zufällige Probeflächen erzählen bis zu fünf allein durch Zufall von einem Muster: dem Ergebnis aller Probeflächen eher glauben als dem einer einzelnen.</translation>
+    </message>
+    <message>
+        <source>Of the %1 pairs of species that were compared chance alone would make one in twenty stand out</source>
+        <translation>Von den %1 verglichenen Paaren von Baumarten fiele allein durch Zufall eines von zwanzig auf</translation>
     </message>
     <message>
         <source>Plot centre, blind check.</source>
@@ -6327,10 +6366,6 @@
         <translation>%1 steht unter den anderen Stämmen weder erkennbar in Gruppen noch verteilt</translation>
     </message>
     <message>
-        <source>%1 is the table of a field packet; take it in with stemmap remeasured.</source>
-        <translation>%1 ist die Tabelle eines Feldpakets; mit stemmap remeasured hereinholen.</translation>
-    </message>
-    <message>
         <source>%1 missing</source>
         <translation>%1 fehlen</translation>
     </message>
@@ -6637,10 +6672,6 @@
     <message>
         <source>Nothing was added to %1. %2</source>
         <translation>Zu %1 wurde nichts hinzugefügt. %2</translation>
-    </message>
-    <message>
-        <source>Of the %1 pairs of species that were compared chance alone would make one in twenty stand out.</source>
-        <translation>Von den %1 verglichenen Paaren von Baumarten fiele allein durch Zufall eines von zwanzig auf.</translation>
     </message>
     <message>
         <source>One further cluster would take it to about %1.</source>

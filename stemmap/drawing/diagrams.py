@@ -96,10 +96,11 @@ def diagrams_of(
             if _TWO in name and pairs > 1:
                 if curve.p is None or curve.p > SIGNIFICANT:
                     continue
-                told += " " + (
+                compared = (
                     f"Of the {pairs} pairs of species that were compared chance alone would make one in twenty "
-                    "stand out."
+                    "stand out"
                 )
+                told = f"{told} {compared}."
             parts.append(Diagram(f"{kind} {name}", _part_title(kind, name), x_label, y_label, told, curve))
     if large and "l_minus_r" in large:
         curve = large["l_minus_r"]

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from PySide6.QtWidgets import QFileDialog
 
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.desktop.wording import worded
@@ -47,6 +48,22 @@ def test_panel_behind_another_tab_leaves_the_comparison_undone(qtbot, opened):
     panels.bring_forward("structure")
     qtbot.waitUntil(lambda: panels.structure_panel.told is not None, timeout=30_000)
     assert panels.structure_panel.told.visit == 3
+
+
+def test_report_is_written_in_the_language_of_the_window(qtbot, german, opened, tmp_path, monkeypatch):
+    path = tmp_path / "Bericht.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), "HTML (*.html)"))
+    opened.actions_by_name["report"].trigger()
+    qtbot.waitUntil(lambda: path.exists() and not opened.outputs.busy, timeout=60_000)
+
+    text = path.read_text("utf-8")
+    assert '<html lang="de">' in text
+    told = re.sub(r"<(svg|style|pre).*?</\1>", "", text, flags=re.DOTALL)
+    for part in ("Die Inventur je Hektar", "Woraus der Fehler besteht", "Räumliche Struktur", "Methoden"):
+        assert part in told
+    sentences = re.findall(r"<(?:p|figcaption)>([^<]+)</", told)
+    assert [one for one in sentences if re.search(r"\b(the|of|stems|than|is)\b", one)] == []
+    assert [one for one in sentences if re.search(r"\d\.\d", one)] == []
 
 
 @pytest.mark.parametrize(
