@@ -125,12 +125,12 @@ class SurveyStructure:
     large: SurveyStructure | None = None
 
     def rest_json(self) -> dict[str, Any]:
-        """Everything but the plots."""
+        """Everything but the plots; those of the large stems come one by one, for a survey has many."""
         return {
             **self._pooled_json(),
             "large_stems": None
             if self.large is None
-            else {"plots": [plot.json() for plot in self.large.plots], **self.large._pooled_json()},
+            else {"plots": (plot.json() for plot in self.large.plots), **self.large._pooled_json()},
             "simulations": self.simulations,
             "seed": self.seed,
             "caution": CAUTION,

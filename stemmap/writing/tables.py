@@ -75,15 +75,33 @@ def column_rows(columns: Mapping[str, NDArray[Any]]) -> Iterator[tuple[Any, ...]
 
 
 def write_json_list(stream: TextIO, name: str, items: Iterable[Mapping[str, Any]], rest: Mapping[str, Any]) -> None:
-    """Write ``{name: [items...], **rest}`` item by item, so that a million findings never stand in memory."""
-    stream.write(f'{{"{name}": [')
-    for place, item in enumerate(items):
-        stream.write(",\n" if place else "\n")
-        stream.write(json.dumps(item, ensure_ascii=False, allow_nan=False))
-    stream.write("]")
+    """Write ``{name: [items...], **rest}`` item by item, so that a million findings never stand in memory.
+
+    Iterators within the rest are written so too.
+    """
+    stream.write(f'{{"{name}": ')
+    _write_value(stream, iter(items))
     for key, value in rest.items():
-        stream.write(f',\n"{key}": {json.dumps(value, ensure_ascii=False, allow_nan=False)}')
+        stream.write(f',\n"{key}": ')
+        _write_value(stream, value)
     stream.write("}\n")
+
+
+def _write_value(stream: TextIO, value: Any) -> None:
+    """Write a value as JSON: an iterator as a list with a line for each item, all else as usual."""
+    if isinstance(value, Iterator):
+        stream.write("[")
+        for place, item in enumerate(value):
+            stream.write(",\n" if place else "\n")
+            _write_value(stream, item)
+        stream.write("]")
+    elif isinstance(value, Mapping) and any(isinstance(part, Iterator) for part in value.values()):
+        for place, (key, part) in enumerate(value.items()):
+            stream.write(f'{", " if place else "{"}"{key}": ')
+            _write_value(stream, part)
+        stream.write("}")
+    else:
+        stream.write(json.dumps(value, ensure_ascii=False, allow_nan=False))
 
 
 def write_text_table(

@@ -48,3 +48,18 @@ def test_a_report_is_written_where_asked(monkeypatch, capsys, tmp_path: Path) ->
 def test_a_report_of_another_kind_is_refused(monkeypatch, capsys, tmp_path: Path) -> None:
     assert run(monkeypatch, "report", *sample(), "-o", str(tmp_path / "report.txt")) == 2
     assert ".html or .pdf" in capsys.readouterr().err
+
+
+def test_large_stems_of_concentric_circles_are_told_of_in_every_format(monkeypatch, capsys) -> None:
+    assert run(monkeypatch, "structure", *sample(), "--by", "size", "--simulations", "39", "--format", "json") == 0
+    made = json.loads(capsys.readouterr().out)
+    assert len(made["large_stems"]["plots"]) == len(made["plots"])
+    assert "of 30 cm and more in the outer circle" in made["large_stems"]["pooled"]["inclusion"]
+    assert set(made["pooled"]["sizes"]) == {"thick", "thin", "thick × thin"}
+
+    assert run(monkeypatch, "structure", *sample(), "--simulations", "39", "--format", "csv") == 0
+    levels = {line.split(",")[0] for line in capsys.readouterr().out.splitlines()}
+    assert {"plot", "pooled", "large plot", "large stratum", "large pooled"} <= levels
+
+    assert run(monkeypatch, "structure", *sample(), "--simulations", "39") == 0
+    assert "All plots, last visits; living stems of 30 cm and more" in capsys.readouterr().out
