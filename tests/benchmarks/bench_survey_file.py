@@ -71,17 +71,30 @@ def one_decision(survey: Path, folder: Path) -> tuple[float, float]:
     return statistics.median(mine), statistics.median(theirs)
 
 
+def change_a_value(survey: Path) -> None:
+    with opened(survey, write=True) as survey_file:
+        finding = survey_file.connection.execute(
+            "SELECT id FROM findings WHERE field = 'distance_m' LIMIT 1"
+        ).fetchone()
+        decide(survey_file, Request(finding[0], "value=4.5", "read again", "Ida"))
+
+
 def main() -> None:
     plots = int(sys.argv[1]) if len(sys.argv) > 1 else 40_000
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         files, survey = upload(folder, plots), folder / "survey.gpkg"
         adding = seconds(lambda: add_uploads(survey, files, who="Ida", radius_m=8.0))
-        memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 2**20
-        print(f"{plots} plots, {plots * STEMS_PER_PLOT} stems: added in {adding:.1f} s, {memory:.2f} GiB at most")
+        used = resource.getrusage(resource.RUSAGE_SELF)
+        print(
+            f"{plots} plots, {plots * STEMS_PER_PLOT} stems: added in {adding:.1f} s, {used.ru_utime:.1f} s computing,"
+        )
+        print(f"{used.ru_maxrss / 2**20:.2f} GiB at most")
         mine, theirs = one_decision(survey, folder)
         print(f"one decision {1000 * mine:.1f} ms, bare commit {1000 * theirs:.1f} ms: ratio {mine / theirs:.2f}")
         print(f"layers after kept findings: {seconds(lambda: refresh_layers(survey)):.2f} s")
+        change_a_value(survey)
+        print(f"layers after a changed value: {seconds(lambda: refresh_layers(survey)):.1f} s")
         frames = {}
         reading = seconds(lambda: frames.update({each: pyogrio.read_dataframe(survey, layer=each) for each in LAYERS}))
         opening = seconds(lambda: load_path(survey))
