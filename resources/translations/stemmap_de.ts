@@ -640,8 +640,8 @@
         <translation>Der Rundgang geht auch durch die Hinweise.</translation>
     </message>
     <message>
-        <source>Drop to add to this survey file; you are asked before</source>
-        <translation>Ablegen fügt zu dieser Inventurdatei hinzu; vorher wird gefragt</translation>
+        <source>Drop uploads to add them, which is asked before, or field packets</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Drop to open in place of this survey, which stays under File, Open recent</source>
@@ -991,6 +991,10 @@
     </message>
     <message>
         <source>Sho&amp;w</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, new stems {new}, fitting nothing {loose}; findings to decide {open}.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1650,12 +1654,20 @@
         <translation>Neu im Ordner {folder}: {names}. Zu {survey} hinzufügen?</translation>
     </message>
     <message>
+        <source>Back from the field, in the folder {folder}: {names}. Take into {survey}?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>&amp;Add</source>
         <translation>&amp;Hinzufügen</translation>
     </message>
     <message>
         <source>&amp;Choose…</source>
         <translation>Aus&amp;wählen…</translation>
+    </message>
+    <message>
+        <source>&amp;Take in</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>&amp;Not these</source>
@@ -2214,11 +2226,11 @@
         <translation>Einen Trupp hinausschicken: Probeflächenblätter, eine Tabelle zum Ausfüllen, der Weg zu den Probeflächen, in einem Ordner</translation>
     </message>
     <message>
-        <source>Re-mea&amp;surements…</source>
+        <source>Re-measureme&amp;nts…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Take in the tables of field packets that crews filled in; nothing recorded is changed by it</source>
+        <source>Take in tables of field packets that crews filled in; no record is changed by it</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -7038,6 +7050,10 @@
         <translation>Zu wenige Stämme, um zu beurteilen, wie sie vom Mittelpunkt nach außen liegen; %1.</translation>
     </message>
     <message>
+        <source>Too few stems to tell of a pattern</source>
+        <translation>Zu wenige Stämme, um von einem Muster zu sprechen</translation>
+    </message>
+    <message>
         <source>Two species: %1 and %2</source>
         <translation>Zwei Baumarten: %1 und %2</translation>
     </message>
@@ -9188,6 +9204,10 @@
     <message>
         <source>there is no azimuth {typed}</source>
         <translation>einen Azimut {typed} gibt es nicht</translation>
+    </message>
+    <message>
+        <source>these are too few to judge by</source>
+        <translation>das sind zu wenige, um zu urteilen</translation>
     </message>
     <message>
         <source>these stems are thicker than their neighbours</source>

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Literal
 
+from stemmap.core.neighbours import FEWEST_STEMS
 from stemmap.drawing.palette import SPECIES_FILLS
 from stemmap.survey.curves import SIGNIFICANT, Curve
 from stemmap.survey.profiles import Profile
@@ -94,7 +95,7 @@ def diagrams_of(
         for name, curve in of_kind.items():
             told = curve.sentence
             if _TWO in name and pairs > 1:
-                if curve.p is None or curve.p > SIGNIFICANT:
+                if curve.p is None or curve.p >= SIGNIFICANT or curve.stems < FEWEST_STEMS:
                     continue
                 compared = (
                     f"Of the {pairs} pairs of species that were compared chance alone would make one in twenty "

@@ -10,12 +10,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.envelopes import global_envelope
+from stemmap.core.neighbours import FEWEST_STEMS
 
 Floats = NDArray[np.float64]
 
 #: A departure is told below this p; of chance alone at most so many in a hundred are told, whatever the number of
 #: simulations and however many curves are equal.
 SIGNIFICANT = 0.05
+#: In place of what so few stems seem to show.
+TOO_FEW = "Too few stems to tell of a pattern"
 #: Smaller ones are told as smaller than this.
 _LEAST_P = 0.001
 #: Why a pattern is not compared with chance.
@@ -105,9 +108,11 @@ def against_chance(
     known = np.isfinite(curves).all(axis=0)
     if not known.any() or (simulated and len(curves) < 2):
         return None
-    r, curves = r[known], curves[:, known]
+    if not known.all():
+        # Else all curves of a survey share the same distances.
+        r, curves, chance = r[known], curves[:, known], None if chance is None else chance[known]
     if not simulated:
-        nothing = np.full(len(r), np.nan) if chance is None else chance[known]
+        nothing = np.full(len(r), np.nan) if chance is None else chance
         told = f"Not compared with chance: {TOO_MANY}; {counted(stems, plots)}."
         return Curve(r, curves[0].copy(), nothing, None, None, None, stems, plots, told)
     made = global_envelope(curves[0], curves[1:])
@@ -116,17 +121,19 @@ def against_chance(
     # What happens at the shorter distances is told first.
     signs.sort(key=lambda sign: int(np.argmax(made.leaves == sign)))
     parts = [(above if sign > 0 else below)(distances(r, made.leaves == sign)) for sign in signs]
-    shows = made.p < SIGNIFICANT and bool(parts)
+    # A test of a handful of stems holds, yet nobody would believe what it says of a forest.
+    shows = made.p < SIGNIFICANT and bool(parts) and stems >= FEWEST_STEMS
+    told = parts if shows else [neither if stems >= FEWEST_STEMS else TOO_FEW]
     return Curve(
         r=r,
         value=curves[0].copy(),
-        chance=curves[1:].mean(axis=0) if chance is None else chance[known],
+        chance=curves[1:].mean(axis=0) if chance is None else chance,
         low=made.low,
         high=made.high,
         p=made.p,
         stems=stems,
         plots=plots,
-        sentence="; ".join([*(parts if shows else [neither]), behind]) + ".",
+        sentence="; ".join([*told, behind]) + ".",
     )
 
 

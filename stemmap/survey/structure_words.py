@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.neighbours import FEWEST_STEMS
 from stemmap.survey.curves import SIGNIFICANT, TOO_MANY, Curve, against_chance, counted, ground, simulated_p
 
 Floats = NDArray[np.float64]
@@ -20,6 +22,7 @@ _NO_DIFFERENCE = "no difference is shown"
 _NO_TEST = "this form has no test of its own"
 _UNCERTAIN_EDGE = "no stem is nearer to its neighbour than to the edge"
 _EDGE = "only stems whose fourth neighbour is nearer than the edge"
+_FEW_TO_JUDGE = "these are too few to judge by"
 _TOO_FEW = "too few stems on every plot"
 
 
@@ -81,6 +84,8 @@ def _index(sums: Mapping[str, Any], name: str, title: str, higher: str, lower: s
     else:
         shows = p < SIGNIFICANT and value != chance
         verdict = (higher if value > chance else lower) if shows else _NO_DIFFERENCE
+        if stems < FEWEST_STEMS:
+            verdict = _FEW_TO_JUDGE
         told = f"{title} is {value:.2f}, {chance:.2f} by chance"
         sentence = "; ".join([told, ground(p, stems), verdict]) + "."
     return {"value": value, "chance": chance, "p": p, "n": stems, "edge": _EDGE, "sentence": sentence}
@@ -128,7 +133,7 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
             against_chance(
                 r,
                 np.sqrt(k / math.pi) - r,
-                chance=np.zeros(len(r)),
+                chance=_none(len(r)),
                 stems=stems,
                 plots=plots,
                 above=lambda at: f"Clumped: more neighbours than by chance within a radius of {at} m",
@@ -141,7 +146,7 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
             against_chance(
                 r,
                 np.asarray(sums["g"]) / sums["pairs"],
-                chance=np.ones(len(r)),
+                chance=_one(len(r)),
                 stems=stems,
                 plots=plots,
                 above=lambda at: f"More pairs of stems than by chance stand {at} m apart",
@@ -195,10 +200,22 @@ def curves_of(sums: Mapping[str, Any], r: Floats) -> tuple[dict[str, Curve], dic
     return {name: curve for name, (curve, _) in found.items() if curve is not None}, reasons
 
 
+@cache
+def _none(count: int) -> Floats:
+    """No difference at so many distances, shared by all curves."""
+    return np.zeros(count)
+
+
+@cache
+def _one(count: int) -> Floats:
+    """As often as by chance at so many distances, shared by all curves."""
+    return np.ones(count)
+
+
 def _over(above: Any, below: Any) -> Floats:
     """The ratio; NaN where nothing stands below."""
-    parts = np.broadcast_arrays(np.asarray(above, dtype=np.float64), np.asarray(below, dtype=np.float64))
-    return np.divide(*parts, out=np.full(parts[0].shape, np.nan), where=parts[1] > 0.0)
+    top, bottom = np.broadcast_arrays(np.asarray(above, dtype=np.float64), np.asarray(below, dtype=np.float64))
+    return np.asarray(np.divide(top, bottom, out=np.full(top.shape, np.nan), where=bottom > 0.0))
 
 
 def _of_marks(
@@ -216,7 +233,7 @@ def _of_marks(
     return against_chance(
         r,
         _over(sums[name], sums[f"{name}_below"]),
-        chance=np.ones(len(r)),
+        chance=_one(len(r)),
         stems=int(sums[f"{name}_stems"]),
         plots=int(sums[f"{name}_plots"]),
         above=above,

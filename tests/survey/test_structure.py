@@ -11,7 +11,7 @@ from stemmap.core.distances import g_function
 from stemmap.core.neighbours import clark_evans
 from stemmap.core.second_order import pair_correlation, pooled_k
 from stemmap.core.windows import Disc
-from stemmap.survey.curves import distances
+from stemmap.survey.curves import against_chance, distances
 from stemmap.survey.settings import Settings
 from stemmap.survey.structure import Structure, SurveyStructure, structure
 from stemmap.tasks.workup import open_uploads
@@ -182,3 +182,22 @@ def test_thick_stems_in_a_corner_are_said_to_stand_in_groups_and_apart_from_the_
     assert made.curves["mark_variogram"].sentence.startswith("Stems")
     assert "are more alike in dbh than by chance" in made.curves["mark_variogram"].sentence
     assert made.json()["sizes"]["thick"]["n"] == 56
+
+
+def test_a_handful_of_stems_tells_of_no_pattern():
+    r = np.arange(1.0, 5.0)
+    curves = np.vstack([np.full(4, 9.0), np.random.default_rng(1).normal(0.0, 1.0, (99, 4))])
+
+    def told(stems):
+        return against_chance(
+            r,
+            curves,
+            stems=stems,
+            plots=1,
+            above=lambda at: f"above at {at}",
+            below=lambda at: f"below at {at}",
+            neither="no",
+        ).sentence
+
+    assert told(8).startswith("above at 1–4; p = 0.010, 8 stems")
+    assert told(7) == "Too few stems to tell of a pattern; p = 0.010, 7 stems."
