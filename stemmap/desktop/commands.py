@@ -13,6 +13,7 @@ from stemmap.desktop.deciding_commands import deciding_commands
 from stemmap.desktop.field_packet import packet_commands
 from stemmap.desktop.map_commands import MAP_MENU, map_commands
 from stemmap.desktop.panel_commands import FIND_MENU, ORIENTATION_MENU, PANEL_MENU, panel_commands
+from stemmap.desktop.remeasurements import remeasurement_commands
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
@@ -23,7 +24,8 @@ _Role = QAction.MenuRole
 
 FILE_MENU = (
     *("open", "sample", "upload-columns", SEPARATOR, "survey-file", "add-uploads", "watch-folder", SEPARATOR),
-    *("sheets", "field-packet", "copy-map", "save-map", SEPARATOR, "report", "export", "save-settings", SEPARATOR),
+    *("sheets", "field-packet", "remeasurements", "copy-map", "save-map", SEPARATOR),
+    *("report", "export", "save-settings", SEPARATOR),
     *("preferences", SEPARATOR, "stop", SEPARATOR, "quit"),
 )
 VIEW_MENU = (*MAP_MENU, SEPARATOR, *PANEL_MENU, "full-screen")
@@ -43,6 +45,7 @@ def window_commands(window: MainWindow) -> tuple[Entry, ...]:
         *_of_round(window),
         *deciding_commands(window),
         *packet_commands(window),
+        *remeasurement_commands(window),
         *_of_going(window),
         *panel_commands(window),
         *_of_window(window),

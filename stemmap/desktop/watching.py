@@ -36,6 +36,15 @@ class Found:
     changed_ns: int
 
 
+@dataclass(frozen=True)
+class _Seen:
+    """All files that may be uploads, and those to be offered: uploads, and tables of field packets."""
+
+    there: frozenset[Found]
+    uploads: Sequence[Found]
+    tables: Sequence[Found]
+
+
 class Watching(QObject):
     """Watches one folder for the survey file that is open.
 
@@ -101,7 +110,8 @@ class Watching(QObject):
         if self._watcher.directories():
             self._watcher.removePaths(self._watcher.directories())
         self.folder, self._before, self._missing = folder, frozenset(), False
-        self._window.offer_bar.call_off("folder")
+        for about in ("folder", "tables"):
+            self._window.offer_bar.call_off(about)
         if folder is None:
             self._poll.stop()
             self._soon.stop()
@@ -120,16 +130,16 @@ class Watching(QObject):
             return
         before, declined = self._before, frozenset(self._declined)
 
-        def work(_progress: Progress) -> tuple[frozenset[Found], list[Found]] | None:
+        def work(_progress: Progress) -> _Seen | None:
             return _look(folder, survey_path, before, declined)
 
-        def apply(seen: tuple[frozenset[Found], list[Found]] | None) -> None:
+        def apply(seen: _Seen | None) -> None:
             if folder == self.folder and survey_path == self._survey_path:
                 self._tell(folder, seen)
 
         jobs.start("watch", work, apply=apply, shown=False)
 
-    def _tell(self, folder: Path, seen: tuple[frozenset[Found], list[Found]] | None) -> None:
+    def _tell(self, folder: Path, seen: _Seen | None) -> None:
         if seen is None:
             if not self._missing:
                 words = self.tr("The folder {folder} cannot be read just now; it is looked at again.")
@@ -138,16 +148,26 @@ class Watching(QObject):
             return
         if not self._watcher.directories():
             self._watcher.addPath(str(folder))
-        there, fresh = seen
-        if there - self._before:
+        if seen.there - self._before:
             self._soon.start()
-        self._missing, self._before = False, there
-        if fresh:
-            self._offer(folder, fresh)
-        else:
-            self._window.offer_bar.call_off("folder")
+        self._missing, self._before = False, seen.there
+        words = self.tr("New in the folder {folder}: {names}. Add to {survey}?")
+        self._offer("folder", words, folder, seen.uploads, self._window.adding.add)
+        words = self.tr("Back from the field, in the folder {folder}: {names}. Take into {survey}?")
+        self._offer("tables", words, folder, seen.tables, self._window.remeasurements.bring)
 
-    def _offer(self, folder: Path, fresh: Sequence[Found]) -> None:
+    def _offer(
+        self,
+        about: str,
+        words: str,
+        folder: Path,
+        fresh: Sequence[Found],
+        take: Callable[[Sequence[Path]], object],
+    ) -> None:
+        """Offer files, or nothing of the kind any more where there are none."""
+        if not fresh:
+            self._window.offer_bar.call_off(about)
+            return
         survey_path, adding = self._survey_path, self._window.adding
         paths = [folder / one.name for one in fresh]
         names = ", ".join(one.name for one in fresh[:4]) + (", …" if len(fresh) > 4 else "")
@@ -159,25 +179,24 @@ class Watching(QObject):
                 _keep(survey_path, folder, self._declined)
             then()
 
+        choose = Answer(self.tr("&Choose…"), lambda: answered(lambda: adding.choose(folder)))
+        uploads = about == "folder"
         self._window.offer_bar.offer(
-            "folder",
-            self.tr("New in the folder {folder}: {names}. Add to {survey}?").format(
-                folder=folder.name, names=names, survey=survey_path.name if survey_path else ""
-            ),
+            about,
+            words.format(folder=folder.name, names=names, survey=survey_path.name if survey_path else ""),
             (
-                Answer(self.tr("&Add"), lambda: answered(lambda: adding.add(paths))),
-                Answer(self.tr("&Choose…"), lambda: answered(lambda: adding.choose(folder))),
+                Answer(self.tr("&Add") if uploads else self.tr("&Take in"), lambda: answered(lambda: take(paths))),
+                *([choose] if uploads else []),
                 Answer(self.tr("&Not these"), lambda: answered(lambda: None)),
             ),
         )
 
 
-def _look(
-    folder: Path, survey_path: Path, before: frozenset[Found], declined: frozenset[Found]
-) -> tuple[frozenset[Found], list[Found]] | None:
-    """All files that may be uploads, and those to be offered; None when the folder cannot be read."""
+def _look(folder: Path, survey_path: Path, before: frozenset[Found], declined: frozenset[Found]) -> _Seen | None:
+    """What is in the folder; None when it cannot be read."""
     from stemmap.store.records import uploads_of
     from stemmap.store.survey_file import is_survey_file, opened
+    from stemmap.tasks.remeasured import fill_in_tables
     from stemmap.tasks.survey_file import uploaded_file
 
     try:
@@ -194,7 +213,9 @@ def _look(
             if not is_survey_file(folder / one.name)
             and ((file := uploaded_file(folder / one.name)).sha256, file.size) not in known
         ]
-    return seen, sorted(fresh, key=lambda one: one.name)
+    fresh.sort(key=lambda one: one.name)
+    tables = {path.name for path in fill_in_tables([folder / one.name for one in fresh])}
+    return _Seen(seen, [one for one in fresh if one.name not in tables], [one for one in fresh if one.name in tables])
 
 
 def _files(folder: Path) -> Iterable[Found]:

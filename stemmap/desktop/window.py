@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from importlib import import_module
 from pathlib import Path
@@ -41,6 +41,7 @@ from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
 from stemmap.desktop.reason_line import ReasonLine
 from stemmap.desktop.recent import RecentMenu
+from stemmap.desktop.remeasurements import Remeasurements
 from stemmap.desktop.scheme_menu import SchemeMenu
 from stemmap.desktop.sentences import field_words
 from stemmap.desktop.session import Opened, Session, prepare, relocated
@@ -106,6 +107,7 @@ class MainWindow(QMainWindow):
         self.upload_columns = UploadColumns(self)
         self.deciding = Deciding(self)
         self.adding, self.watching, self.field_packet = Adding(self), Watching(self), FieldPacket(self)
+        self.remeasurements = Remeasurements(self)
         self.value_line, self.reason_line, self.past_bar = ValueLine(), ReasonLine(), MessageBar(dismissible=False)
         self._lay_out()
         commands = window_commands(self)
@@ -471,7 +473,9 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             self.start_page.invite(dragged=True)
             if self.deciding.survey_path is not None:
-                self.statusBar().showMessage(self.tr("Drop to add to this survey file; you are asked before"))
+                self.statusBar().showMessage(
+                    self.tr("Drop uploads to add them, which is asked before, or field packets")
+                )
             elif self.session.workup is not None:
                 sentence = self.tr("Drop to open in place of this survey, which stays under File, Open recent")
                 self.statusBar().showMessage(sentence)
@@ -489,10 +493,14 @@ class MainWindow(QMainWindow):
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if paths:
             event.acceptProposedAction()
-            if self.deciding.takes(paths):
-                self.adding.offer_dropped(paths)
-            else:
-                self.uploads.open(paths)
+            self.remeasurements.sort(paths, self._take_uploads)
+
+    def _take_uploads(self, paths: Sequence[Path]) -> None:
+        """Offer to add uploads to what is open, or open them."""
+        if self.deciding.takes(paths):
+            self.adding.offer_dropped(paths)
+        else:
+            self.uploads.open(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember sizes and places, and stop all work first."""

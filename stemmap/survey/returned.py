@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,6 +15,8 @@ Texts = NDArray[np.object_]
 _YES = frozenset({"yes", "y", "x", "1", "found", "ja", "j", "gefunden", "oui"})
 _NO = frozenset({"no", "n", "0", "not found", "missing", "nein", "nicht gefunden", "non"})
 _NEW = frozenset({"new", "added", "neu", "nouveau"})
+#: No upload has all of these headings.
+_FILL_IN = frozenset({"packet", "row", "found"})
 
 
 @dataclass(frozen=True)
@@ -78,6 +81,11 @@ def cells(records: Records, heading: str) -> Texts:
     labels = np.array([*(str(label).strip() for label in column.labels), ""], object)
     texts: Texts = labels[column.codes]
     return texts
+
+
+def is_fill_in(headings: Iterable[str]) -> bool:
+    """Whether a table with these headings is the table of a field packet."""
+    return {heading.strip().casefold() for heading in headings} >= _FILL_IN
 
 
 def row_number(text: str) -> int:

@@ -40,6 +40,30 @@ _QUANTITIES = ("azimuth_deg", "distance_m", "dbh_cm")
 
 
 @dataclass(frozen=True)
+class Tally:
+    """What the rows that were taken in just now came to.
+
+    Parameters
+    ----------
+    filled_in
+        Rows that a crew wrote something into.
+    beyond
+        Of them those with a value that is further from the recorded one than the tolerance.
+    not_found, new, unmatched
+        Of them those whose stem was not found, that are new stems, or that fit nothing.
+    to_decide
+        Open findings with proposals about all that came back.
+    """
+
+    filled_in: int
+    beyond: int
+    not_found: int
+    new: int
+    unmatched: int
+    to_decide: int
+
+
+@dataclass(frozen=True)
 class BroughtBack:
     """All that crews brought back so far.
 
@@ -137,6 +161,25 @@ class BroughtBack:
             "outcomes": {OUTCOMES[each]: int(of_outcome[each]) for each in Outcome},
             "not_come_back": missing,
         }
+
+    def tally(self) -> Tally:
+        """What the rows that were taken in just now came to."""
+        matched, rows = self.matched, slice(-self.new_rows, None) if self.new_rows else slice(0)
+        outcome = np.zeros(0, np.int8)
+        beyond = np.zeros(0, bool)
+        if matched is not None:
+            outcome = matched.outcome[rows]
+            difference, tolerance = differences(matched)[rows], allowed(matched, self.workup.survey.settings)[rows]
+            beyond = (~np.isnan(difference) & ~within(difference, tolerance)).any(axis=1)
+        counted = np.bincount(outcome, minlength=len(Outcome))
+        return Tally(
+            int(counted.sum() - counted[Outcome.NOT_FILLED_IN] - counted[Outcome.SPARE]),
+            int(np.count_nonzero(beyond)),
+            int(counted[Outcome.NOT_FOUND]),
+            int(counted[Outcome.NEW]),
+            int(counted[Outcome.UNMATCHED]),
+            sum(1 for _ in self.proposals()),
+        )
 
     def findings(self) -> Iterator[Finding]:
         """The open findings about what came back."""

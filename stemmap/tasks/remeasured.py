@@ -13,12 +13,12 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.again import matched_rows
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
-from stemmap.reading import read_upload
+from stemmap.reading import preview_upload, read_upload
 from stemmap.store.decisions import Request, decide
 from stemmap.store.records import UploadedFile, add_upload, files_brought_back
 from stemmap.store.survey_file import opened
 from stemmap.survey.records import Records, Upload
-from stemmap.survey.returned import PacketRows, Returned
+from stemmap.survey.returned import PacketRows, Returned, is_fill_in
 from stemmap.tasks.brought_back import BroughtBack
 from stemmap.tasks.stored import load
 from stemmap.tasks.survey_file import make_layers, refresh_layers, uploaded_file
@@ -29,6 +29,21 @@ Take = Literal["all", "likely"]
 
 #: From this probability a proposal is taken as likely.
 _LIKELY = 0.5
+#: Kinds of files that crews fill in.
+_FILLED_IN = frozenset((".csv", ".txt", ".tsv", ".xlsx"))
+
+
+def fill_in_tables(paths: Sequence[Path]) -> list[Path]:
+    """Those of some files that are tables of field packets; no more of each is read than tells it."""
+    return [path for path in paths if path.suffix.lower() in _FILLED_IN and path.is_file() and _is_fill_in(path)]
+
+
+def _is_fill_in(path: Path) -> bool:
+    try:
+        preview = preview_upload([path], {}, rows=1)
+    except InputError:
+        return False
+    return any(is_fill_in(sheet.headings) for sheet in preview.sheets)
 
 
 def bring_back(

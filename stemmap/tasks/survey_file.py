@@ -18,6 +18,7 @@ from stemmap.store.repair import Saved, repair
 from stemmap.store.survey_file import SurveyFile, opened
 from stemmap.survey.difference import Difference, difference
 from stemmap.survey.fields import Table
+from stemmap.survey.returned import is_fill_in
 from stemmap.survey.settings import Settings
 from stemmap.survey.survey import Survey, assemble
 from stemmap.tasks.gis_layers import layers_of
@@ -113,9 +114,12 @@ def add_uploads(
         settings = known.settings
     found, chosen = settings_of(paths, settings=settings, radius_m=radius_m, columns=columns)
     upload = read_upload(paths, columns=chosen.columns, progress=progress)
-    if {"packet", "row", "found"} <= {name.strip().casefold() for name in upload.stems.other}:
+    if is_fill_in(upload.stems.other):
         names = ", ".join(path.name for path in paths)
-        raise InputError(f"{names} is the table of a field packet; take it in with stemmap remeasured.")
+        raise InputError(
+            f"{names} is the table of a field packet; take it in with stemmap remeasured, in the window with File, "
+            "Re-measurements."
+        )
     upload = replace(upload, remarks=(*found.remarks, *upload.remarks))
     told = None
     gone: Mapping[Table, Sequence[tuple[int, int]]] = {}

@@ -115,6 +115,7 @@ def test_files_dropped_on_a_survey_file_are_added_when_that_is_agreed(adding, qt
         QPointF(300, 300), Qt.DropAction.CopyAction, data, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
     )
     adding.dropEvent(drop)
+    qtbot.waitUntil(adding.offer_bar.isVisible, timeout=20000)
     assert "Add stems.csv, plots.csv to survey.gpkg?" in adding.offer_bar.sentence
     with qtbot.waitSignal(adding.adding.told, timeout=20000):
         press(adding, "Add")

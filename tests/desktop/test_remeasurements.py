@@ -1,0 +1,162 @@
+"""What crews bring back, in the window: chosen, dropped or found in the watched folder, taken in and told."""
+
+import shutil
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDropEvent
+from PySide6.QtWidgets import QFileDialog
+
+from stemmap.tasks.packet import make_packet
+from stemmap.tasks.packet_plots import Errand
+from stemmap.tasks.survey_file import add_uploads
+from tests.crew import Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
+
+PLOTS, STEMS = 4, 8
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    """A survey file whose stem 3 of plot 1 is recorded 3 m too near, and a packet of it filled in: the rows."""
+    folder = tmp_path_factory.mktemp("sent")
+    rng = np.random.default_rng(4)
+    names, true = true_stems(rng, plots=PLOTS, stems=STEMS)
+    true[2, 1] = 9.0
+    recorded = Errors().measured(true, rng)
+    recorded[2, 1] -= 3.0
+    add_uploads(folder / "wood.gpkg", write_upload(folder, names, recorded), who="Ida")
+    errand = Errand(tuple(str(plot + 1) for plot in range(PLOTS)), False, None, 0.5, 3)
+    make_packet(folder / "wood.gpkg", folder / "packet", errand, who="Ida")
+    crew = Crew(dict(zip(names, true, strict=True)), np.random.default_rng(8))
+    rows = crew.fill(folder / "packet" / "fill_in.csv")
+    muddle(rows)
+    return folder, rows
+
+
+def muddle(rows):
+    """Two lines of plot 2 exchanged, a stem not found, a new one, and a row of another packet."""
+    second = [row for row in rows if row["plot"] == "2" and row["stem"]]
+    exchange(second[0], second[1])
+    second[4].update(found="no", azimuth="", distance_m="", dbh_cm="")
+    spare = next(row for row in rows if not row["stem"])
+    spare.update(found="new", stem="77", azimuth="123.4", distance_m="4.560", dbh_cm="18.20", species="beech")
+    rows.append(dict.fromkeys(rows[0], "") | {"packet": "NOSUCH", "row": "3", "plot": "55", "stem": "1"})
+    rows[-1].update(found="yes", dbh_cm="20.0")
+
+
+@pytest.fixture
+def tables(made, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", made[1])
+    write_workbook(tmp_path / "back.xlsx", made[1])
+    return tmp_path / "back.csv", tmp_path / "back.xlsx"
+
+
+@pytest.fixture
+def receiving(window, made, settled, tmp_path, monkeypatch):
+    """The window on a survey file of its own, from which a crew was sent out."""
+    monkeypatch.setattr(type(window.deciding), "who", lambda self, ask=True: "Ida")
+    shutil.copy(made[0] / "wood.gpkg", tmp_path / "wood.gpkg")
+    window.uploads.open([tmp_path / "wood.gpkg"])
+    settled()
+    return window
+
+
+def drop(window, *paths):
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(path)) for path in paths])
+    place, none = QPointF(300, 300), Qt.KeyboardModifier.NoModifier
+    window.dropEvent(QDropEvent(place, Qt.DropAction.CopyAction, data, Qt.MouseButton.LeftButton, none))
+
+
+def told(window, qtbot, words):
+    qtbot.waitUntil(lambda: words in window.message_bar.sentence, timeout=30000)
+    return window.message_bar.sentence
+
+
+def brought(window):
+    return [each for each in window.session.workup.findings if each.check == "remeasured"]
+
+
+@pytest.mark.parametrize("kind", [0, 1], ids=["csv", "xlsx"])
+def test_a_table_dropped_on_a_survey_file_is_taken_in_and_told(receiving, tables, qtbot, kind):
+    drop(receiving, tables[kind])
+    sentence = told(receiving, qtbot, "Taken in")
+    filled = PLOTS * STEMS + 2
+    assert sentence.startswith(f"Taken in from {tables[kind].name}: filled-in rows {filled}, of them beyond")
+    assert "not found 1, new stems 1, fitting nothing 1; findings to decide " in sentence
+    decidable = [each for each in brought(receiving) if each.proposals]
+    assert sentence.endswith(f"findings to decide {len(decidable)}.")
+    assert "1/2026/3/remeasured/distance_m" in {each.id for each in decidable}
+    assert not receiving.offer_bar.isVisible()
+
+
+def test_show_brings_up_the_findings_about_it_and_no_others(receiving, tables, qtbot):
+    receiving.remeasurements.bring([tables[0]])
+    told(receiving, qtbot, "Taken in")
+    (show,) = receiving.message_bar.buttons
+    show.click()
+    table = receiving.panels.findings_table
+    qtbot.waitUntil(lambda: len(table.model.shown) == len(brought(receiving)), timeout=10000)
+    assert receiving.panels.docks["all-findings"].isVisible()
+    assert table.view.hasFocus()
+
+
+def test_the_same_table_again_changes_nothing_and_says_so(receiving, tables, qtbot, tmp_path):
+    receiving.remeasurements.bring([tables[0]])
+    told(receiving, qtbot, "Taken in")
+    before = brought(receiving)
+    drop(receiving, tables[0])
+    assert "every row is in wood.gpkg already" in told(receiving, qtbot, "already")
+    assert brought(receiving) == before
+
+
+def test_what_was_taken_in_from_here_is_not_told_as_news_of_others(receiving, tables, qtbot, settled):
+    receiving.remeasurements.bring([tables[0]])
+    sentence = told(receiving, qtbot, "Taken in")
+    settled()
+    receiving.deciding.following.read_along()
+    qtbot.waitUntil(lambda: not receiving.jobs.runs("along"), timeout=10000)
+    assert receiving.message_bar.sentence == sentence
+
+
+def test_tables_are_chosen_in_a_dialog(receiving, tables, qtbot, monkeypatch):
+    monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *rest: ([str(tables[1])], ""))
+    receiving.actions_by_name["remeasurements"].trigger()
+    told(receiving, qtbot, "Taken in from back.xlsx")
+
+
+def test_a_table_dropped_where_no_survey_file_is_open_gets_a_sentence(opened, tables, qtbot):
+    assert not opened.actions_by_name["remeasurements"].isEnabled()
+    before = opened.session.workup
+    drop(opened, tables[0])
+    assert "open the survey file" in told(opened, qtbot, "back.csv")
+    assert opened.session.workup is before
+
+
+def test_a_table_is_not_taken_in_while_an_earlier_moment_is_shown(receiving, tables, qtbot):
+    receiving.deciding.following.as_of = 0
+    drop(receiving, tables[0])
+    assert "go back to now" in told(receiving, qtbot, "earlier moment")
+
+
+def test_uploads_dropped_together_with_a_table_are_offered(receiving, tables, made, qtbot):
+    drop(receiving, tables[0], made[0] / "stems.csv")
+    told(receiving, qtbot, "Taken in from back.csv:")
+    assert "Add stems.csv to wood.gpkg?" in receiving.offer_bar.sentence
+
+
+def test_the_watched_folder_offers_a_table_for_what_it_is(receiving, tables, qtbot, tmp_path):
+    (tmp_path / "incoming").mkdir()
+    receiving.watching._soon.setInterval(50)
+    receiving.watching.watch(tmp_path / "incoming")
+    shutil.copy(tables[0], tmp_path / "incoming" / "crew a.csv")
+    qtbot.waitUntil(receiving.offer_bar.isVisible, timeout=30000)
+    assert (
+        receiving.offer_bar.sentence == "Back from the field, in the folder incoming: crew a.csv. Take into wood.gpkg?"
+    )
+    next(one for one in receiving.offer_bar.buttons if one.text() == "&Take in").click()
+    told(receiving, qtbot, "Taken in from crew a.csv")
+    receiving.watching.look()
+    qtbot.waitUntil(lambda: not receiving.jobs.runs("watch"), timeout=10000)
+    assert not receiving.offer_bar.isVisible()
