@@ -186,9 +186,15 @@ def turn(
         return _append(connection, turned(meant, decision, who=who, why=why))
 
 
+#: Characters of a reason, a value or a name; who writes more has fed in a file by mistake.
+_LONGEST = 100_000
+
+
 def _check_text(*texts: str) -> None:
-    """Refuse bytes that are no text, which a terminal passes on as half characters."""
+    """Refuse bytes that are no text, which a terminal passes on as half characters, and texts without end."""
     for text in texts:
+        if len(text) > _LONGEST:
+            raise InputError(f"A text of {len(text)} characters is no decision; {_LONGEST} are the most.")
         if not text.isascii() and any("\ud800" <= each <= "\udfff" for each in text):
             raise InputError(f"{text!r} is no decision; say correct, correct=2, keep, recheck or value=X.")
 

@@ -242,6 +242,8 @@ def test_bytes_that_are_no_text_are_refused(survey_path):
         for request in (Request(finding, "keep", "a \udcff", "Ida"), Request("\udcff", "keep", "", "Ida")):
             with pytest.raises(InputError, match="is no decision"):
                 decide(survey_file, request)
+        with pytest.raises(InputError, match="200000 characters"):
+            decide(survey_file, Request(finding, "keep", "why " * 50_000, "Ida"))
         assert not entries(survey_file)
 
 
