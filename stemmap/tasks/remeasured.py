@@ -129,10 +129,12 @@ def _store(
 def _take_over(survey_path: Path, made: BroughtBack, take: Take, *, who: str) -> int:
     """Decide for proposals one by one; returns how many."""
     standing = made.workup.survey.decisions.standing
+    # One that was kept and is there again was measured otherwise since.
+    decided = {finding for finding, entry in standing.items() if entry.decision != "keep"}
     chosen = [
         each["finding"]
         for each in made.proposals()
-        if each["finding"] not in standing and (take == "all" or (each["probability"] or 0.0) >= _LIKELY)
+        if each["finding"] not in decided and (take == "all" or (each["probability"] or 0.0) >= _LIKELY)
     ]
     kept = [each["finding"] for each in made.confirmed() if each["finding"] not in standing]
     requests = [Request(finding, "correct", "measured again, taken over together", who) for finding in chosen]

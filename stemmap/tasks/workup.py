@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap import checks
+from stemmap.checks.evidence.again import measured_otherwise
 from stemmap.checks.evidence.fieldwork import fieldwork
 from stemmap.checks.evidence.hidden import hidden
 from stemmap.errors import InputError
@@ -222,7 +223,7 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
     before, after = (_kept(each) for each in (workup.survey.decisions, decisions))
     if survey.stems is workup.survey.stems and not before - after:
         # No record changed and no finding comes back: some are kept, or the crew is sent.
-        ids, rows = decisions.kept(survey)
+        ids, rows = _put_away(survey, workup.case)
         findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
         return replace(workup, survey=survey, findings=findings)
     part, of_part = _alone(workup, survey, visits)
@@ -237,8 +238,17 @@ def summed_up(workup: Workup) -> Workup:
     return replace(workup, summary=summarise(workup.survey, workup.measured))
 
 
-def _kept(decisions: Decisions) -> set[str]:
-    return {finding for finding, entry in decisions.standing.items() if entry.decision == "keep"}
+def _kept(decisions: Decisions) -> set[tuple[str, int]]:
+    return {(finding, entry.entry) for finding, entry in decisions.standing.items() if entry.decision == "keep"}
+
+
+def _put_away(survey: Survey, case: Case) -> tuple[frozenset[str], frozenset[int]]:
+    """Ids of the findings that were kept as recorded, and the visit rows they may stand at, as `Decisions.kept`.
+
+    Without those whose stem was measured again since, otherwise.
+    """
+    ids, rows = survey.decisions.kept(survey)
+    return ids - measured_otherwise(case, survey.decisions), rows
 
 
 def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Findings:
@@ -262,7 +272,7 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
 def _check_part(workup: Workup, survey: Survey, part: Part, measured: Measured) -> Findings:
     made = run_checks(Case(part.survey, measured, workup.case))
     findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
-    ids, rows = survey.decisions.kept(survey)
+    ids, rows = _put_away(survey, workup.case)
     return findings.without(ids, set(rows) & set(part.visits.tolist()))
 
 
@@ -281,7 +291,7 @@ def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:
     # The summary needs no finding: it is made beside the checks.
     with ThreadPoolExecutor(1, thread_name_prefix="summary") as beside:
         summary = beside.submit(lambda: replace(summarise(survey, measured), unseen=unseen))
-        findings = run_checks(case, progress).without(*survey.decisions.kept(survey))
+        findings = run_checks(case, progress).without(*_put_away(survey, case))
     progress.step("Summarising")
     told = tuple(fieldwork(case, findings))
     return Workup(survey, measured, findings, summary.result(), told, case)

@@ -1,5 +1,6 @@
 """Field packets come back: every row is accounted for, nothing changes by itself, and blind checks tell the truth."""
 
+import csv
 import json
 import shutil
 
@@ -15,7 +16,7 @@ from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.remeasured import bring_back
 from stemmap.tasks.survey_file import add_uploads, refresh_layers, repair_survey
-from stemmap.tasks.workup import open_uploads
+from stemmap.tasks.workup import decide_again, open_uploads
 from tests.crew import VALUES, Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
 
 PLOTS, STEMS = 6, 12
@@ -256,8 +257,8 @@ def test_the_command_line_tells_rows_proposals_and_quality(survey_path, filled, 
     told = json.loads((tmp_path / "told.json").read_text("utf-8"))
     assert set(told) == {"rows", "counts", "proposals", "confirmed", "quality"}
     assert len(told["rows"]) == len(filled)
-    csv = CliRunner().invoke(cli, ["remeasured", str(survey_path), "--format", "csv"])
-    assert len(csv.stdout.splitlines()) == len(filled) + 1
+    listed = CliRunner().invoke(cli, ["remeasured", str(survey_path), "--format", "csv"])
+    assert len(listed.stdout.splitlines()) == len(filled) + 1
 
 
 def test_the_table_of_a_packet_is_no_upload(survey_path, filled, tmp_path):
@@ -294,3 +295,54 @@ def test_rows_brought_back_are_saved_from_a_damaged_file_and_taken_for_no_stems(
     assert len(saved.stems) == PLOTS * STEMS
     assert saved.returned is not None
     assert len(saved.returned.rows) == len(filled)
+
+
+def bring_again(survey_path, folder, name, azimuth):
+    """A further packet of plot 1 comes back, in which stem 6 alone is filled in."""
+    errand = Errand(("1",), False, None, 0.0, 1)
+    make_packet(survey_path, folder / name, errand, who="Ida")
+    with (folder / name / "fill_in.csv").open(encoding="utf-8-sig", newline="") as stream:
+        rows = [row for row in csv.DictReader(stream) if row["stem"] == "6"]
+    rows[0].update(found="yes", azimuth=azimuth)
+    write_csv_as_typed(folder / f"{name}.csv", rows)
+    bring_back(survey_path, [folder / f"{name}.csv"], who="Ida")
+
+
+def remeasured_ids(workup):
+    return {each.id for each in workup.findings if each.check == "remeasured"}
+
+
+def test_a_kept_record_is_asked_about_again_when_a_later_packet_measures_it_otherwise(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    name = "1/2026/6/remeasured/azimuth"
+    azimuth = next(row["azimuth"] for row in filled if (row["plot"], row["stem"]) == ("1", "6"))
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(name, "keep", "", "Ida"))
+    bring_again(survey_path, tmp_path, "alike", azimuth)
+    assert name not in remeasured_ids(open_uploads([survey_path]))
+    bring_again(survey_path, tmp_path, "otherwise", f"{float(azimuth) + 9.0:.1f}")
+    before = open_uploads([survey_path])
+    assert name in remeasured_ids(before)
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(name, "keep", "all the same", "Ida"))
+    kept = open_uploads([survey_path])
+    assert name not in remeasured_ids(kept)
+    assert name not in remeasured_ids(decide_again(before, kept.survey.decisions))
+    with opened(survey_path, write=True) as survey_file:
+        turn(survey_file, "undo", who="Ida")
+    undone = open_uploads([survey_path])
+    assert name in remeasured_ids(undone)
+    assert name in remeasured_ids(decide_again(kept, undone.survey.decisions))
+
+
+def test_a_kept_record_that_was_measured_otherwise_since_is_taken_over_with_the_others(survey_path, filled, tmp_path):
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    name = "1/2026/6/remeasured/azimuth"
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(name, "keep", "", "Ida"))
+    bring_again(survey_path, tmp_path, "otherwise", "299.5")
+    bring_back(survey_path, [], who="Jon", take="all")
+    with opened(survey_path) as survey_file:
+        assert (name, "correct", "299.5") in {(each.finding, each.decision, each.new) for each in entries(survey_file)}

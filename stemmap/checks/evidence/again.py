@@ -8,12 +8,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.agreement import turned, within
-from stemmap.survey.decided import rows_of
+from stemmap.survey.decided import Decisions, rows_of
 from stemmap.survey.matched import Matched, Outcome, match
-from stemmap.survey.quantities import difference_sd, measured_values
+from stemmap.survey.quantities import MEASURED, difference_sd, measured_values, typed_texts
 from stemmap.survey.records import Records
 from stemmap.survey.registry import Case
-from stemmap.survey.returned import PacketRows
+from stemmap.survey.returned import PacketRows, Returned, cells
 from stemmap.survey.tolerance import tolerances
 
 Floats = NDArray[np.float64]
@@ -111,6 +111,45 @@ def again(case: Case) -> Again | None:
         np.column_stack([allowed.azimuth_deg, allowed.distance_m, allowed.dbh_cm]),
         _probability(difference, difference_sd(now, survey.settings), blind=matched.blind[rows]),
     )
+
+
+def measured_otherwise(case: Case, decisions: Decisions) -> frozenset[str]:
+    """Ids of findings about what came back that were kept, and whose stem was measured again since, otherwise.
+
+    A finding stays away while what it speaks of is as it was, and that is the row that came back too.
+    """
+    survey, returned = case.survey, case.survey.upload.returned
+    kept = [
+        entry
+        for entry in decisions.standing.values()
+        if entry.decision == "keep" and entry.finding.split("/")[-2:-1] == ["remeasured"]
+    ]
+    matched = (case.whole or case).once(matched_rows) if kept else None
+    if returned is None or matched is None:
+        return frozenset()
+    records = [(-1 if entry.source is None else entry.source, entry.line or 0) for entry in kept]
+    answers = np.isin(matched.outcome, (Outcome.COMPARED, Outcome.NOT_FOUND, Outcome.REPEATED))
+    otherwise = set()
+    for entry, stem in zip(kept, rows_of(survey.upload.stems, records).tolist(), strict=True):
+        rows = np.flatnonzero(answers & (matched.stem == stem) & (stem >= 0))
+        since = returned.after_entry[rows] >= entry.entry
+        said = [_answer(matched, returned, row, entry.field) for row in rows.tolist()]
+        before = [one for one, later in zip(said, since, strict=True) if not later]
+        if since.any() and said[-1:] != before[-1:]:
+            otherwise.add(entry.finding)
+    return frozenset(otherwise)
+
+
+def _answer(matched: Matched, returned: Returned, row: int, field: str | None) -> tuple[str, ...]:
+    """What a row that came back says of a field of its stem; where there is no field, on which line it stands."""
+    if field is None:
+        return tuple(str(cells(returned.rows, name)[row]) for name in ("packet", "row"))
+    quantity = next((place for place, names in enumerate(MEASURED) if field in names), None)
+    if quantity is None:
+        gone = matched.outcome[row] == Outcome.NOT_FOUND
+        return "gone" if gone else "", str(cells(returned.rows, field)[row]).casefold()
+    value = float(matched.again[row, quantity])
+    return (str(typed_texts(returned.rows, quantity)[row]) if np.isnan(value) else repr(value),)
 
 
 def _probability(difference: Floats, sd: Floats, *, blind: NDArray[np.bool_]) -> Floats:
