@@ -5,6 +5,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import isfinite
 from types import MappingProxyType
 from typing import Any
 
@@ -237,7 +238,7 @@ def _with_readings(
 
     for where, cell, number, day in read:
         if cell in place and where < len(code_of):
-            enter(where, place[cell], (np.nan if number is None else number) if kind == "number" else (day or "NaT"))
+            enter(where, place[cell], _finite(number) if kind == "number" else (day or "NaT"))
     codes = code_of[source, column.codes]
     # Cells that another program changed were never read: they stay, and are no number until they are uploaded.
     for row in np.flatnonzero((codes < 0) & (column.codes >= 0)).tolist():
@@ -245,3 +246,8 @@ def _with_readings(
     codes = code_of[source, column.codes]
     read_values = np.array(values, np.float64 if kind == "number" else "datetime64[D]")
     return Column(np.array(labels, dtype=object), codes, read_values)
+
+
+def _finite(number: float | None) -> float:
+    """A number that was read; NaN where none was. Nobody reads an infinite one, whatever stands in the table."""
+    return np.nan if number is None or not isfinite(number) else number

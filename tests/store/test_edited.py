@@ -43,6 +43,7 @@ def test_records_as_uploaded_are_not_told(survey):
         "UPDATE records_stems SET seal = 'x' WHERE line = 7",
         "UPDATE records_stems SET replaced_by = 1 WHERE line = 7",
         "UPDATE readings SET number = 40 WHERE name = 'dbh_cm' AND cell = '25'",
+        "UPDATE readings SET number = 9e999 WHERE name = 'dbh_cm' AND cell = '25'",
     ],
 )
 def test_a_changed_record_is_told_with_its_line(survey, statement):
