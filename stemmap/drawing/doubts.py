@@ -28,6 +28,7 @@ LETTERS: Final[Mapping[Family, str]] = MappingProxyType(
 OUTLINE_GAP_MM: Final = 0.8
 BADGE_MM: Final = 2.5
 _LAST_MM: Final = 0.6
+_NOTHING_TYPED: Final = {"azimuth": np.nan, "distance_m": np.nan, "vertical_angle_deg": np.nan}
 _SQUARE: Final = np.array([[-0.5, -0.5], [0.5, -0.5], [0.5, 0.5], [-0.5, 0.5]])
 
 
@@ -125,7 +126,7 @@ class Ghost:
     Parameters
     ----------
     stem_row
-        Row of the stem.
+        Row of the stem; -1 of one that is not recorded.
     place
         Metres, shape (2,).
     radius_m
@@ -153,7 +154,7 @@ def ghosts_of(
 ) -> tuple[Ghost, ...]:
     """Ghosts of the likeliest proposal of each finding, and of all stems where a whole plot is meant otherwise.
 
-    Only those that can be placed on the map.
+    Stems that a crew found and nobody recorded have one too. Only those that can be placed on the map.
 
     Parameters
     ----------
@@ -168,6 +169,12 @@ def ghosts_of(
     for finding in findings:
         proposed = [(each.row, each.values) for each in finding.meant]
         numbers = [each for each in finding.proposals if isinstance(each["value"], int | float)]
+        if finding.brought is not None:
+            found = {each["field"]: float(each["value"]) for each in numbers}
+            dbh = finding.evidence.get("dbh_cm") or np.nan
+            place = _reach(survey, _NOTHING_TYPED | found, dbh, turn_deg=turn_deg)
+            if np.hypot(*place) <= reach_m:
+                made[-1, frozenset(found.items())] = Ghost(-1, place, symbol_factor * dbh / 200.0)
         if finding.stem_row >= 0 and numbers:
             best = max(numbers, key=lambda proposal: proposal["probability"] or 0.0)
             proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
@@ -194,30 +201,30 @@ def place_under(
     -------
     Metres from the plot centre, NaN when it cannot be said, and dbh in centimetres.
     """
-    settings, stems = survey.settings.measurement, survey.stems
-    dbh = float(measured.dbh_cm[stem_row])
+    stems, before = survey.stems, float(measured.dbh_cm[stem_row])
+    dbh = before
     if "dbh_cm" in values:
-        dbh = values["dbh_cm"] * DBH_CENTIMETRES[settings.length_unit]
-    names = ("azimuth", "distance_m", "vertical_angle_deg")
+        dbh = values["dbh_cm"] * DBH_CENTIMETRES[survey.settings.measurement.length_unit]
     place = np.array([measured.x_m[stem_row], measured.y_m[stem_row]])
-    if not any(name in values for name in names):
+    if not any(name in values for name in _NOTHING_TYPED):
         return (place if "dbh_cm" in values else np.full(2, np.nan)), dbh
-    typed = {name: float(stems.numbers(name)[stem_row]) for name in names}
-
-    def reach(record: Mapping[str, float]) -> Floats:
-        """From where it was measured to the stem."""
-        distance = record["distance_m"] * METRES[settings.length_unit]
-        if settings.distance == "slope":
-            distance *= float(np.cos(np.radians(np.nan_to_num(record["vertical_angle_deg"]))))
-        if settings.distance_to == "face":
-            distance += float(np.nan_to_num(measured.dbh_cm[stem_row])) / 200.0
-        return np.array(offsets(to_degrees(record["azimuth"], settings.azimuth_unit) + turn_deg, distance))
-
-    origin = place - reach(typed)
+    typed = {name: float(stems.numbers(name)[stem_row]) for name in _NOTHING_TYPED}
+    origin = place - _reach(survey, typed, before, turn_deg=turn_deg)
     if np.isnan(origin).any() and not stems.records.has("station"):
         # What was typed could not be placed; it was measured from the centre all the same.
         origin = np.zeros(2)
-    return origin + reach(typed | dict(values)), dbh
+    return origin + _reach(survey, typed | dict(values), before, turn_deg=turn_deg), dbh
+
+
+def _reach(survey: Survey, record: Mapping[str, float], dbh_cm: float, *, turn_deg: float) -> Floats:
+    """From where a stem was measured to the stem, metres, shape (2,)."""
+    settings = survey.settings.measurement
+    distance = record["distance_m"] * METRES[settings.length_unit]
+    if settings.distance == "slope":
+        distance *= float(np.cos(np.radians(np.nan_to_num(record["vertical_angle_deg"]))))
+    if settings.distance_to == "face":
+        distance += float(np.nan_to_num(dbh_cm)) / 200.0
+    return np.array(offsets(to_degrees(record["azimuth"], settings.azimuth_unit) + turn_deg, distance))
 
 
 def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Shape]:

@@ -9,6 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from stemmap.cli.main import cli
+from stemmap.drawing.doubts import ghosts_of
+from stemmap.drawing.ground import to_grid
 from stemmap.errors import InputError
 from stemmap.store.decisions import Request, decide, entries, turn
 from stemmap.store.survey_file import opened
@@ -166,6 +168,23 @@ def test_a_new_stem_is_one_of_the_survey_when_it_is_decided_so(survey_path, fill
         turn(survey_file, "undo", who="Ida")
     undone = open_uploads([survey_path])
     assert [each.as_json() for each in undone.findings] == [each.as_json() for each in before.findings]
+
+
+@pytest.mark.parametrize("distance_to", ["axis", "face"])
+def test_a_new_stem_is_dashed_on_the_map_where_it_will_stand(survey_path, filled, tmp_path, distance_to):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    (new,) = [each for each in bring_back(survey_path, [tmp_path / "back.csv"], who="Ida").findings() if each.brought]
+    settings = open_uploads([survey_path]).survey.settings.having("measurement.distance_to", distance_to)
+    before = open_uploads([survey_path], settings=settings)
+    turn = float(to_grid(before.survey, before.measured, new.visit_row, 0.0))
+    (ghost,) = ghosts_of(before.survey, before.measured, [new], turn_deg=turn, reach_m=20.0)
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(new.id, "correct", "", "Ida"))
+    after = open_uploads([survey_path], settings=settings)
+    row = next(place for place in range(len(after.survey.stems)) if after.survey.stems.label(place) == "77")
+    assert ghost.place == pytest.approx([after.measured.x_m[row], after.measured.y_m[row]])
+    assert ghost.radius_m == pytest.approx(0.091)
 
 
 def test_a_stem_not_found_is_gone_when_it_is_decided_so(survey_path, filled, tmp_path):
