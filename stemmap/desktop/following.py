@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,6 +24,15 @@ if TYPE_CHECKING:
 _READ_ALONG_MS = 2000
 #: So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.
 _WHOLE_AFTER_MS, _LAYERS_AFTER_MS = 300, 4000
+
+
+@dataclass(frozen=True)
+class _Written:
+    """What a survey file holds: numbers of the newest, the journal where it is longer, and who added uploads when."""
+
+    newest: Newest
+    journal: tuple[Entry, ...]
+    added: Sequence[tuple[str, str]]
 
 
 class Following(QObject):
@@ -190,37 +199,27 @@ class Following(QObject):
     @Slot()
     def read_along(self) -> None:
         """Take in what others wrote into the same survey file meanwhile, and say who and when."""
-        path, known, count = self.path, self._known, len(self.journal)
-        if path is None or self._jobs.runs("along") or self._jobs.runs("add") or self._jobs.runs("settings"):
+        path, count, shown = self.path, len(self.journal), self._session.opened
+        if path is None or shown is None or any(map(self._jobs.runs, ("along", "add", "settings", "known"))):
             return
+        # At an earlier moment later uploads are left out.
+        before = None if shown.as_of is not None else max(shown.workup.survey.upload.upload_of_source, default=0)
 
-        def work(_progress: Progress) -> tuple[Newest, tuple[Entry, ...]] | None:
-            from stemmap.store.decisions import entries
-            from stemmap.store.newest import newest
-            from stemmap.store.survey_file import Busy, opened
+        def work(_progress: Progress) -> _Written | None:
+            return _written(path, count, before)
 
-            try:
-                with opened(path, wait_s=0.5) as survey_file:
-                    now = newest(survey_file)
-                    return now, entries(survey_file) if now.entry > count else ()
-            except Busy:
-                return None  # it is asked again soon
-
-        def apply(found: tuple[Newest, tuple[Entry, ...]] | None) -> None:
+        def apply(found: _Written | None) -> None:
             if found is None or path != self.path:
                 return
-            now, journal = found
-            fresh = journal[len(self.journal) :]
+            known, self._known = self._known, found.newest
+            fresh = found.journal[len(self.journal) :]
             if fresh:
-                self.journal = journal
+                self.journal = found.journal
                 self._tell_decided([entry for entry in fresh if entry.entry not in self._own])
                 self.show_decided()
                 self.written.emit()
-            before, self._known = now.upload, now
-            if (shown := self._session.opened) is not None and shown.as_of is None:
-                before = max(shown.workup.survey.upload.upload_of_source, default=0)
-            if now.upload > before or (known is not None and now.settings > known.settings):
-                self._tell_added(path, before)
+            if found.added or (known is not None and found.newest.settings > known.settings):
+                self._tell_added(found.added)
 
         self._jobs.start("along", work, apply=apply, refused=self._along.stop, shown=False)
 
@@ -230,13 +229,8 @@ class Following(QObject):
             words = self.tr("Decided meanwhile in this file by {names}: {count}, the last at {time}.")
             self.told.emit(words.format(names=names, count=len(fresh), time=when(fresh[-1].time)))
 
-    def _tell_added(self, path: Path, before: int) -> None:
+    def _tell_added(self, added: Sequence[tuple[str, str]]) -> None:
         """Read uploads and settings of others at once; in the round not before it suits."""
-        from stemmap.store.newest import added_after
-        from stemmap.store.survey_file import opened
-
-        with opened(path, wait_s=0.1) as survey_file:
-            added = added_after(survey_file, before)
         words = self.tr("The settings of this file were changed by somebody else.")
         if added:
             who, time = added[-1]
@@ -268,7 +262,7 @@ class Following(QObject):
     def show_added(self, opened: Opened) -> None:
         """Show the survey with an upload that was added from here."""
         survey = opened.workup.survey
-        self.journal, self._settings = survey.decisions.entries, survey.settings
+        self.journal, self._settings, self._known = survey.decisions.entries, survey.settings, None
         self._session.update(opened)
         self.written.emit()
 
@@ -295,6 +289,7 @@ class Following(QObject):
             _refresh(path, progress)
 
         def apply(_nothing: None) -> None:
+            self._known = None
             then()
 
         self._jobs.start("known", work, apply=apply)
@@ -371,6 +366,25 @@ def _decided(
             return prepare(again)
     survey = earlier or assemble(workup.survey.upload, workup.survey.settings, decisions)
     return prepare(work_up(replace(survey, ground=workup.survey.ground), progress))
+
+
+def _written(path: Path, entries_known: int, upload_known: int | None) -> _Written | None:
+    """What was written into a survey file; None while somebody is writing, then it is asked again soon."""
+    from stemmap.store.decisions import entries
+    from stemmap.store.newest import added_after, newest
+    from stemmap.store.survey_file import Busy, opened
+
+    try:
+        with opened(path, wait_s=0.5) as survey_file:
+            now = newest(survey_file)
+            added = upload_known is not None and now.upload > upload_known
+            return _Written(
+                now,
+                entries(survey_file) if now.entry > entries_known else (),
+                added_after(survey_file, upload_known or 0) if added else (),
+            )
+    except Busy:
+        return None
 
 
 def _refresh(path: Path, progress: Progress) -> None:

@@ -74,7 +74,7 @@ def prepare(workup: Workup) -> Opened:
     for place, (_, batch) in enumerate(findings.batches):
         about_files[findings.severity_of(place)] += int((batch.visit < 0).sum())
     counts = [np.append(findings.count_by_visit(severity), about) for severity, about in about_files.items()]
-    _ = findings.worst_of_stem, next(iter(findings), None)  # what telling one needs is prepared for all
+    _ = findings.worst_of_stem, findings.tell(0) if len(findings) else None  # what telling one needs, for all
     _ = workup.worth.of_findings
     _read_first(workup.summary)
     by_gravity = np.lexsort((-findings.gravity, findings.order.visit))

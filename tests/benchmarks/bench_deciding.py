@@ -77,7 +77,7 @@ def main() -> None:
                 time.sleep(0.001)
 
         settle(0.5)
-        findings, on_map, gaps = [], [], []
+        findings, made, on_map, gaps = [], [], [], []
         for number in range(DECISIONS + FIRST):
             window.session.step_finding(1)
             chosen = window.session.selected_finding
@@ -91,14 +91,20 @@ def main() -> None:
                     time.perf_counter() < deadline
                 ):
                     QCoreApplication.processEvents()
-                window.repaint()
+                canvas.repaint()
                 shown = time.perf_counter()
             if number >= FIRST:
                 findings.append(1000 * (replaced[0] - stored[0]))
+                made.append(1000 * (mapped[0] - stored[0]))
                 on_map.append(1000 * (shown - stored[0]))
                 gaps.append(1000 * max(gap for gap, _ in turns))
             settle(0.6)
-        for title, times in (("findings", findings), ("map painted", on_map), ("longest stand-still", gaps)):
+        for title, times in (
+            ("findings", findings),
+            ("map described", made),
+            ("map painted", on_map),
+            ("longest stand-still", gaps),
+        ):
             print(
                 f"{title}: median {statistics.median(times):.1f} ms, 95 % {np.percentile(times, 95):.1f} ms, "
                 f"longest {max(times):.1f} ms"
