@@ -4,6 +4,7 @@ Run from the top of a checkout: python -m tests.store.failing
 """
 
 import argparse
+import itertools
 import json
 import os
 import re
@@ -127,8 +128,8 @@ class FailingDisk:
     journal and on their folder count.
     """
 
-    def __init__(self, ground: Path, folder: Path, verb: Verb, failing: tuple[str, str]) -> None:
-        self._ground, self._folder, self._verb = ground, folder, verb
+    def __init__(self, ground: Path, folder: Path, verb: Verb, failing: tuple[str, str], *, most: int = 50) -> None:
+        self._ground, self._folder, self._verb, self._most = ground, folder, verb, most
         self._log = folder.with_name("trace")
         self._log.write_bytes(b"")
         self._calls = failing[0]
@@ -136,7 +137,7 @@ class FailingDisk:
         command = [
             *("strace", "-f", "--seccomp-bpf", "-y", "-o", str(self._log), "-e", f"trace={failing[0]}"),
             *(part for path in paths for part in ("-P", path)),
-            *("-e", f"inject={failing[0]}:error={failing[1]}:when={_AT}"),
+            *("-e", f"inject={failing[0]}:error={failing[1]}:when={most + 1}"),
             *(sys.executable, "-m", "tests.store.failing", "--serve", str(folder)),
         ]
         self._server = subprocess.Popen(
@@ -150,14 +151,19 @@ class FailingDisk:
         self._server.communicate()
 
     def run(self, when: int) -> Outcome:
-        """Run the verb with the call of that number failing, counted from 1."""
-        assert when < _AT
+        """Run the verb with the call of that number failing, counted from 1 and no more than `most`."""
+        assert when <= self._most
         shutil.rmtree(self._folder, ignore_errors=True)
         shutil.copytree(self._ground, self._folder)
         streams = [str(self._folder.with_name(name)) for name in ("asked", "told", "errors")]
         Path(streams[0]).write_text(self._verb.lines, "utf-8")
         before = self._log.stat().st_size
-        ask = {"arguments": self._verb.arguments, "streams": streams, "calls": self._calls, "first": _AT - when}
+        ask = {
+            "arguments": self._verb.arguments,
+            "streams": streams,
+            "calls": self._calls,
+            "first": self._most + 1 - when,
+        }
         self._server.stdin.write(f"{json.dumps(ask)}\n")
         self._server.stdin.flush()
         code = int(self._server.stdout.readline())
@@ -169,8 +175,6 @@ class FailingDisk:
         return Outcome(hit, code, told + errors, tuple(_wrong(self._ground, self._folder, self._verb, run)))
 
 
-#: The number of the call that fails; more than any verb makes.
-_AT = 500
 _TOP = Path(__file__).parents[2]
 
 
@@ -186,7 +190,7 @@ def serve(folder: Path) -> None:
         print(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), flush=True)  # noqa: T201 - the answer
 
 
-def _run_copy(folder: Path, arguments: list[str], streams: list[str], calls: str, first: int) -> int:
+def _run_copy(folder: Path, arguments: list[str], streams: list[str], calls: str, idle: int) -> int:
     os.chdir(folder)
     for number, path in enumerate(streams):
         os.dup2(os.open(path, os.O_RDONLY if number == 0 else os.O_WRONLY | os.O_CREAT | os.O_TRUNC), number)
@@ -194,7 +198,7 @@ def _run_copy(folder: Path, arguments: list[str], streams: list[str], calls: str
     sys.argv = ["stemmap", *arguments]
     here = os.open(folder, os.O_RDONLY)
     # Calls that do nothing, or are refused; opening the folder was one of its kind.
-    idle = {
+    call = {
         "pwrite64": lambda: os.pwrite(here, b"", 0),
         "fsync": lambda: os.fsync(here),
         "fdatasync": lambda: os.fdatasync(here),
@@ -203,9 +207,9 @@ def _run_copy(folder: Path, arguments: list[str], streams: list[str], calls: str
         "openat": lambda: os.close(os.open(folder, os.O_RDONLY)),
         "rename": lambda: folder.rename(folder / "x"),
     }[calls]
-    for _ in range(first - (calls == "openat")):
+    for _ in range(idle - (calls == "openat")):
         with suppress(OSError):
-            idle()
+            call()
     try:
         code = main_of_cli(lambda *_, **__: 0)
     except BaseException:  # what the interpreter would do
@@ -311,11 +315,14 @@ def contents(path: Path) -> tuple[list[tuple[int, str]], int, int]:
 
 def every_call(ground: Path, folder: Path, verb: Verb, failing: tuple[str, str]) -> Iterator[tuple[int, Outcome]]:
     """Let each of the calls fail in turn, until there is none left."""
-    with FailingDisk(ground, folder, verb, failing) as disk:
-        when = 1
-        while (outcome := disk.run(when)).hit:
-            yield when, outcome
-            when += 1
+    block = 40
+    for first in itertools.count(1, block):
+        with FailingDisk(ground, folder, verb, failing, most=first + block - 1) as disk:
+            for when in range(first, first + block):
+                outcome = disk.run(when)
+                if not outcome.hit:
+                    return
+                yield when, outcome
 
 
 def every_size(ground: Path, folder: Path, verb: Verb) -> Iterator[tuple[int, Outcome]]:
