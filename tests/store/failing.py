@@ -162,7 +162,7 @@ class FailingDisk:
             "arguments": self._verb.arguments,
             "streams": streams,
             "calls": self._calls,
-            "first": self._most + 1 - when,
+            "idle": self._most + 1 - when,
         }
         self._server.stdin.write(f"{json.dumps(ask)}\n")
         self._server.stdin.flush()
