@@ -20,7 +20,7 @@ from stemmap.core import neighbours
 from stemmap.progress import Progress
 from stemmap.survey.curves import Curve
 from stemmap.survey.patterns import Patterns
-from stemmap.survey.structure_batches import MOST_STEMS, Asked, all_sums, distances_of, stems_of
+from stemmap.survey.structure_batches import MOST_STEMS, MOST_TOLD, Asked, all_sums, distances_of, stems_of
 from stemmap.survey.structure_kinds import sizes_of, species_of
 from stemmap.survey.structure_sums import Sums
 from stemmap.survey.structure_words import curves_of, indices_of
@@ -33,6 +33,7 @@ Rows = NDArray[np.int64]
 SIMULATIONS = 199
 
 TOO_FEW = "too few stems"
+TOO_MANY = "more than 5000 stems on one plot"
 NOTHING = "no plot has enough stems under one inclusion rule"
 CAUTION = (
     "Of a hundred sentences about plots at random up to five tell of a pattern by chance alone: "
@@ -211,7 +212,7 @@ def _survey_structure(asked: Asked, pattern: Patterns) -> SurveyStructure:
                 told[row] = _told(_heading(visits, row, words[code[row]]), own, r, inclusion=pattern.words(row))
     plots = []
     for row in asked.wanted.tolist():
-        reason = str(pattern.reason[row]) or TOO_FEW
+        reason = str(pattern.reason[row]) or (TOO_MANY if count[row] > MOST_TOLD else TOO_FEW)
         heading = _heading(visits, row, words[code[row]])
         plots.append(told.get(row) or _nothing(heading, reason, int(count[row]), inclusion=pattern.words(row)))
     inclusion = pattern.pooled_words

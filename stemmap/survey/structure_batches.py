@@ -25,6 +25,8 @@ Rows = NDArray[np.int64]
 STEP_M = 0.25
 #: More stems than this on one plot are not compared with chance: it would take minutes, and no sample plot has them.
 MOST_STEMS = 600
+#: Of more stems than this on one plot nothing is told, for it could not be stopped for long.
+MOST_TOLD = 5_000
 #: So many places of simulated stems are made together.
 _TOGETHER = 200_000
 
@@ -75,7 +77,7 @@ def distances_of(pattern: Patterns, count: Rows) -> Floats:
 
 
 def all_sums(asked: Asked, pattern: Patterns, stems: PatternStems, r: Floats) -> Iterator[tuple[list[int], list[Sums]]]:
-    """Visits with two stems or more, and their sums.
+    """Visits with two stems or more and not too many, and their sums.
 
     Raises
     ------
@@ -102,7 +104,8 @@ def all_sums(asked: Asked, pattern: Patterns, stems: PatternStems, r: Floats) ->
 
 def _batches(asked: Asked, pattern: Patterns, count: Rows) -> list[Rows]:
     """Visits with equally many stems on the same ground."""
-    chosen = asked.wanted[(pattern.reason[asked.wanted] == "") & (count[asked.wanted] >= 2)]
+    told = (pattern.reason == "") & (count >= 2) & (count <= MOST_TOLD)
+    chosen = asked.wanted[told[asked.wanted]]
     if not len(chosen):
         return []
     cut = np.array([pattern.outline[row] is not None for row in chosen.tolist()], dtype=bool)

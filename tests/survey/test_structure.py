@@ -139,6 +139,12 @@ def test_more_stems_than_can_be_compared_are_told_of_without_a_test_and_not_pool
     assert made.pooled.stems == 20
 
 
+def test_of_thousands_of_stems_on_one_plot_nothing_is_told(tmp_path: Path) -> None:
+    made = told(made_survey(tmp_path, [random(5, 5001)]))
+    assert made.plots[0].reason == "more than 5000 stems on one plot"
+    assert not made.plots[0].curves
+
+
 def test_plots_with_few_stems_are_pooled_though_nothing_is_told_of_them_alone(tmp_path: Path) -> None:
     made = told(made_survey(tmp_path, [random(20 + plot, 2 + plot % 5) for plot in range(12)]))
     assert {plot.reason for plot in made.plots} == {"too few stems"}
