@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from stemmap.checks.evidence.again import again
+from stemmap.checks.evidence.again import again, matched_rows
 from stemmap.core.agreement import within
 from stemmap.survey.findings import Finding
 from stemmap.survey.matched import Matched, Means, Outcome
@@ -235,6 +235,11 @@ class BroughtBack:
             "fields": [_quality_as_json(each) for each in told],
             "stems": [vars(each) for each in stems_found(self.matched)],
         }
+
+
+def brought_back(workup: Workup) -> BroughtBack:
+    """All that crews brought back to a survey so far."""
+    return BroughtBack(workup, workup.case.once(matched_rows))
 
 
 #: Findings that doubt a single value, so that measuring it again settles them.

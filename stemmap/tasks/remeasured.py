@@ -10,7 +10,6 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.checks.evidence.again import matched_rows
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.reading import preview_upload, read_upload
@@ -19,7 +18,7 @@ from stemmap.store.records import UploadedFile, add_upload, files_brought_back
 from stemmap.store.survey_file import opened
 from stemmap.survey.records import Records, Upload
 from stemmap.survey.returned import PacketRows, Returned, is_fill_in
-from stemmap.tasks.brought_back import BroughtBack
+from stemmap.tasks.brought_back import BroughtBack, brought_back
 from stemmap.tasks.stored import load
 from stemmap.tasks.survey_file import make_layers, refresh_layers, uploaded_file
 from stemmap.tasks.workup import Workup, open_uploads, with_stand, work_up
@@ -78,13 +77,13 @@ def bring_back(
         new_rows = len(rows)
         workup = _store(survey_path, rows, sources, [file for _, file in fresh.values()], who=who, progress=progress)
     workup = workup or open_uploads([survey_path], progress=progress)
-    made = BroughtBack(workup, workup.case.once(matched_rows), new_rows, old)
+    made = replace(brought_back(workup), new_rows=new_rows, known_files=old)
     taken = _take_over(survey_path, made, take, who=who) if take else 0
     if not taken:
         return made
     refresh_layers(survey_path, progress)
     workup = open_uploads([survey_path], progress=progress)
-    return BroughtBack(workup, workup.case.once(matched_rows), new_rows, old, taken)
+    return replace(brought_back(workup), new_rows=new_rows, known_files=old, taken=taken)
 
 
 def _read(paths: Sequence[Path], progress: Progress) -> tuple[Records, tuple[str, ...]]:

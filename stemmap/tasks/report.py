@@ -20,6 +20,7 @@ from stemmap.survey.profiles import profiles
 from stemmap.survey.structure import CAUTION, Structure, SurveyStructure, last_visits, structure
 from stemmap.survey.summary import Summary
 from stemmap.tasks.report_methods import METHODS
+from stemmap.tasks.report_quality import quality_blocks
 from stemmap.tasks.workup import Workup
 from stemmap.writing.output import text_output, whole_file
 from stemmap.writing.report import Block, Figure, Heading, Paragraph, Table, Verbatim, report_html
@@ -172,6 +173,7 @@ def _blocks(
         (said("Check"), said("Severity"), said("Findings")),
         [(said(check), said(severity), str(count)) for (check, severity), count in sorted(by_check.items())],
     )
+    yield from quality_blocks(workup, spoken)
     yield from _structure_blocks(made, shown, spoken)
     yield Heading(said("Plots"))
     headings = ("Plot", "Visit", "Stems in", "Stems/ha", "m²/ha", "Clark-Evans R (p)", "Remark")

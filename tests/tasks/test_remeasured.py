@@ -17,6 +17,7 @@ from stemmap.store.survey_file import opened
 from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.remeasured import bring_back
+from stemmap.tasks.report import write_report
 from stemmap.tasks.survey_file import add_uploads, refresh_layers, repair_survey
 from stemmap.tasks.workup import decide_again, open_uploads
 from tests.crew import VALUES, Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
@@ -365,3 +366,21 @@ def test_a_kept_record_that_was_measured_otherwise_since_is_taken_over_with_the_
     bring_back(survey_path, [], who="Jon", take="all")
     with opened(survey_path) as survey_file:
         assert (name, "correct", "299.5") in {(each.finding, each.decision, each.new) for each in entries(survey_file)}
+
+
+def test_the_report_tells_how_well_the_survey_was_measured(survey_path, filled, tmp_path):
+    write_report(open_uploads([survey_path]), tmp_path / "before.html")
+    assert "How well the survey was measured" not in (tmp_path / "before.html").read_text("utf-8")
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    write_report(made.workup, tmp_path / "after.html")
+    text = (tmp_path / "after.html").read_text("utf-8")
+    (told,) = [each for each in made.quality()["fields"] if (each["look"], each["field"]) == ("blind", "distance")]
+    for part in (
+        "How well the survey was measured",
+        f"<td>Blind looks</td><td>distance</td><td>{told['pairs']}</td><td>{100.0 * told['within']:.0f} % (",
+        f"<td>{told['bias']:+.3f} m ({told['bias_low']:+.3f} … {told['bias_high']:+.3f})</td>",
+        f"<td>{told['spread']:.3f} m ({told['spread_low']:.3f} … {told['spread_high']:.3f})</td>",
+        "Tolerances: 1.96 standard deviations",
+    ):
+        assert part in text
