@@ -1569,7 +1569,7 @@
     <name>SurveyPanel</name>
     <message>
         <source>Groups beside the whole survey</source>
-        <extracomment>More groups than this are never useful side by side; the command line writes all. Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip.</extracomment>
+        <extracomment>More groups than this are never useful side by side; the command line writes all. Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip. Chosen in place of a group: how well the survey was measured.</extracomment>
         <translation>Gruppen neben der ganzen Inventur</translation>
     </message>
     <message>
@@ -1583,6 +1583,10 @@
     <message>
         <source>What the survey tells of its fieldwork</source>
         <translation>Was die Inventur über ihre Feldarbeit sagt</translation>
+    </message>
+    <message>
+        <source>Measured a second time</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The first {n} of {all} are shown.</source>
@@ -3214,6 +3218,81 @@
     <message>
         <source>basal area of living stems, square metres per hectare</source>
         <translation>Grundfläche der lebenden Stämme, Quadratmeter je Hektar</translation>
+    </message>
+</context>
+<context>
+    <name>quality</name>
+    <message>
+        <source>Blind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Former values seen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems found again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Of those that were to be measured again; blind: the crew did not know the former values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{found} of {asked}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems added</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stems that the second crew found and nobody had recorded</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: within tolerance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>in brackets the range in which the true value lies with a probability of 95 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of the pairs that agree; {interval}. Tolerance: {tolerance}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of the pairs that agree; {interval}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: bias</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mean of again minus recorded; {interval}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: standard deviation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Of the differences, in which both crews have their part; {interval}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{share} % of {pairs} ({low} to {high})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{value} {unit} ({low} to {high})</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -5934,10 +6013,6 @@
         <translation>Probeflächen am Bestandesrand</translation>
     </message>
     <message>
-        <source>Plots measured both times, paired: growth of survivors at their first weight, ingrowth and ongrowth (Martin 1982, Forest Science 28: 110-114), mortality, removals; the parts add up to the difference.</source>
-        <translation>Beide Male gemessene Probeflächen, gepaart: Zuwachs der Überlebenden mit ihrem ersten Gewicht, Einwuchs und Hineinwachsen in den eigenen Kreis (Martin 1982, Forest Science 28: 110-114), Mortalität, Entnahme; die Teile ergeben zusammen den Unterschied.</translation>
-    </message>
-    <message>
         <source>Read me first</source>
         <translation>Read me first</translation>
     </message>
@@ -6174,10 +6249,6 @@
         <translation>Zwei Spalten beanspruchen dasselbe Feld.</translation>
     </message>
     <message>
-        <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
-        <translation>Winkelmaß (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), Durchmischung (Gadow 1993, Forst und Holz 48: 602-606) und Differenzierung 1 - dünnerer / dickerer BHD (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), Anteil dünnerer Nachbarn, Konkurrenz Σ (BHD des Nachbarn / eigener BHD) / Abstand (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); nur Stämme, deren vierter Nachbar näher ist als der Rand.</translation>
-    </message>
-    <message>
         <source>Units stand in the cells of a column.</source>
         <translation>In den Zellen einer Spalte stehen Einheiten.</translation>
     </message>
@@ -6382,6 +6453,10 @@
         <translation>%1 fehlen</translation>
     </message>
     <message>
+        <source>%1 of %2 stems were found, %3 added.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 plots, %2 visits, %3 stems recorded.</source>
         <translation>%1 Probeflächen, %2 Aufnahmen, %3 Stämme aufgenommen.</translation>
     </message>
@@ -6454,6 +6529,10 @@
         <translation>Eine Inventurdatei wird allein geöffnet; Aufnahmedaten kommen mit stemmap add hinein.</translation>
     </message>
     <message>
+        <source>A text of %1 characters is no decision; %2 are the most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>All plots</source>
         <translation>Alle Probeflächen</translation>
     </message>
@@ -6476,6 +6555,10 @@
     <message>
         <source>Another program changed the settings in %1, so that they cannot be read: %2.</source>
         <translation>Ein anderes Programm hat die Einstellungen in %1 geändert, sodass sie nicht gelesen werden können: %2.</translation>
+    </message>
+    <message>
+        <source>Blind looks</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
@@ -6582,6 +6665,10 @@
         <translation>Wie er entsteht, und Quelle</translation>
     </message>
     <message>
+        <source>How well the survey was measured</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Indices of all plots</source>
         <translation>Maße aller Probeflächen</translation>
     </message>
@@ -6612,6 +6699,10 @@
     <message>
         <source>Likeness of neighbours: mark variogram of dbh</source>
         <translation>Ähnlichkeit der Nachbarn: Markenvariogramm des BHD</translation>
+    </message>
+    <message>
+        <source>Looks with the former values</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Mark variogram</source>
@@ -6806,6 +6897,10 @@
         <translation>Probeflächen in der Reihenfolge von plot_centres.gpx, die ohne Koordinaten zuletzt:</translation>
     </message>
     <message>
+        <source>Plots measured both times, paired: growth of survivors at their first weight, ingrowth and ongrowth (Martin 1982, Forest Science 28: 110-114, from memory), mortality, removals; the parts add up to the difference.</source>
+        <translation>Beide Male gemessene Probeflächen, gepaart: Zuwachs der Überlebenden mit ihrem ersten Gewicht, Einwuchs und Hineinwachsen in den eigenen Kreis (Martin 1982, Forest Science 28: 110-114, aus dem Gedächtnis), Mortalität, Entnahme; die Teile ergeben zusammen den Unterschied.</translation>
+    </message>
+    <message>
         <source>Printed %1.</source>
         <translation>Gedruckt am %1.</translation>
     </message>
@@ -6858,12 +6953,20 @@
         <translation>Baumart</translation>
     </message>
     <message>
+        <source>Standard deviation</source>
+        <translation>Standardabweichung</translation>
+    </message>
+    <message>
         <source>Standard error</source>
         <translation>Standardfehler</translation>
     </message>
     <message>
         <source>Stems in</source>
         <translation>Stämme drinnen</translation>
+    </message>
+    <message>
+        <source>Stems were measured a second time. Blind looks, in which the crew did not know the former values, tell how well the survey was measured; a crew that sees the former values agrees with them too easily. Bias is the mean of again minus recorded; both crews have a share in bias and standard deviation. In brackets the 95 % intervals.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Stems/ha</source>
@@ -7042,6 +7145,10 @@
         <translation>Dieser Eintrag war in der beschädigten Datei nicht zu lesen.</translation>
     </message>
     <message>
+        <source>Tolerances: %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Too few stems to judge how they lie about the centre; %1.</source>
         <translation>Zu wenige Stämme, um zu beurteilen, wie sie um den Mittelpunkt liegen; %1.</translation>
     </message>
@@ -7056,6 +7163,10 @@
     <message>
         <source>Two species: %1 and %2</source>
         <translation>Zwei Baumarten: %1 und %2</translation>
+    </message>
+    <message>
+        <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern; these three from memory), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
+        <translation>Winkelmaß (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), Durchmischung (Gadow 1993, Forst und Holz 48: 602-606) und Differenzierung 1 - dünnerer / dickerer BHD (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern; diese drei aus dem Gedächtnis), Anteil dünnerer Nachbarn, Konkurrenz Σ (BHD des Nachbarn / eigener BHD) / Abstand (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); nur Stämme, deren vierter Nachbar näher ist als der Rand.</translation>
     </message>
     <message>
         <source>Value</source>
@@ -7084,6 +7195,10 @@
     <message>
         <source>When the mark of a centre is lost: the sheet of a cold plot names three stems around it, with the direction to the centre and the level distance from the middle of each. Lay them off; where the three meet is the centre. If they miss each other by more than half a metre, one stem is not the one that is meant: try another. On a blind plot no stem is told; if you do not find the centre, write that under remark and go on, do not guess it.</source>
         <translation>Wenn die Marke eines Mittelpunkts verloren ist: das Blatt einer nicht blinden Probefläche nennt drei Stämme ringsum, mit der Richtung zum Mittelpunkt und der waagerechten Entfernung von der Mitte jedes Stammes. Diese abtragen; wo sich die drei treffen, ist der Mittelpunkt. Verfehlen sie sich um mehr als einen halben Meter, ist ein Stamm nicht der gemeinte: einen anderen versuchen. Auf einer blinden Probefläche ist kein Stamm genannt; wer den Mittelpunkt nicht findet, schreibt das unter remark und geht weiter, ohne ihn zu raten.</translation>
+    </message>
+    <message>
+        <source>Within tolerance</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Work of %1</source>
@@ -7802,6 +7917,10 @@
         <translation>Gon und Grad</translation>
     </message>
     <message>
+        <source>gone</source>
+        <translation>verschwunden</translation>
+    </message>
+    <message>
         <source>gons</source>
         <translation>Gon</translation>
     </message>
@@ -8216,6 +8335,10 @@
     <message>
         <source>mm</source>
         <translation>mm</translation>
+    </message>
+    <message>
+        <source>more than 5000 stems on one plot</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>more than 600 stems; comparing them with chance would take too long</source>

@@ -7,7 +7,7 @@ hectare, v the quantity of a stem (1, basal area), 1 and 2 the visits.
 References
 ----------
 Martin, G. L. (1982). A method for estimating ingrowth on permanent horizontal sample points. Forest Science 28(1),
-110-114 (ingrowth and ongrowth).
+110-114 (ingrowth and ongrowth; from memory).
 """
 
 from __future__ import annotations

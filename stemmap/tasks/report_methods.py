@@ -31,7 +31,7 @@ METHODS = (
     (
         "Change between visits",
         "Plots measured both times, paired: growth of survivors at their first weight, ingrowth and ongrowth (Martin "
-        "1982, Forest Science 28: 110-114), mortality, removals; the parts add up to the difference.",
+        "1982, Forest Science 28: 110-114, from memory), mortality, removals; the parts add up to the difference.",
     ),
     (
         "Clark-Evans R",
@@ -79,8 +79,8 @@ METHODS = (
         "Indices of the four nearest stems",
         "Uniform angle (Gadow, Hui & Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow "
         "1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, "
-        "Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern), share of thinner neighbours, competition Σ (dbh "
-        "of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, "
-        "74-90); only stems whose fourth neighbour is nearer than the edge.",
+        "Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern; these three from memory), share of thinner "
+        "neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for "
+        "tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.",
     ),
 )
