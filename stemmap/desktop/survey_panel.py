@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stemmap.desktop.quality_words import quality_lines, quality_names
 from stemmap.desktop.raised import in_sight
 from stemmap.desktop.session import Session
 from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_lines
@@ -24,6 +25,8 @@ from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_l
 _MOST_GROUPS = 100
 #: Width of the titles of lines and of a column, in letters; what is longer stands in the tool tip.
 _WIDEST_TITLE, _WIDEST_COLUMN = 40, 40
+#: Chosen in place of a group: how well the survey was measured.
+_AGAIN = "again"
 
 
 class SurveyPanel(QWidget):
@@ -97,6 +100,9 @@ class SurveyPanel(QWidget):
         for name, word in group_texts().items():
             if name in given:
                 self.by.addItem(word, name)
+        if workup.survey.upload.returned is not None:
+            self.by.addItem(self.tr("Measured a second time"), _AGAIN)
+            given.append(_AGAIN)
         # Two crews or visits are worth comparing at once; days only when asked for.
         first = next((name for name in (chosen, "crew", "visit") if name in given), "survey")
         self.by.setCurrentIndex(self.by.findData(first))
@@ -114,7 +120,12 @@ class SurveyPanel(QWidget):
             else ""
         )
         groups = [workup.fieldwork[0], *of_kind[:_MOST_GROUPS]]
-        self._names, self._lines = [group_name(told) for told in groups], survey_lines(groups)
+        if by == _AGAIN:
+            from stemmap.tasks.brought_back import brought_back
+
+            self._names, self._lines = quality_names(), [*quality_lines(brought_back(workup).quality())]
+        else:
+            self._names, self._lines = [group_name(told) for told in groups], survey_lines(groups)
         table = self.table
         table.setColumnCount(len(self._names))
         table.setRowCount(len(self._lines))

@@ -8,6 +8,8 @@ from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog
 
+from stemmap.desktop.quality_words import quality_lines
+from stemmap.tasks.brought_back import brought_back
 from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.survey_file import add_uploads
@@ -160,3 +162,22 @@ def test_the_watched_folder_offers_a_table_for_what_it_is(receiving, tables, qtb
     receiving.watching.look()
     qtbot.waitUntil(lambda: not receiving.jobs.runs("watch"), timeout=10000)
     assert not receiving.offer_bar.isVisible()
+
+
+def test_the_survey_panel_tells_how_well_was_measured_blind_and_cold_apart(receiving, tables, qtbot):
+    panel = receiving.panels.survey_panel
+    receiving.panels.bring_forward("survey")
+    assert panel.by.findData("again") < 0
+    receiving.remeasurements.bring([tables[0]])
+    told(receiving, qtbot, "Taken in")
+    panel.by.setCurrentIndex(panel.by.findData("again"))
+    panel.by.activated.emit(panel.by.currentIndex())
+    lines = {line.split("\t")[0]: line.split("\t")[1:] for line in panel.as_text().splitlines()}
+    figures = brought_back(receiving.session.workup).quality()
+    (blind,) = [each for each in figures["fields"] if (each["look"], each["field"]) == ("blind", "distance")]
+    assert lines[""] == ["Blind", "Former values seen"]
+    assert lines["Stems added"] == [str(each["added"]) for each in figures["stems"]]
+    assert lines["Distance: within tolerance"][0].startswith(f"{100.0 * blind['within']:.0f} % of {blind['pairs']} (")
+    assert lines["Distance: bias"][0].startswith(f"{blind['bias']:+.3f} m (")
+    assert lines["Distance: standard deviation"][0].startswith(f"{blind['spread']:.3f} m (")
+    assert all(line.meaning for line in quality_lines(figures))
