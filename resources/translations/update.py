@@ -45,8 +45,7 @@ _NO_SENTENCE = re.compile(
 #: Files whose English texts stand in what they write, not in the window: of tables, of what crews brought back.
 _IN_THE_FILE = (
     *("store/geopackage.py", "store/layers.py", "store/schema.py"),
-    *("drawing/document.py", "writing/report.py", "writing/remeasured.py", "tasks/remeasured.py"),
-    *("survey/returned.py", "survey/quality.py", "survey/tolerance.py", "tasks/brought_back.py"),
+    *("drawing/document.py", "writing/report.py", "writing/remeasured.py", "tasks/remeasured.py", "survey/returned.py"),
 )
 _TOLD = re.compile(r"[A-Za-z]{2,}.* |^ .*[a-z]{2}|^[a-z]{2,} %|%\d .*[a-z]{2}")
 #: Explanations of checks are part of the handbook, which is English.

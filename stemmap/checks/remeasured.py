@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.again import Again, again
 from stemmap.survey.decided import rows_of
-from stemmap.survey.findings import Batch, Proposal
+from stemmap.survey.findings import LIKELY, Batch, Proposal
 from stemmap.survey.matched import Means, Outcome
 from stemmap.survey.measured import Status, stem_status
 from stemmap.survey.quantities import MEASURED, typed_texts
@@ -28,6 +28,15 @@ _BEYOND = (
     "{difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.",
     "No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of "
     "{difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.",
+)
+#: The same where neither need be grossly wrong.
+_ORDINARY = (
+    "No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "{difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.",
+    "No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "{difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.",
+    "No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "{difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.",
 )
 _FILLED = (
     "No. {stem}: the azimuth was measured again as {again:g}; none was recorded that can be used.",
@@ -118,8 +127,13 @@ def _values(case: Case, found: Again, quantity: int, compared: NDArray[np.bool_]
         per_unit = {"dbh_cm": unit, "dbh_mm": 0.1, "girth_cm": unit / np.pi}.get(name, 1.0)
         typed = found.rows.numbers(name)[found.row]
         new = np.where(np.isnan(typed), np.round(found.again[:, quantity] / per_unit, 6), typed)
-        for mask, message in ((found.beyond, _BEYOND[quantity]), (found.filled, _FILLED[quantity])):
-            places = _unsettled(case, found, mask[:, quantity] & compared & (held == name), name)
+        gross = found.probability[:, quantity] >= LIKELY
+        for mask, message in (
+            (found.beyond[:, quantity] & gross, _BEYOND[quantity]),
+            (found.beyond[:, quantity] & ~gross, _ORDINARY[quantity]),
+            (found.filled[:, quantity], _FILLED[quantity]),
+        ):
+            places = _unsettled(case, found, mask & compared & (held == name), name)
             evidence = {
                 "recorded": records.numbers(name)[found.stem[places]],
                 "again": new[places],

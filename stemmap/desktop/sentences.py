@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from math import isnan
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, QLocale
 
@@ -157,9 +158,11 @@ def finding_remainder(told: Finding) -> str:
     """What is proposed and what the finding is worth, in one line; empty when neither is known."""
     parts = []
     likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
-    if likely:
+    if told.brought is not None:
+        parts.append(_tr("sentences", "The map shows dashed where it would stand."))
+    elif likely:
         values = ", ".join(
-            f"{field_words(proposal['field'])} {_value(proposal['value'])} ({chance(proposal['probability'] or 0.0)})"
+            f"{field_words(proposal['field'])} {_value(proposal['value'])}{_chance_of(told, proposal)}"
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
@@ -173,6 +176,12 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def _chance_of(told: Finding, proposal: Mapping[str, Any]) -> str:
+    """How probable a proposal is, in brackets; nothing where that would mislead."""
+    probability = told.told_probability(proposal)
+    return "" if probability is None else f" ({chance(probability)})"
 
 
 def _value(value: float | str) -> str:

@@ -28,6 +28,9 @@ Telling = Callable[[str, dict[str, Any]], str]
 
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
 
+#: From this probability what was measured again is likely to be right and the record wrong.
+LIKELY = 0.5
+
 #: So many findings are made from their columns at once.
 _TOLD_AT_ONCE = 10_000
 
@@ -219,6 +222,15 @@ class Finding:
             "proposals": self.proposals + self._meant_as_json(),
             "effect": self.effect,
         }
+
+    def told_probability(self, proposal: Mapping[str, Any]) -> float | None:
+        """Probability of a proposal as a person is told it.
+
+        None where it would mislead: of two measurements that differ no more than ordinary errors make them, neither is
+        improbable.
+        """
+        probability: float = proposal["probability"] or 0.0
+        return None if self.check == "remeasured" and probability < LIKELY else probability
 
     def _meant_as_json(self) -> list[dict[str, Any]]:
         """Proposals for the stems of a whole plot; each names its stem."""

@@ -16,6 +16,7 @@ from stemmap.reading import preview_upload, read_upload
 from stemmap.store.decisions import Request, decide
 from stemmap.store.records import UploadedFile, add_upload, files_brought_back
 from stemmap.store.survey_file import opened
+from stemmap.survey.findings import LIKELY
 from stemmap.survey.records import Records, Upload
 from stemmap.survey.returned import PacketRows, Returned, is_fill_in
 from stemmap.tasks.brought_back import BroughtBack, brought_back
@@ -26,8 +27,6 @@ from stemmap.tasks.workup import Workup, open_uploads, with_stand, work_up
 #: All proposals, or those that are probably right.
 Take = Literal["all", "likely"]
 
-#: From this probability a proposal is taken as likely.
-_LIKELY = 0.5
 #: Kinds of files that crews fill in.
 _FILLED_IN = frozenset((".csv", ".txt", ".tsv", ".xlsx"))
 
@@ -133,7 +132,7 @@ def _take_over(survey_path: Path, made: BroughtBack, take: Take, *, who: str) ->
     chosen = [
         each["finding"]
         for each in made.proposals()
-        if each["finding"] not in decided and (take == "all" or (each["probability"] or 0.0) >= _LIKELY)
+        if each["finding"] not in decided and (take == "all" or (each["probability"] or 0.0) >= LIKELY)
     ]
     kept = [each["finding"] for each in made.confirmed() if each["finding"] not in standing]
     requests = [Request(finding, "correct", "measured again, taken over together", who) for finding in chosen]

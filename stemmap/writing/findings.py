@@ -71,7 +71,9 @@ def _extras(finding: Finding) -> Iterator[str]:
     for proposal in finding.proposals:
         value = proposal["value"]
         told = value if isinstance(value, str) else f"{value:g}"
-        yield f"perhaps {proposal['field']} {told} (probability {proposal['probability']:.2f})"
+        probability = finding.told_probability(proposal)
+        chance = "" if probability is None else f" (probability {probability:.2f})"
+        yield f"perhaps {proposal['field']} {told}{chance}"
     if finding.meant:
         yield f"perhaps all {len(finding.meant)} stems otherwise (probability {finding.meant[0].probability:.2f})"
 

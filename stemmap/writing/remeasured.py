@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TextIO
 
+from stemmap.survey.findings import LIKELY
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 
 Lines = Iterable[Mapping[str, Any]]
@@ -90,7 +91,9 @@ def _write_table(stream: TextIO, told: Told) -> None:
         heading = f"Proposals to decide on: {len(proposals)} (stemmap decide SURVEY FINDING correct, keep or recheck)"
         stream.write(f"\n{heading}\n")
         for each in proposals:
-            stream.write(f"  {each['finding']}\n    {each['message']} Probability {each['probability']:.2f}.\n")
+            likely = each["probability"] >= LIKELY
+            chance = f" Probability {each['probability']:.2f}." if likely else ""
+            stream.write(f"  {each['finding']}\n    {each['message']}{chance}\n")
     confirmed = list(told.confirmed)
     if confirmed:
         stream.write(f"\nFindings that doubt values which were confirmed within the tolerance: {len(confirmed)}\n")

@@ -384,3 +384,23 @@ def test_the_report_tells_how_well_the_survey_was_measured(survey_path, filled, 
         "Tolerances: 1.96 standard deviations",
     ):
         assert part in text
+
+
+def test_no_probability_is_told_of_a_difference_that_ordinary_errors_make(survey_path, filled, tmp_path):
+    recorded = open_uploads([survey_path]).survey.stems
+    for row in filled:
+        if row["plot"] == "1" and row["stem"] == "3":
+            place = next(each for each in range(STEMS) if recorded.label(each) == "3")
+            row["azimuth"] = f"{(recorded.numbers('azimuth')[place] + 2.2) % 360.0:.1f}"
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "back.csv"], who="Ida")
+    told = {each.id: each for each in made.findings()}
+    small, large = (told[f"1/2026/{stem}/remeasured/azimuth"] for stem in ("3", "6"))
+    assert small.message.endswith("beyond the tolerance of 1.9°, but ordinary errors of both can make it.")
+    assert large.message.endswith("beyond the tolerance of 1.9°.")
+    assert small.told_probability(small.proposals[0]) is None
+    assert large.told_probability(large.proposals[0]) > 0.5
+    for verb in (["remeasured", str(survey_path)], ["check", str(survey_path), "--format", "table"]):
+        output = CliRunner().invoke(cli, verb).stdout
+        assert small.message in output
+        assert "robability 0.00" not in output
