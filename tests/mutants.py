@@ -1,5 +1,6 @@
 """Small uploads, settings, decisions and survey files, and ways to damage them."""
 
+import csv
 import io
 import json
 import random
@@ -16,6 +17,8 @@ import xlsxwriter
 
 from stemmap.store.decisions import Request, decide
 from stemmap.store.survey_file import opened
+from stemmap.tasks.packet import make_packet
+from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.survey_file import refresh_layers
 from tests.store.crash import make_survey
 
@@ -152,6 +155,21 @@ def _gpkg(folder: Path) -> bytes:
     return path.read_bytes()
 
 
+def _returned(folder: Path, survey: Path) -> Files:
+    """A survey file that sent a packet out, and the packet's table filled in."""
+    make_packet(survey, folder / "packet", Errand(("0", "1"), blind_share=0.5), who="Ida")
+    with (folder / "packet" / "fill_in.csv").open(encoding="utf-8-sig", newline="") as stream:
+        rows = list(csv.DictReader(stream))
+    for number, row in enumerate(rows):
+        if row["stem"]:
+            row.update(found="no" if number == 3 else "yes", azimuth=str(number * 30), distance_m="3,5", dbh_cm="21.5")
+    table = io.StringIO()
+    writer = csv.DictWriter(table, rows[0], delimiter=";")
+    writer.writeheader()
+    writer.writerows(rows)
+    return {"survey.gpkg": survey.read_bytes(), "fill_in.csv": table.getvalue().encode()}
+
+
 def seeds(folder: Path) -> dict[str, list[Files]]:
     """Files that are right, by kind."""
     survey, findings = make_survey(folder)
@@ -181,12 +199,13 @@ def seeds(folder: Path) -> dict[str, list[Files]]:
         ],
         "decisions": [{"survey.gpkg": decided, "lines": lines.encode()}],
         "survey": [{"survey.gpkg": decided}],
+        "returned": [_returned(folder, survey)],
     }
 
 
 def mutated(kind: str, files: Files, dice: random.Random) -> Files:
     """The files with one or more of them damaged."""
-    names = {"settings": ["settings.toml"], "decisions": ["lines"]}.get(kind, list(files))
+    names = {"settings": ["settings.toml"], "decisions": ["lines"], "returned": ["fill_in.csv"]}.get(kind, list(files))
     changed = dict(files)
     for name in names if dice.random() < 0.2 else [dice.choice(names)]:
         ways = (_bytes_changed,) if dice.random() < 0.1 else _WAYS[kind]
@@ -377,6 +396,7 @@ _WAYS: Mapping[str, tuple[Callable[[bytes, random.Random], bytes], ...]] = Mappi
         "gpkg": (_bytes_flipped, _rows_changed, _rows_changed),
         "settings": (_settings_changed,),
         "decisions": (_bytes_changed, _lines_changed, _lines_changed),
+        "returned": (_bytes_changed, _cells_changed, _cells_changed),
         "survey": (_bytes_flipped, _rows_changed, _rows_changed),
     }
 )

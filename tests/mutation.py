@@ -8,6 +8,7 @@ Run from the top of a checkout: python -m tests.mutation --seconds 600 --keep FO
 
 import argparse
 import io
+import json
 import random
 import re
 import shutil
@@ -28,6 +29,7 @@ from stemmap.errors import StemmapError
 from stemmap.store.decisions import entries
 from stemmap.store.repair import readable, repair
 from stemmap.store.survey_file import opened
+from stemmap.tasks.remeasured import bring_back
 from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads
 from tests.mutants import Files, mutated, seeds
@@ -108,6 +110,8 @@ class Trials:
             return _decided(folder)
         if kind == "survey":
             return _surveyed(folder)
+        if kind == "returned":
+            return _brought_back(folder)
         paths = [folder / name for name in files]
         return _added(paths) if self._dice.random() < 0.1 else _worked_up(paths)
 
@@ -144,6 +148,18 @@ def _decided(folder: Path) -> set[str]:
     assert [int(words[1]) for words in told if words[0] == "ok"] == [each.entry for each in after[before:]]
     assert {words[0] for words in told} <= {"ok", "error"}
     return {_template(" ".join(words)) for words in told}
+
+
+def _brought_back(folder: Path) -> set[str]:
+    """Take a filled-in table in; every row of it is accounted for."""
+    try:
+        made = bring_back(folder / "survey.gpkg", [folder / "fill_in.csv"], who="Ida")
+    except StemmapError as fault:
+        return {_template(str(fault))}
+    rows = list(made.rows())
+    assert len(rows) == made.new_rows
+    json.dumps([rows, made.counts(), made.quality(), list(made.proposals())], allow_nan=False)
+    return {f"{each['outcome']} {each['known_by']}" for each in rows} | {"taken in"}
 
 
 def _surveyed(folder: Path) -> set[str]:
