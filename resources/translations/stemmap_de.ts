@@ -423,7 +423,7 @@
     <name>Following</name>
     <message>
         <source>{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it to a folder of your own.</source>
-        <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.</extracomment>
+        <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, milliseconds.</extracomment>
         <translation>{name} kann hier nur gelesen werden: alles lässt sich ansehen, aber nichts wird gespeichert. Zum Entscheiden in einen eigenen Ordner kopieren.</translation>
     </message>
     <message>
@@ -618,18 +618,6 @@
     <message>
         <source>Choose a finding about a value of a stem first: N goes to the next one.</source>
         <translation>Wählen Sie zuerst einen Befund zu einem Wert eines Stamms: N geht zum nächsten.</translation>
-    </message>
-    <message>
-        <source>Before the first decision. Only to look at: nothing can be decided here.</source>
-        <translation>Vor der ersten Entscheidung. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
-    </message>
-    <message>
-        <source>As it was after entry {entry}, {when}. Only to look at: nothing can be decided here.</source>
-        <translation>Stand nach Eintrag {entry}, {when}. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
-    </message>
-    <message>
-        <source>&amp;Back to now</source>
-        <translation>&amp;Zurück zu jetzt</translation>
     </message>
     <message>
         <source>What was open stays as it was.</source>
@@ -3138,6 +3126,21 @@
     </message>
 </context>
 <context>
+    <name>past_bar</name>
+    <message>
+        <source>Before the first decision. Only to look at: nothing can be decided here.</source>
+        <translation>Vor der ersten Entscheidung. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
+    </message>
+    <message>
+        <source>As it was after entry {entry}, {when}. Only to look at: nothing can be decided here.</source>
+        <translation>Stand nach Eintrag {entry}, {when}. Nur zum Ansehen: hier kann nichts entschieden werden.</translation>
+    </message>
+    <message>
+        <source>&amp;Back to now</source>
+        <translation>&amp;Zurück zu jetzt</translation>
+    </message>
+</context>
+<context>
     <name>plots_panel</name>
     <message>
         <source>all</source>
@@ -3360,6 +3363,10 @@
     <message>
         <source>not known whether in</source>
         <translation>nicht bekannt, ob innerhalb</translation>
+    </message>
+    <message>
+        <source>The map shows dashed where it would stand.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The map shows dashed where its stems would then stand.</source>
@@ -5677,12 +5684,28 @@
         <translation>auf so wenigen Probeflächen enthält ein t-Intervall die Wahrheit seltener, als es sagt; skew_low und skew_high liegen näher</translation>
     </message>
     <message>
+        <source>perhaps %1 %2%3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>plot and number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>row of the packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the dbh</source>
         <translation>der BHD</translation>
     </message>
     <message>
         <source>the girth</source>
         <translation>der Umfang</translation>
+    </message>
+    <message>
+        <source>the plot that it names</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the stand edge crosses itself</source>
@@ -6353,6 +6376,10 @@
         <translation>Es gibt kein Feld %1, dem eine Überschrift zugeordnet werden kann%2. Das Handbuch nennt alle Felder.</translation>
     </message>
     <message>
+        <source> (probability %1)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> Lost: %1.</source>
         <translation> Verloren: %1.</translation>
     </message>
@@ -6395,6 +6422,14 @@
     <message>
         <source>%1 cannot be written here; copy it to a folder of your own.</source>
         <translation>%1 kann hier nicht beschrieben werden; in einen eigenen Ordner kopieren.</translation>
+    </message>
+    <message>
+        <source>%1 decisions were taken over, each with an entry in the journal.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 holds %2 rows more that crews brought back.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
@@ -6485,12 +6520,24 @@
         <translation>%1 wurde von einem neueren stemmap angelegt (Tabellen der Version %2, dieses kennt sie bis %3); nichts wurde geändert. Mit einem neueren stemmap öffnen.</translation>
     </message>
     <message>
+        <source>%1 was not changed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1, visit %2</source>
         <translation>%1, Aufnahme %2</translation>
     </message>
     <message>
         <source>%1: each %2 needs at least %3.</source>
         <translation>%1: jedes %2 braucht mindestens %3.</translation>
+    </message>
+    <message>
+        <source>%1: every row is in %2 already; nothing of it was added.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1; %2 as set</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1; every decision in it could be read.</source>
@@ -6503,6 +6550,10 @@
     <message>
         <source>, %1 % of what all doubts may move</source>
         <translation>, %1 % dessen, was alle Zweifel bewegen können</translation>
+    </message>
+    <message>
+        <source>1.96 standard deviations of the difference of two measurements, from the errors in the settings</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>; the dbh is likelier wrong</source>
@@ -6555,6 +6606,10 @@
     <message>
         <source>Another program changed the settings in %1, so that they cannot be read: %2.</source>
         <translation>Ein anderes Programm hat die Einstellungen in %1 geändert, sodass sie nicht gelesen werden können: %2.</translation>
+    </message>
+    <message>
+        <source>Bias</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Blind looks</source>
@@ -6641,6 +6696,10 @@
         <translation>Jeder Datensatz davon ist schon da.</translation>
     </message>
     <message>
+        <source>Field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Findings</source>
         <translation>Befunde</translation>
     </message>
@@ -6701,6 +6760,10 @@
         <translation>Ähnlichkeit der Nachbarn: Markenvariogramm des BHD</translation>
     </message>
     <message>
+        <source>Look</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Looks with the former values</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6745,6 +6808,18 @@
         <translation>Nr. {stem}: Eine Höhe von {height_m:.1f} m und ein BHD von {dbh_cm:.1f} cm gehören kaum zusammen; so dicke Stämme sind hier etwa {usual_height_m:.1f} m hoch%1.</translation>
     </message>
     <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
         <translation>Es ist nicht gesagt, wer die Aufnahmedaten hinzufügt; mit --who NAME angeben.</translation>
     </message>
@@ -6787,6 +6862,10 @@
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
         <translation>Nur eine Inventurdatei weiß, wie es früher war; eine mit stemmap add anlegen.</translation>
+    </message>
+    <message>
+        <source>Pairs</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Part</source>
@@ -6993,6 +7072,10 @@
         <translation>Stratum %1</translation>
     </message>
     <message>
+        <source>Tahoe forest-health plot protocol, version 1.0, draft of 2026, sections 4.1 and 4.2: azimuth 2°, distance 0.1 ft, dbh 0.1 in for each 20 in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The %1 half of the stems is spread: fewer of its own than by chance within a radius of %2 m</source>
         <translation>Die %1 Hälfte der Stämme ist verteilt: weniger eigene als bei Zufall im Umkreis von %2 m</translation>
     </message>
@@ -7163,6 +7246,10 @@
     <message>
         <source>Two species: %1 and %2</source>
         <translation>Zwei Baumarten: %1 und %2</translation>
+    </message>
+    <message>
+        <source>US Forest Service, Forest Inventory and Analysis National Core Field Guide, volume I, tree data: azimuth 10°, dbh 0.1 in for each 20 in, distance 1 ft (0.2 ft within a foot of the plot&apos;s limit, which is not looked at here); from memory</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern; these three from memory), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
@@ -7773,6 +7860,10 @@
         <translation>Höhe des Mittelpunkts</translation>
     </message>
     <message>
+        <source>empty row for a new stem</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>encoding assumed</source>
         <translation>Zeichensatz angenommen</translation>
     </message>
@@ -7843,6 +7934,10 @@
     <message>
         <source>first cm</source>
         <translation>erster cm</translation>
+    </message>
+    <message>
+        <source>fits nothing</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
@@ -8265,6 +8360,10 @@
         <translation>gemessen</translation>
     </message>
     <message>
+        <source>measured again</source>
+        <translation>nachgemessen</translation>
+    </message>
+    <message>
         <source>measured, empty, non-forest or not reached</source>
         <translation>aufgenommen, leer, Nichtwald oder nicht erreicht</translation>
     </message>
@@ -8338,7 +8437,7 @@
     </message>
     <message>
         <source>more than 5000 stems on one plot</source>
-        <translation type="unfinished"></translation>
+        <translation>mehr als 5000 Stämme auf einer Probefläche</translation>
     </message>
     <message>
         <source>more than 600 stems; comparing them with chance would take too long</source>
@@ -8497,6 +8596,10 @@
         <translation>nicht zugänglich</translation>
     </message>
     <message>
+        <source>not filled in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>not found</source>
         <translation>nicht gefunden</translation>
     </message>
@@ -8519,6 +8622,10 @@
     <message>
         <source>note</source>
         <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>nothing was measured twice</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing: stems inside the stand weigh as they are</source>
@@ -8569,6 +8676,10 @@
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
     <message>
+        <source>one pair tells no standard deviation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>one plot has no sampling error</source>
         <translation>eine einzige Probefläche hat keinen Stichprobenfehler</translation>
     </message>
@@ -8579,6 +8690,10 @@
     <message>
         <source>ongrowth</source>
         <translation>in den eigenen Kreis gewachsen</translation>
+    </message>
+    <message>
+        <source>only %1 pairs: the intervals are wide</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
@@ -8667,10 +8782,6 @@
     <message>
         <source>percent</source>
         <translation>Prozent</translation>
-    </message>
-    <message>
-        <source>perhaps %1 %2 (probability %3)</source>
-        <translation>vielleicht %1 %2 (Wahrscheinlichkeit %3)</translation>
     </message>
     <message>
         <source>perhaps all %1 stems otherwise (probability %2)</source>
@@ -9465,6 +9576,10 @@
         <translation>Wert nicht verstanden</translation>
     </message>
     <message>
+        <source>values exchanged with another row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>vertical angle</source>
         <translation>Höhenwinkel</translation>
     </message>
@@ -9523,6 +9638,10 @@
     <message>
         <source>worth %1 stems/ha</source>
         <translation>es geht um %1 Stämme/ha</translation>
+    </message>
+    <message>
+        <source>written again later</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>wrong with</source>

@@ -126,7 +126,7 @@ class Deciding(QObject):
             return decide_all(survey_file, requests)[0]
 
         def make_known() -> None:
-            self.following.make_known(lambda: self._decide_on(findings, decision, why, tell, fresh=True))
+            self.following.keeping.make_known(lambda: self._decide_on(findings, decision, why, tell, fresh=True))
 
         self._store(store, tell, unknown=None if fresh else make_known)
 

@@ -1,15 +1,16 @@
-"""Window and survey file as one: what is decided is shown at once, what others write is read along, layers follow."""
+"""Window and survey file as one: what is decided is shown at once, what others write is read along."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QSettings, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from stemmap.desktop.decision_words import when
+from stemmap.desktop.keeping import Keeping
 from stemmap.desktop.message_bar import Answer
 from stemmap.desktop.session import Opened, prepare
 
@@ -18,12 +19,11 @@ if TYPE_CHECKING:
     from stemmap.progress import Progress
     from stemmap.store.newest import Newest
     from stemmap.survey.journal import Entry
-    from stemmap.survey.settings import Settings
 
 #: So often a survey file is asked whether somebody else wrote into it, milliseconds.
 _READ_ALONG_MS = 2000
-#: So long after the last decision the whole survey is checked again, and the layers follow, milliseconds.
-_WHOLE_AFTER_MS, _LAYERS_AFTER_MS = 300, 4000
+#: So long after the last decision the whole survey is checked again, milliseconds.
+_WHOLE_AFTER_MS = 300
 
 
 @dataclass(frozen=True)
@@ -72,24 +72,17 @@ class Following(QObject):
         self.as_of: int | None = None
         self._now: Opened | None = None
         self._known: Newest | None = None
-        self._settings: Settings | None = None
         self._own: set[int] = set()
-        self._layers = self._timer(_LAYERS_AFTER_MS, self.refresh_layers)
-        self._whole = self._timer(_WHOLE_AFTER_MS, self._check_whole)
+        self._whole = QTimer(self, singleShot=True, interval=_WHOLE_AFTER_MS)
+        self._whole.timeout.connect(self._check_whole)
         self._along = QTimer(self, interval=_READ_ALONG_MS)
         self._along.timeout.connect(self.read_along)
-        self._session.replaced.connect(self._keep_settings)
-        self._session.visit_selected.connect(self._remember_place)
         self._reading = False
         window.uploads.begun.connect(lambda: self._set_reading(reading=True))
         window.uploads.refused.connect(lambda: self._set_reading(reading=False))
         window.uploads.opened.connect(self._on_opened)
-        window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
-
-    def _timer(self, interval: int, on_timeout: Callable[[], None]) -> QTimer:
-        timer = QTimer(self, singleShot=True, interval=interval)
-        timer.timeout.connect(on_timeout)
-        return timer
+        self.keeping = Keeping(window, self)
+        self.keeping.stored.connect(self._on_stored)
 
     def _set_reading(self, *, reading: bool) -> None:
         """Whether files are being read that will take the place of what is open."""
@@ -104,7 +97,8 @@ class Following(QObject):
         numbered = latest is not None and bool(survey.upload.upload_of_source)
         self.path = latest.paths[0] if numbered and latest is not None else None
         self.read_only = self.path is not None and not is_writable(self.path)
-        self.journal, self._settings = survey.decisions.entries, survey.settings
+        self.journal = survey.decisions.entries
+        self.keeping.holds(survey.settings)
         self.as_of, self._now, self._known, self._own = None, None, None, set()
         self._reading = False
         self._whole.stop()
@@ -112,7 +106,7 @@ class Following(QObject):
         self._window.offer_bar.call_off()
         if self.path is not None:
             self._along.start()
-            self._layers.start()  # a window that was closed or killed early may have left them behind
+            self.keeping.layers_soon()  # a window that was closed or killed early may have left them behind
         if self.read_only and self.path is not None:
             words = self.tr(
                 "{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it "
@@ -120,6 +114,11 @@ class Following(QObject):
             ).format(name=self.path.name)
             QTimer.singleShot(0, self, lambda: self.told.emit(words))
         self.turned.emit()
+
+    @Slot()
+    def _on_stored(self) -> None:
+        """Settings that were stored from here are nobody else's."""
+        self._known = None
 
     # what is decided
 
@@ -131,7 +130,7 @@ class Following(QObject):
         else:
             self.read_along()  # others decided in between
         self.show_decided()
-        self._layers.start()
+        self.keeping.layers_soon()
         self.written.emit()
 
     def look(self, entry: int | None) -> None:
@@ -262,84 +261,10 @@ class Following(QObject):
     def show_added(self, opened: Opened) -> None:
         """Show the survey with an upload that was added from here."""
         survey = opened.workup.survey
-        self.journal, self._settings, self._known = survey.decisions.entries, survey.settings, None
+        self.journal, self._known = survey.decisions.entries, None
+        self.keeping.holds(survey.settings)
         self._session.update(opened)
         self.written.emit()
-
-    # layers and settings in the file
-
-    @Slot()
-    def refresh_layers(self) -> None:
-        """Bring the layers of the survey file up to date, if they are not."""
-        if self.path is not None and not self.read_only and not self._jobs.runs("known"):
-            path = self.path
-            self._jobs.start("layers", lambda progress: _refresh(path, progress), apply=lambda _: None, shown=False)
-
-    def make_known(self, then: Callable[[], object]) -> None:
-        """Put what is found under the settings shown into the layers, so that it can be decided; then go on."""
-        path, opened, who = self.path, self._session.opened, self._window.deciding.who(ask=False)
-        if path is None or opened is None:
-            return
-        settings = opened.workup.survey.settings
-
-        def work(progress: Progress) -> None:
-            from stemmap.tasks.survey_file import keep_settings
-
-            keep_settings(path, settings, who=who)
-            _refresh(path, progress)
-
-        def apply(_nothing: None) -> None:
-            self._known = None
-            then()
-
-        self._jobs.start("known", work, apply=apply)
-
-    @Slot()
-    def _keep_settings(self) -> None:
-        """Store settings that were changed in the window: what is on the screen is on the disk."""
-        path, opened = self.path, self._session.opened
-        if path is None or opened is None or not opened.checked or opened.as_of is not None or self.read_only:
-            return
-        settings = opened.workup.survey.settings
-        if settings == self._settings:
-            return
-        self._settings, who = settings, self._window.deciding.who(ask=False)
-
-        def work(_progress: Progress) -> Newest:
-            from stemmap.store.newest import newest
-            from stemmap.store.survey_file import opened
-            from stemmap.tasks.survey_file import keep_settings
-
-            keep_settings(path, settings, who=who)
-            with opened(path) as survey_file:
-                return newest(survey_file)
-
-        def apply(known: Newest) -> None:
-            self._known = known
-            self._layers.start()
-
-        self._jobs.start("settings", work, apply=apply, shown=False)
-
-    # where one was
-
-    @Slot()
-    def _remember_place(self) -> None:
-        """Keep which plot is shown, so that the file opens there, also after a crash."""
-        workup, row = self._session.workup, self._session.visit
-        if self.path is not None and workup is not None and row >= 0:
-            visits = workup.survey.visits
-            QSettings().setValue(
-                "survey/place", [str(self.path.absolute()), str(visits.plot[row]), str(visits.visit[row])]
-            )
-
-    @Slot()
-    def _return_to_place(self) -> None:
-        """Go to the plot at which a survey file was left."""
-        workup, kept = self._session.workup, QSettings().value("survey/place")
-        if self.path is None or workup is None or not isinstance(kept, list) or len(kept) != 3:
-            return
-        if str(kept[0]) == str(self.path.absolute()):
-            self._session.select_visit(workup.survey.visit_row(str(kept[1]), str(kept[2])))
 
 
 def _decided(
@@ -385,13 +310,3 @@ def _written(path: Path, entries_known: int, upload_known: int | None) -> _Writt
             )
     except Busy:
         return None
-
-
-def _refresh(path: Path, progress: Progress) -> None:
-    from stemmap.store.survey_file import is_writable, opened, stale
-    from stemmap.tasks.survey_file import refresh_layers
-
-    with opened(path) as survey_file:
-        behind = stale(survey_file)
-    if behind and is_writable(path):
-        refresh_layers(path, progress)

@@ -186,7 +186,9 @@ class Session(QObject):
             self.want(self.settings.having(dotted, value))
 
     def want(self, settings: Settings) -> None:
-        """Want other settings."""
+        """Want other settings; at an earlier moment they are those of then."""
+        if self.opened is not None and self.opened.as_of is not None:
+            return
         self.settings = settings
         self.settings_edited.emit()
 

@@ -29,16 +29,16 @@ from stemmap.desktop.adding import Adding
 from stemmap.desktop.commands import FILE_MENU, GO_MENU, HELP_MENU, VIEW_MENU, window_commands
 from stemmap.desktop.deciding import Deciding
 from stemmap.desktop.deciding_commands import DECIDE_MENU
-from stemmap.desktop.decision_words import when
 from stemmap.desktop.faults import sentence_of
 from stemmap.desktop.field_packet import FieldPacket
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.language_menu import LanguageMenu
 from stemmap.desktop.map_commands import SCALE_MENU, fill_by_menu, layers_menu
 from stemmap.desktop.map_layers import follow
-from stemmap.desktop.message_bar import Answer, MessageBar, OfferBar
+from stemmap.desktop.message_bar import MessageBar, OfferBar
 from stemmap.desktop.one_line import OneLine
 from stemmap.desktop.outputs import Outputs
+from stemmap.desktop.past_bar import PastBar
 from stemmap.desktop.reason_line import ReasonLine
 from stemmap.desktop.recent import RecentMenu
 from stemmap.desktop.remeasurements import Remeasurements
@@ -108,7 +108,8 @@ class MainWindow(QMainWindow):
         self.deciding = Deciding(self)
         self.adding, self.watching, self.field_packet = Adding(self), Watching(self), FieldPacket(self)
         self.remeasurements = Remeasurements(self)
-        self.value_line, self.reason_line, self.past_bar = ValueLine(), ReasonLine(), MessageBar(dismissible=False)
+        self.value_line, self.reason_line = ValueLine(), ReasonLine()
+        self.past_bar = PastBar(self.deciding.following)
         self._lay_out()
         commands = window_commands(self)
         self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
@@ -135,7 +136,6 @@ class MainWindow(QMainWindow):
             canvas.measuring_changed.connect(self.actions_by_name["measure"].setChecked)
             follow(self.actions_by_name, canvas.layers)
             self.reason_line.left.connect(canvas.setFocus)
-            self.past_bar.ended.connect(self._panels.journal_panel.go_to_now)
             self._panels.settings_panel.refused.connect(self.message_bar.tell)
             self._panels.settings_panel.system_wanted.connect(self.actions_by_name["crs"].trigger)
             self._panels.settings_panel.save_button.clicked.connect(self.outputs.choose_settings)
@@ -373,20 +373,9 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def _on_turned(self) -> None:
-        """Say when an earlier moment is shown, at which nothing can be decided."""
-        following = self.deciding.following
-        if following.as_of is None:
-            self.past_bar.hide()
-        else:
-            words = self.tr("Before the first decision. Only to look at: nothing can be decided here.")
-            if following.as_of:
-                entry = following.journal[following.as_of - 1]
-                words = self.tr(
-                    "As it was after entry {entry}, {when}. Only to look at: nothing can be decided here."
-                ).format(entry=entry.entry, when=when(entry.time))
-            self.past_bar.tell(words, (Answer(self.tr("&Back to now"), lambda: None),))
+        """At an earlier moment the settings are those of then."""
         if self._panels is not None:
-            self._panels.settings_panel.setEnabled(following.as_of is None)
+            self._panels.settings_panel.setEnabled(self.deciding.following.as_of is None)
         self._enable_actions()
 
     # being told

@@ -1,0 +1,135 @@
+"""What the survey file keeps besides decisions: settings changed in the window, layers for a GIS, where one was."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QSettings, Qt, QTimer, Signal, Slot
+
+if TYPE_CHECKING:
+    from stemmap.desktop.following import Following
+    from stemmap.desktop.window import MainWindow
+    from stemmap.progress import Progress
+    from stemmap.survey.settings import Settings
+
+#: So long after the last decision the layers follow, milliseconds.
+_LAYERS_AFTER_MS = 4000
+
+
+class Keeping(QObject):
+    """Stores beside the decisions, off the GUI thread, what must not wait for somebody to save it.
+
+    Signals
+    -------
+    stored
+        Settings were stored from here.
+    """
+
+    stored = Signal()
+
+    def __init__(self, window: MainWindow, following: Following) -> None:
+        super().__init__(following)
+        self._window, self._following = window, following
+        self._session, self._jobs = window.session, window.jobs
+        self._settings: Settings | None = None
+        self._soon = QTimer(self, singleShot=True, interval=_LAYERS_AFTER_MS)
+        self._soon.timeout.connect(self.refresh_layers)
+        self._session.replaced.connect(self._keep_settings)
+        self._session.visit_selected.connect(self._remember_place)
+        window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
+
+    # layers
+
+    @Slot()
+    def layers_soon(self) -> None:
+        """Bring the layers up to date when nobody has decided for a while."""
+        if self._following.path is not None:
+            self._soon.start()
+
+    @Slot()
+    def refresh_layers(self) -> None:
+        """Bring the layers of the survey file up to date, if they are not."""
+        path = self._following.path
+        if path is not None and not self._following.read_only and not self._jobs.runs("known"):
+            self._jobs.start("layers", lambda progress: _refresh(path, progress), apply=lambda _: None, shown=False)
+
+    def make_known(self, then: Callable[[], object]) -> None:
+        """Put what is found under the settings shown into the layers, so that it can be decided; then go on."""
+        path, opened, who = self._following.path, self._session.opened, self._window.deciding.who(ask=False)
+        if path is None or opened is None:
+            return
+        settings = opened.workup.survey.settings
+
+        def work(progress: Progress) -> None:
+            from stemmap.tasks.survey_file import keep_settings
+
+            keep_settings(path, settings, who=who)
+            _refresh(path, progress)
+
+        def apply(_nothing: None) -> None:
+            self.stored.emit()
+            then()
+
+        self._jobs.start("known", work, apply=apply)
+
+    # settings
+
+    def holds(self, settings: Settings) -> None:
+        """Take settings for those that the file has."""
+        self._settings = settings
+
+    @Slot()
+    def _keep_settings(self) -> None:
+        """Store settings that were changed in the window: what is on the screen is on the disk."""
+        path, opened, following = self._following.path, self._session.opened, self._following
+        if path is None or opened is None or not opened.checked or following.read_only:
+            return
+        if opened.as_of is not None or following.as_of is not None:
+            return
+        settings = opened.workup.survey.settings
+        if settings == self._settings:
+            return
+        self._settings, who = settings, self._window.deciding.who(ask=False)
+
+        def work(_progress: Progress) -> None:
+            from stemmap.tasks.survey_file import keep_settings
+
+            keep_settings(path, settings, who=who)
+
+        def apply(_nothing: None) -> None:
+            self.stored.emit()
+            self.layers_soon()
+
+        self._jobs.start("settings", work, apply=apply, shown=False)
+
+    # where one was
+
+    @Slot()
+    def _remember_place(self) -> None:
+        """Keep which plot is shown, so that the file opens there, also after a crash."""
+        path, workup, row = self._following.path, self._session.workup, self._session.visit
+        if path is not None and workup is not None and row >= 0:
+            visits = workup.survey.visits
+            place = [str(path.absolute()), str(visits.plot[row]), str(visits.visit[row])]
+            QSettings().setValue("survey/place", place)
+
+    @Slot()
+    def _return_to_place(self) -> None:
+        """Go to the plot at which a survey file was left."""
+        path, workup, kept = self._following.path, self._session.workup, QSettings().value("survey/place")
+        if path is None or workup is None or not isinstance(kept, list) or len(kept) != 3:
+            return
+        if str(kept[0]) == str(path.absolute()):
+            self._session.select_visit(workup.survey.visit_row(str(kept[1]), str(kept[2])))
+
+
+def _refresh(path: Path, progress: Progress) -> None:
+    from stemmap.store.survey_file import is_writable, opened, stale
+    from stemmap.tasks.survey_file import refresh_layers
+
+    with opened(path) as survey_file:
+        behind = stale(survey_file)
+    if behind and is_writable(path):
+        refresh_layers(path, progress)
