@@ -629,7 +629,7 @@
     </message>
     <message>
         <source>Drop uploads to add them, which is asked before, or field packets</source>
-        <translation type="unfinished"></translation>
+        <translation>Ablegen: Uploads werden nach Rückfrage hinzugefügt, Tabellen von Feldpaketen übernommen</translation>
     </message>
     <message>
         <source>Drop to open in place of this survey, which stays under File, Open recent</source>
@@ -963,27 +963,27 @@
     <name>Remeasurements</name>
     <message>
         <source>Tables of field packets (*.xlsx *.csv *.txt *.tsv);;All files (*)</source>
-        <translation type="unfinished"></translation>
+        <translation>Tabellen von Feldpaketen (*.xlsx *.csv *.txt *.tsv);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Re-measurements</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachmessungen</translation>
     </message>
     <message>
         <source>{names} is the table of a field packet: open the survey file that the crew was sent out from, then take it in there.</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} ist die Tabelle eines Feldpakets: Öffnen Sie die Inventurdatei, aus der der Trupp losgeschickt wurde, und übernehmen Sie die Tabelle dort.</translation>
     </message>
     <message>
         <source>An earlier moment is shown, at which nothing can be taken in. First go back to now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeigt wird ein früherer Zeitpunkt, zu dem nichts übernommen werden kann. Gehen Sie zuerst zu jetzt zurück.</translation>
     </message>
     <message>
         <source>Sho&amp;w</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zeigen</translation>
     </message>
     <message>
         <source>Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, new stems {new}, fitting nothing {loose}; findings to decide {open}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Übernommen aus {names}: ausgefüllte Zeilen {filled}, davon über der Toleranz {beyond}, nicht gefunden {gone}, neue Stämme {new}, zu nichts passend {loose}; zu entscheidende Befunde {open}.</translation>
     </message>
 </context>
 <context>
@@ -1574,7 +1574,7 @@
     </message>
     <message>
         <source>Measured a second time</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum zweiten Mal gemessen</translation>
     </message>
     <message>
         <source>The first {n} of {all} are shown.</source>
@@ -1647,7 +1647,7 @@
     </message>
     <message>
         <source>Back from the field, in the folder {folder}: {names}. Take into {survey}?</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus dem Wald zurück, im Ordner {folder}: {names}. In {survey} übernehmen?</translation>
     </message>
     <message>
         <source>&amp;Add</source>
@@ -1659,7 +1659,7 @@
     </message>
     <message>
         <source>&amp;Take in</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Übernehmen</translation>
     </message>
     <message>
         <source>&amp;Not these</source>
@@ -2219,11 +2219,11 @@
     </message>
     <message>
         <source>Re-measureme&amp;nts…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nachmessungen…</translation>
     </message>
     <message>
         <source>Take in tables of field packets that crews filled in; no record is changed by it</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgefüllte Tabellen von Feldpaketen übernehmen; keine Aufnahme wird dadurch geändert</translation>
     </message>
 </context>
 <context>
@@ -3227,75 +3227,75 @@
     <name>quality</name>
     <message>
         <source>Blind</source>
-        <translation type="unfinished"></translation>
+        <translation>Blind</translation>
     </message>
     <message>
         <source>Former values seen</source>
-        <translation type="unfinished"></translation>
+        <translation>Frühere Werte gesehen</translation>
     </message>
     <message>
         <source>Stems found again</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme wiedergefunden</translation>
     </message>
     <message>
         <source>Of those that were to be measured again; blind: the crew did not know the former values</source>
-        <translation type="unfinished"></translation>
+        <translation>Von denen, die nachzumessen waren; blind: Der Trupp kannte die früheren Werte nicht</translation>
     </message>
     <message>
         <source>{found} of {asked}</source>
-        <translation type="unfinished"></translation>
+        <translation>{found} von {asked}</translation>
     </message>
     <message>
         <source>Stems added</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme hinzugekommen</translation>
     </message>
     <message>
         <source>Stems that the second crew found and nobody had recorded</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme, die der zweite Trupp fand und die niemand aufgenommen hatte</translation>
     </message>
     <message>
         <source>{field}: within tolerance</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: innerhalb der Toleranz</translation>
     </message>
     <message>
         <source>{field}: the same</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: gleich</translation>
     </message>
     <message>
         <source>in brackets the range in which the true value lies with a probability of 95 %</source>
-        <translation type="unfinished"></translation>
+        <translation>in Klammern der Bereich, in dem der wahre Wert mit einer Wahrscheinlichkeit von 95 % liegt</translation>
     </message>
     <message>
         <source>Share of the pairs that agree; {interval}. Tolerance: {tolerance}</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der Paare, die übereinstimmen; {interval}. Toleranz: {tolerance}</translation>
     </message>
     <message>
         <source>Share of the pairs that agree; {interval}</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der Paare, die übereinstimmen; {interval}</translation>
     </message>
     <message>
         <source>{field}: bias</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: systematische Abweichung</translation>
     </message>
     <message>
         <source>Mean of again minus recorded; {interval}</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittel von nachgemessen minus aufgenommen; {interval}</translation>
     </message>
     <message>
         <source>{field}: standard deviation</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: Standardabweichung</translation>
     </message>
     <message>
         <source>Of the differences, in which both crews have their part; {interval}</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Unterschiede, an denen beide Trupps ihren Anteil haben; {interval}</translation>
     </message>
     <message>
         <source>{share} % of {pairs} ({low} to {high})</source>
-        <translation type="unfinished"></translation>
+        <translation>{share} % von {pairs} ({low} bis {high})</translation>
     </message>
     <message>
         <source>{value} {unit} ({low} to {high})</source>
-        <translation type="unfinished"></translation>
+        <translation>{value} {unit} ({low} bis {high})</translation>
     </message>
 </context>
 <context>
@@ -3366,7 +3366,7 @@
     </message>
     <message>
         <source>The map shows dashed where it would stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Karte zeigt gestrichelt, wo er stünde.</translation>
     </message>
     <message>
         <source>The map shows dashed where its stems would then stand.</source>
@@ -4897,7 +4897,7 @@
     </message>
     <message>
         <source>%1 is the table of a field packet; take it in with stemmap remeasured, in the window with File, Re-measurements.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist die Tabelle eines Feldpakets; zu übernehmen mit stemmap remeasured, im Fenster mit Datei, Nachmessungen.</translation>
     </message>
     <message>
         <source>%1 is too large for a settings file.</source>
@@ -5685,15 +5685,15 @@
     </message>
     <message>
         <source>perhaps %1 %2%3</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht %1 %2%3</translation>
     </message>
     <message>
         <source>plot and number</source>
-        <translation type="unfinished"></translation>
+        <translation>Probefläche und Nummer</translation>
     </message>
     <message>
         <source>row of the packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile des Feldpakets</translation>
     </message>
     <message>
         <source>the dbh</source>
@@ -5705,7 +5705,7 @@
     </message>
     <message>
         <source>the plot that it names</source>
-        <translation type="unfinished"></translation>
+        <translation>die Probefläche, die sie nennt</translation>
     </message>
     <message>
         <source>the stand edge crosses itself</source>
@@ -6377,7 +6377,7 @@
     </message>
     <message>
         <source> (probability %1)</source>
-        <translation type="unfinished"></translation>
+        <translation> (Wahrscheinlichkeit %1)</translation>
     </message>
     <message>
         <source> Lost: %1.</source>
@@ -6425,11 +6425,11 @@
     </message>
     <message>
         <source>%1 decisions were taken over, each with an entry in the journal.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Entscheidungen wurden übernommen, jede mit einem Eintrag im Journal.</translation>
     </message>
     <message>
         <source>%1 holds %2 rows more that crews brought back.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält %2 weitere Zeilen, die Trupps zurückgebracht haben.</translation>
     </message>
     <message>
         <source>%1 holds a packet already (%2); nothing was written. Name another folder.</source>
@@ -6489,7 +6489,7 @@
     </message>
     <message>
         <source>%1 of %2 stems were found, %3 added.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 von %2 Stämmen wurden gefunden, %3 kamen hinzu.</translation>
     </message>
     <message>
         <source>%1 plots, %2 visits, %3 stems recorded.</source>
@@ -6521,7 +6521,7 @@
     </message>
     <message>
         <source>%1 was not changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde nicht geändert.</translation>
     </message>
     <message>
         <source>%1, visit %2</source>
@@ -6533,11 +6533,11 @@
     </message>
     <message>
         <source>%1: every row is in %2 already; nothing of it was added.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Jede Zeile ist schon in %2; nichts davon wurde hinzugefügt.</translation>
     </message>
     <message>
         <source>%1; %2 as set</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; %2 wie eingestellt</translation>
     </message>
     <message>
         <source>%1; every decision in it could be read.</source>
@@ -6553,7 +6553,7 @@
     </message>
     <message>
         <source>1.96 standard deviations of the difference of two measurements, from the errors in the settings</source>
-        <translation type="unfinished"></translation>
+        <translation>1,96 Standardabweichungen des Unterschieds zweier Messungen, aus den Messfehlern der Einstellungen</translation>
     </message>
     <message>
         <source>; the dbh is likelier wrong</source>
@@ -6581,7 +6581,7 @@
     </message>
     <message>
         <source>A text of %1 characters is no decision; %2 are the most.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Text von %1 Zeichen ist keine Entscheidung; höchstens %2 sind möglich.</translation>
     </message>
     <message>
         <source>All plots</source>
@@ -6609,11 +6609,11 @@
     </message>
     <message>
         <source>Bias</source>
-        <translation type="unfinished"></translation>
+        <translation>Systematische Abweichung</translation>
     </message>
     <message>
         <source>Blind looks</source>
-        <translation type="unfinished"></translation>
+        <translation>Blinde Nachmessungen</translation>
     </message>
     <message>
         <source>Blind rows show no former value, on purpose: they tell how well anybody measures. Measure every stem of the plot anew; only the numbers that it may bear are told. Do not look the old values up.</source>
@@ -6697,7 +6697,7 @@
     </message>
     <message>
         <source>Field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -6725,7 +6725,7 @@
     </message>
     <message>
         <source>How well the survey was measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie gut die Inventur gemessen wurde</translation>
     </message>
     <message>
         <source>Indices of all plots</source>
@@ -6761,11 +6761,11 @@
     </message>
     <message>
         <source>Look</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachmessung</translation>
     </message>
     <message>
         <source>Looks with the former values</source>
-        <translation type="unfinished"></translation>
+        <translation>Nachmessungen mit den früheren Werten</translation>
     </message>
     <message>
         <source>Mark variogram</source>
@@ -6809,15 +6809,15 @@
     </message>
     <message>
         <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
     </message>
     <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
@@ -6865,7 +6865,7 @@
     </message>
     <message>
         <source>Pairs</source>
-        <translation type="unfinished"></translation>
+        <translation>Paare</translation>
     </message>
     <message>
         <source>Part</source>
@@ -7045,7 +7045,7 @@
     </message>
     <message>
         <source>Stems were measured a second time. Blind looks, in which the crew did not know the former values, tell how well the survey was measured; a crew that sees the former values agrees with them too easily. Bias is the mean of again minus recorded; both crews have a share in bias and standard deviation. In brackets the 95 % intervals.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stämme wurden ein zweites Mal gemessen. Blinde Nachmessungen, bei denen der Trupp die früheren Werte nicht kannte, zeigen, wie gut die Inventur gemessen wurde; ein Trupp, der die früheren Werte sieht, stimmt mit ihnen zu leicht überein. Die systematische Abweichung ist das Mittel von nachgemessen minus aufgenommen; an ihr und an der Standardabweichung haben beide Trupps ihren Anteil. In Klammern die 95-%-Intervalle.</translation>
     </message>
     <message>
         <source>Stems/ha</source>
@@ -7073,7 +7073,7 @@
     </message>
     <message>
         <source>Tahoe forest-health plot protocol, version 1.0, draft of 2026, sections 4.1 and 4.2: azimuth 2°, distance 0.1 ft, dbh 0.1 in for each 20 in</source>
-        <translation type="unfinished"></translation>
+        <translation>Tahoe forest-health plot protocol, Version 1.0, Entwurf von 2026, Abschnitte 4.1 und 4.2: Azimut 2°, Entfernung 0,1 ft, BHD 0,1 in je 20 in</translation>
     </message>
     <message>
         <source>The %1 half of the stems is spread: fewer of its own than by chance within a radius of %2 m</source>
@@ -7229,7 +7229,7 @@
     </message>
     <message>
         <source>Tolerances: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Toleranzen: %1.</translation>
     </message>
     <message>
         <source>Too few stems to judge how they lie about the centre; %1.</source>
@@ -7249,7 +7249,7 @@
     </message>
     <message>
         <source>US Forest Service, Forest Inventory and Analysis National Core Field Guide, volume I, tree data: azimuth 10°, dbh 0.1 in for each 20 in, distance 1 ft (0.2 ft within a foot of the plot&apos;s limit, which is not looked at here); from memory</source>
-        <translation type="unfinished"></translation>
+        <translation>US Forest Service, Forest Inventory and Analysis National Core Field Guide, Band I, Baumdaten: Azimut 10°, BHD 0,1 in je 20 in, Entfernung 1 ft (0,2 ft bis einen Fuß vom Rand der Probefläche, was hier nicht betrachtet wird); aus dem Gedächtnis</translation>
     </message>
     <message>
         <source>Uniform angle (Gadow, Hui &amp; Albert 1998, Centralblatt für das gesamte Forstwesen 115: 1-10), mingling (Gadow 1993, Forst und Holz 48: 602-606) and differentiation 1 - thinner / thicker dbh (Füldner 1995, Strukturbeschreibung von Buchen-Edellaubholz-Mischwäldern; these three from memory), share of thinner neighbours, competition Σ (dbh of neighbour / own dbh) / distance (Hegyi 1974, in Fries, Growth models for tree and stand simulation, 74-90); only stems whose fourth neighbour is nearer than the edge.</source>
@@ -7285,7 +7285,7 @@
     </message>
     <message>
         <source>Within tolerance</source>
-        <translation type="unfinished"></translation>
+        <translation>Innerhalb der Toleranz</translation>
     </message>
     <message>
         <source>Work of %1</source>
@@ -7861,7 +7861,7 @@
     </message>
     <message>
         <source>empty row for a new stem</source>
-        <translation type="unfinished"></translation>
+        <translation>leere Zeile für einen neuen Stamm</translation>
     </message>
     <message>
         <source>encoding assumed</source>
@@ -7937,7 +7937,7 @@
     </message>
     <message>
         <source>fits nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>passt zu nichts</translation>
     </message>
     <message>
         <source>for some stems it cannot be decided whether they are in (distance, dbh or slope is missing)</source>
@@ -8597,7 +8597,7 @@
     </message>
     <message>
         <source>not filled in</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht ausgefüllt</translation>
     </message>
     <message>
         <source>not found</source>
@@ -8625,7 +8625,7 @@
     </message>
     <message>
         <source>nothing was measured twice</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts wurde zweimal gemessen</translation>
     </message>
     <message>
         <source>nothing: stems inside the stand weigh as they are</source>
@@ -8677,7 +8677,7 @@
     </message>
     <message>
         <source>one pair tells no standard deviation</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Paar sagt nichts über die Standardabweichung</translation>
     </message>
     <message>
         <source>one plot has no sampling error</source>
@@ -8693,7 +8693,7 @@
     </message>
     <message>
         <source>only %1 pairs: the intervals are wide</source>
-        <translation type="unfinished"></translation>
+        <translation>nur %1 Paare: Die Intervalle sind weit</translation>
     </message>
     <message>
         <source>only stems whose fourth neighbour is nearer than the edge</source>
@@ -9577,7 +9577,7 @@
     </message>
     <message>
         <source>values exchanged with another row</source>
-        <translation type="unfinished"></translation>
+        <translation>Werte mit einer anderen Zeile vertauscht</translation>
     </message>
     <message>
         <source>vertical angle</source>
@@ -9641,7 +9641,7 @@
     </message>
     <message>
         <source>written again later</source>
-        <translation type="unfinished"></translation>
+        <translation>später noch einmal geschrieben</translation>
     </message>
     <message>
         <source>wrong with</source>
