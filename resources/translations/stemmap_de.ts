@@ -629,7 +629,7 @@
     </message>
     <message>
         <source>Drop uploads to add them, which is asked before, or field packets</source>
-        <translation>Ablegen: Uploads werden nach Rückfrage hinzugefügt, Tabellen von Feldpaketen übernommen</translation>
+        <translation>Ablegen: Aufnahmedaten werden nach Rückfrage hinzugefügt, Tabellen von Feldpaketen gleich übernommen</translation>
     </message>
     <message>
         <source>Drop to open in place of this survey, which stays under File, Open recent</source>
@@ -2219,7 +2219,7 @@
     </message>
     <message>
         <source>Re-measureme&amp;nts…</source>
-        <translation>&amp;Nachmessungen…</translation>
+        <translation>Nach&amp;messungen…</translation>
     </message>
     <message>
         <source>Take in tables of field packets that crews filled in; no record is changed by it</source>

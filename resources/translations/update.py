@@ -34,7 +34,8 @@ WORDS = (
     *("it fits %1", "%1, %2 and %3", "%1 and %2", ", and "),
     *("Species", "Stems/ha", "Check", "Severity", "Findings", "Plot", "Visit", "Plots", "Stratum", "Remark", "Methods"),
     *("Value", "Settings", "Part", "Meaning", "net", "growth", "weight", "ingrowth", "ongrowth", "mortality"),
-    *("removals", "last", "error", "warning", "note", "95 % interval", "Envelopes", "thick", "thin", "p = %1", "p < %1"),
+    *("removals", "last", "error", "warning", "note", "95 % interval", "Envelopes", "thick", "thin"),
+    *("Look", "Field", "Pairs", "Bias", "p = %1", "p < %1"),
     *("Summarising", "larger", "smaller", "grid", "true", "magnetic", "degree", "degrees", "gon", "gons", "mils"),
 )
 #: What no sentence for a user has: several lines, markup, patterns, keys of a file, words of the database.
@@ -45,7 +46,8 @@ _NO_SENTENCE = re.compile(
 #: Files whose English texts stand in what they write, not in the window: of tables, of what crews brought back.
 _IN_THE_FILE = (
     *("store/geopackage.py", "store/layers.py", "store/schema.py"),
-    *("drawing/document.py", "writing/report.py", "writing/remeasured.py", "tasks/remeasured.py", "survey/returned.py"),
+    *("drawing/document.py", "writing/report.py", "writing/remeasured.py"),
+    *("tasks/remeasured.py", "survey/returned.py"),
 )
 _TOLD = re.compile(r"[A-Za-z]{2,}.* |^ .*[a-z]{2}|^[a-z]{2,} %|%\d .*[a-z]{2}")
 #: Explanations of checks are part of the handbook, which is English.
