@@ -172,6 +172,19 @@ class Session:
                 self.window.panels.bring_forward(panel)
                 self.settle()
 
+    def structure(self) -> None:
+        """The spatial structure of some plots and of the whole survey, each with all its diagrams drawn."""
+        session, panels = self.window.session, self.window.panels
+        panels.bring_forward("structure")
+        for visit in (2, 3, 8, -1, 5):
+            session.select_visit(visit)
+            self.settle()
+            while self.window.jobs.runs("structure") or self.window.jobs.runs("structure-pictures"):
+                QCoreApplication.processEvents()
+                time.sleep(0.001)
+        panels.bring_forward("findings")
+        self.settle()
+
     def printing(self) -> None:
         """The dialog of sheets, the preview and a copied map."""
         outputs = self.window.outputs
@@ -190,7 +203,7 @@ class Session:
 
     def table_of_commands(self) -> None:
         """Every action of the menus but those that ask the system for a file name, open something else or leave."""
-        asking = {"open", "sample", "export", "save-map", "save-settings", "sheets", "add-background"}
+        asking = {"open", "sample", "report", "export", "save-map", "save-settings", "sheets", "add-background"}
         apart = {"quit", "whats-this", "full-screen", "stop"}
         for name, action in self.window.actions_by_name.items():
             if name not in asking | apart and action.isEnabled():
@@ -210,6 +223,7 @@ class Session:
             self.round,
             self.tables,
             self.settings,
+            self.structure,
             self.printing,
             self.table_of_commands,
         ):
