@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRectF, QSize, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRectF, QSize, QTimer, Signal, Slot
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.map_request import LEGEND_MM, theme_of
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from stemmap.survey.background import Background
 
 _tr = QCoreApplication.translate
+#: So long the marks of plots that are there wait for the map of the plot that somebody looks at, milliseconds.
+_LATER_MS = 120
 #: The pointer hits a mark within so many millimetres of its middle.
 _WITHIN_MM = 2.8
 #: A plot is entered when it fills this share of the map as it would fit, and left below a smaller one.
@@ -43,6 +45,8 @@ class SurveyMap(QObject):
         self.plots: Overview | None = None
         self._opened: Opened | None = None
         self._corners: tuple[tuple[bool, Overview], Scene, Scene] | None = None
+        self._later = QTimer(self, singleShot=True, interval=_LATER_MS)
+        self._later.timeout.connect(self._make)
         session.replaced.connect(self._on_replaced)
 
     @Slot()
@@ -53,6 +57,16 @@ class SurveyMap(QObject):
         if self._opened is None or self._opened.workup.survey.upload is not opened.workup.survey.upload:
             self.plots = None
         self._opened = opened
+        if self.plots is None:
+            self._make()
+        else:
+            self._later.start()
+
+    @Slot()
+    def _make(self) -> None:
+        opened = self._opened
+        if opened is None:
+            return
 
         def apply(plots: Overview) -> None:
             self.plots = plots

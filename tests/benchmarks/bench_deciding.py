@@ -18,7 +18,7 @@ from PySide6.QtWidgets import QApplication
 from tests.benchmarks.bench_session import watchdog
 
 #: Decisions that are measured, after a few that load what is used for the first time.
-DECISIONS, FIRST = 40, 4
+DECISIONS, FIRST = 30, 4
 
 
 def make_survey(folder: Path, plots: int) -> list[Path]:
