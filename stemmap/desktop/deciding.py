@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Literal
 from PySide6.QtCore import QObject, QSettings, Signal, Slot
 from PySide6.QtWidgets import QFileDialog, QInputDialog
 
-from stemmap.desktop.decision_words import decided_place, decision_words, when
+from stemmap.desktop.decision_words import adds_stem, decided_place, decision_words, when
 from stemmap.desktop.following import Following
 from stemmap.desktop.message_bar import Answer
 from stemmap.desktop.storing import Storing
@@ -136,7 +136,9 @@ class Deciding(QObject):
             "value": self.tr("Stored: {new} holds in place of {old}."),
             "keep": self.tr("Stored: right as recorded."),
             "recheck": self.tr("Stored: the crew measures it again."),
-        }[entries[0].decision]
+        }["value" if "/remeasured/" in entries[0].finding and entries[0].new else entries[0].decision]
+        if adds_stem(entries[0]):
+            words = self.tr("Stored: taken over as a stem of the plot.")
         self._window.statusBar().showMessage(words.format(old=entries[0].old, new=entries[0].new), 8000)
         if self._window.panels.round.active:
             self._window.panels.round.go(1)

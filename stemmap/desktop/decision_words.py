@@ -46,11 +46,19 @@ def decided_place(entry: Entry) -> str:
 def decision_words(entry: Entry) -> str:
     """What was decided."""
     label = decision_label(entry.decision)
+    if adds_stem(entry):
+        return _tr("decision_words", "taken over as a stem")
     if entry.decision in ("correct", "value") and entry.field:
         return _tr("decision_words", "{label}, {field} {old} → {new}").format(
             label=label, field=field_words(entry.field), old=entry.old or "–", new=entry.new
         )
     return label
+
+
+def adds_stem(entry: Entry) -> bool:
+    """Whether a stem that a crew brought back became one of the plot."""
+    added = bool(entry.changes) and all(change.old is None for change in entry.changes)
+    return entry.decision == "correct" and not entry.stem and added
 
 
 def decision_sentence(entry: Entry) -> str:

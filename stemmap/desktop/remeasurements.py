@@ -103,12 +103,16 @@ class Remeasurements(QObject):
         )
 
     def show_findings(self) -> None:
-        """Bring the findings about what crews brought back to the front."""
-        panels = self._window.panels
+        """Bring the findings about what crews brought back to the front, and go to the first."""
+        panels, workup = self._window.panels, self._window.session.workup
         panels.bring_forward("all-findings")
         column = QCoreApplication.translate("findings_table", "check")
         panels.findings_table.filter.setText(f"{column} {worded('remeasured')}")
         panels.findings_table.view.setFocus()
+        if workup is not None:
+            batches, of_place = workup.findings.batches, workup.findings.order.batch.tolist()
+            first = (place for place, number in enumerate(of_place) if batches[number][0].slug == "remeasured")
+            self._window.session.select_place(next(first, -1))
 
 
 def remeasurement_commands(window: MainWindow) -> tuple[Entry, ...]:

@@ -131,11 +131,14 @@ class Ghost:
         Metres, shape (2,).
     radius_m
         NaN without dbh.
+    number
+        What a crew called a stem that is not recorded.
     """
 
     stem_row: int
     place: Floats
     radius_m: float
+    number: str = ""
 
     @property
     def radius(self) -> tuple[float, float]:
@@ -174,7 +177,8 @@ def ghosts_of(
             dbh = finding.evidence.get("dbh_cm") or np.nan
             place = _reach(survey, _NOTHING_TYPED | found, dbh, turn_deg=turn_deg)
             if np.hypot(*place) <= reach_m:
-                made[-1, frozenset(found.items())] = Ghost(-1, place, symbol_factor * dbh / 200.0)
+                number = str(finding.evidence.get("number") or "")
+                made[-1, frozenset(found.items())] = Ghost(-1, place, symbol_factor * dbh / 200.0, number)
         if finding.stem_row >= 0 and numbers:
             best = max(numbers, key=lambda proposal: proposal["probability"] or 0.0)
             proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
@@ -228,7 +232,10 @@ def _reach(survey: Survey, record: Mapping[str, float], dbh_cm: float, *, turn_d
 
 
 def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Shape]:
-    """Dashed discs where the stems would stand, with a thin line from where they were typed."""
+    """Dashed discs where the stems would stand, with a thin line from where they were typed.
+
+    To a stem that is not recorded no line leads: it has a ring, like a stem with a finding, and its number.
+    """
     stroke = Stroke(theme.ghost, 0.3, dash_mm=(0.9, 0.6))
     shapes: list[Shape] = []
     for ghost in ghosts:
@@ -239,6 +246,13 @@ def ghost_shapes(ghosts: Sequence[Ghost], stems: Stems, theme: Theme) -> list[Sh
             Lines(typed, np.repeat(at, len(typed), axis=0), Stroke(theme.ghost, 0.2)),
             Discs(at, radius_m, radius_mm=radius_mm, least_mm=LEAST_MM, stroke=stroke),
         ]
+        if ghost.stem_row < 0:
+            ring = radius_mm + NO_DBH_MM
+            beside = np.array([[ring + OUTLINE_GAP_MM, 0.0]])
+            shapes += [
+                Discs(at, radius_m, radius_mm=ring, stroke=stroke),
+                Texts(at, (ghost.number,), SMALL, theme.ghost, offset_mm=beside, align=0.0),
+            ]
     return shapes
 
 

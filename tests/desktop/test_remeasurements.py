@@ -8,6 +8,7 @@ from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog
 
+from stemmap.desktop.decision_words import decision_words
 from stemmap.desktop.quality_words import quality_lines
 from stemmap.tasks.brought_back import brought_back
 from stemmap.tasks.packet import make_packet
@@ -181,3 +182,28 @@ def test_the_survey_panel_tells_how_well_was_measured_blind_and_cold_apart(recei
     assert lines["Distance: bias"][0].startswith(f"{blind['bias']:+.3f} m (")
     assert lines["Distance: standard deviation"][0].startswith(f"{blind['spread']:.3f} m (")
     assert all(line.meaning for line in quality_lines(figures))
+
+
+def test_findings_about_it_are_decided_by_one_key_each_in_words_that_fit(receiving, tables, qtbot):
+    receiving.remeasurements.bring([tables[0]])
+    told(receiving, qtbot, "Taken in")
+    receiving.remeasurements.show_findings()
+    assert receiving.session.selected_finding.id == brought(receiving)[0].id
+    findings = receiving.session.workup.findings
+    new = next(place for place, each in enumerate(findings) if each.brought)
+    receiving.session.select_place(new)
+    receiving.deciding.decide("correct")
+    stored = receiving.statusBar().currentMessage
+    qtbot.waitUntil(lambda: stored() == "Stored: taken over as a stem of the plot.", timeout=10000)
+    assert decision_words(receiving.deciding.following.journal[-1]) == "taken over as a stem"
+    qtbot.waitUntil(lambda: not any(each.brought for each in brought(receiving)), timeout=20000)
+    findings = receiving.session.workup.findings
+    # The crew typed 4,560 and 18,20; that the decided values are 4.56 and 18.2 speaks against neither.
+    assert not [each for each in findings if each.stem == "77" and each.check == "mistyped"]
+    far = next(place for place, each in enumerate(findings) if each.id == "1/2026/3/remeasured/distance_m")
+    receiving.session.select_place(far)
+    receiving.deciding.decide("correct")
+    qtbot.waitUntil(lambda: "holds in place of" in stored(), timeout=10000)
+    receiving.deciding.undo()
+    qtbot.waitUntil(lambda: stored().startswith("Undone: entry 2"), timeout=10000)
+    qtbot.waitUntil(lambda: "1/2026/3/remeasured/distance_m" in {each.id for each in brought(receiving)}, timeout=20000)

@@ -186,6 +186,7 @@ def test_a_new_stem_is_dashed_on_the_map_where_it_will_stand(survey_path, filled
     row = next(place for place in range(len(after.survey.stems)) if after.survey.stems.label(place) == "77")
     assert ghost.place == pytest.approx([after.measured.x_m[row], after.measured.y_m[row]])
     assert ghost.radius_m == pytest.approx(0.091)
+    assert ghost.number == "77"
 
 
 def test_a_stem_not_found_is_gone_when_it_is_decided_so(survey_path, filled, tmp_path):

@@ -20,6 +20,7 @@ from stemmap.checks.evidence.typed import judged_visits, typed
 from stemmap.core.revisit import squared_distance
 from stemmap.core.sweep import Sweep, order_of_numbers, steadiness
 from stemmap.core.sweep_chain import Choices
+from stemmap.survey.decided import rows_of
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case
 
@@ -139,8 +140,7 @@ def suspects(case: Case) -> Suspects:
 
 def _spellings(case: Case) -> tuple[Spelling | None, ...]:
     """How the numbers of each quantity are written, as the whole survey has it."""
-    columns = case.survey.stems.records.columns
-    own = [None if name is None else spelling(columns[name]) for name in case.once(typed).columns]
+    own = [None if name is None else _spelling(case, name) for name in case.once(typed).columns]
     if case.whole is None:
         return tuple(own)
     whole = case.whole.once(suspects).spellings
@@ -148,6 +148,16 @@ def _spellings(case: Case) -> tuple[Spelling | None, ...]:
         one if one is None or other is None else replace(other, places=one.places)
         for one, other in zip(own, whole, strict=True)
     )
+
+
+def _spelling(case: Case, name: str) -> Spelling:
+    """How the numbers of a column are written; nobody typed those that were decided."""
+    records = case.survey.stems.records
+    spelt = spelling(records.columns[name])
+    decided = rows_of(records, list(case.survey.decisions.values.get(name, ())))
+    places = spelt.places.copy()
+    places[decided[decided >= 0]] = -1
+    return replace(spelt, places=places)
 
 
 def _grew_oddly(case: Case) -> Truths:
