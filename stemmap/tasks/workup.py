@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
@@ -287,14 +286,11 @@ def _alone(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> tuple
 def _check(survey: Survey, measured: Measured, progress: Progress) -> Workup:
     checks.load()
     case = Case(survey, measured)
-    unseen = case.once(hidden)
-    # The summary needs no finding: it is made beside the checks.
-    with ThreadPoolExecutor(1, thread_name_prefix="summary") as beside:
-        summary = beside.submit(lambda: replace(summarise(survey, measured), unseen=unseen))
-        findings = run_checks(case, progress).without(*_put_away(survey, case))
+    findings = run_checks(case, progress).without(*_put_away(survey, case))
     progress.step("Summarising")
     told = tuple(fieldwork(case, findings))
-    return Workup(survey, measured, findings, summary.result(), told, case)
+    summary = replace(summarise(survey, measured), unseen=case.once(hidden))
+    return Workup(survey, measured, findings, summary, told, case)
 
 
 def save_settings(settings: Settings, path: Path | str) -> None:
