@@ -235,9 +235,14 @@ def _lines(case: Case, found: Again) -> Iterator[Batch]:
 def _added(case: Case, found: Again) -> Iterator[Batch]:
     """Stems that a crew found and nobody recorded, each with the values by which it would be a stem."""
     survey, records, matched = case.survey, found.rows, found.matched
-    rows = np.flatnonzero(matched.outcome == Outcome.NEW)
+    rows = np.flatnonzero(np.isin(matched.outcome, (Outcome.NEW, Outcome.REPEATED)))
     places = [(int(records.source[row]), int(records.line[row])) for row in rows]
-    rows = rows[rows_of(survey.stems.records, places) < 0]
+    taken = rows_of(survey.stems.records, places) >= 0
+    plot = cells(records, "plot")[rows].tolist()
+    said = list(zip(matched.asked[rows].tolist(), plot, map(str, matched.again[rows].tolist()), strict=True))
+    # What was written again alike says nothing new of a stem that was taken over.
+    known = {each for each, is_stem in zip(said, taken, strict=True) if is_stem}
+    rows = rows[(matched.outcome[rows] == Outcome.NEW) & ~taken & np.array([each not in known for each in said], bool)]
     if not len(rows):
         return
     own = {name: cells(records, name)[rows] for name in ("plot", "visit", "tree", "stem")}

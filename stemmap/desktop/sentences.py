@@ -185,7 +185,7 @@ def _chance_of(told: Finding, proposal: Mapping[str, Any]) -> str:
 
 
 def _value(value: float | str) -> str:
-    return value if isinstance(value, str) else f"{value:g}"
+    return value if isinstance(value, str) else f"{value:g}".replace(".", QLocale().decimalPoint())
 
 
 def _stands_in(text: str, sentence: str) -> bool:

@@ -171,6 +171,30 @@ def test_a_new_stem_is_one_of_the_survey_when_it_is_decided_so(survey_path, fill
     assert [each.as_json() for each in undone.findings] == [each.as_json() for each in before.findings]
 
 
+def test_a_stem_taken_over_is_asked_about_again_only_when_it_is_written_otherwise_later(survey_path, filled, tmp_path):
+    muddled(filled)
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    (new,) = [each for each in bring_back(survey_path, [tmp_path / "back.csv"], who="Ida").findings() if each.brought]
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(new.id, "correct", "", "Ida"))
+    write_workbook(tmp_path / "back.xlsx", filled)
+    made = bring_back(survey_path, [tmp_path / "back.xlsx"], who="Ida")
+    assert not [each for each in made.findings() if each.brought]
+    count = len(made.workup.survey.stems)
+    next(row for row in filled if row["stem"] == "77")["distance_m"] = "4.650"
+    write_workbook(tmp_path / "mended.xlsx", filled)
+    (mended,) = [
+        each for each in bring_back(survey_path, [tmp_path / "mended.xlsx"], who="Ida").findings() if each.brought
+    ]
+    assert mended.id == new.id
+    with opened(survey_path, write=True) as survey_file:
+        decide(survey_file, Request(mended.id, "correct", "", "Ida"))
+    after = open_uploads([survey_path]).survey.stems
+    (row,) = [place for place in range(len(after)) if after.label(place) == "77"]
+    assert len(after) == count
+    assert after.numbers("distance_m")[row] == 4.65
+
+
 @pytest.mark.parametrize("distance_to", ["axis", "face"])
 def test_a_new_stem_is_dashed_on_the_map_where_it_will_stand(survey_path, filled, tmp_path, distance_to):
     muddled(filled)
