@@ -42,10 +42,9 @@ class Deciding(QObject):
         self._window, self._session, self._jobs = window, window.session, window.jobs
         self.following: Following = Following(window)
         self._storing = Storing(window.jobs, self)
-        self._storing.told.connect(self.told)
+        self._storing.told.connect(self._refuse)
         self.following.told.connect(self.told)
-        self._said = ""
-        self.told.connect(self._on_told)
+        self._refused = ""
 
     @property
     def survey_path(self) -> Path | None:
@@ -59,9 +58,10 @@ class Deciding(QObject):
         return self.survey_path is not None and not any(map(is_survey_file, paths))
 
     @Slot(str)
-    def _on_told(self, sentence: str) -> None:
-        """What was told before a decision was stored is of no use after it."""
-        self._said = sentence
+    def _refuse(self, sentence: str) -> None:
+        """Say why nothing is stored, until something is."""
+        self._refused = sentence
+        self.told.emit(sentence)
 
     # deciding
 
@@ -73,11 +73,11 @@ class Deciding(QObject):
             return
         chosen = self._session.selected_finding
         if chosen is None:
-            self.told.emit(self.tr("Choose a finding first: N goes to the next one."))
+            self._refuse(self.tr("Choose a finding first: N goes to the next one."))
             return
         wanted = int(decision.partition("=")[2] or 1) if decision.startswith("correct") else 0
         if wanted > max(len(chosen.proposals), 1 if chosen.meant else 0):
-            self.told.emit(
+            self._refuse(
                 self.tr("There is no such proposal: K keeps the record, R sends the crew, E gives another value.")
             )
             return
@@ -178,12 +178,12 @@ class Deciding(QObject):
     def _meant(self, find: Callable[[Sequence[Entry]], Entry]) -> Entry | None:
         """The decision that is meant, if there is one."""
         if self.survey_path is None:
-            self.told.emit(self.tr("Decisions are kept in a survey file: choose File, Keep as survey file."))
+            self._refuse(self.tr("Decisions are kept in a survey file: choose File, Keep as survey file."))
             return None
         try:
             return find(self.following.journal)
         except InputError as fault:
-            self.told.emit(worded(str(fault)))
+            self._refuse(worded(str(fault)))
             return None
 
     def _turn(self, decision: Literal["undo", "redo"], meant: Entry) -> None:
@@ -229,12 +229,10 @@ class Deciding(QObject):
 
         path = self.survey_path
         if path is None:
-            self.told.emit(self.tr("Decisions are kept in a survey file: choose File, Keep as survey file."))
+            self._refuse(self.tr("Decisions are kept in a survey file: choose File, Keep as survey file."))
             return
         if self.following.as_of is not None:
-            self.told.emit(
-                self.tr("An earlier moment is shown, at which nothing can be decided. First go back to now.")
-            )
+            self._refuse(self.tr("An earlier moment is shown, at which nothing can be decided. First go back to now."))
             return
         who = self.who()
         if not who:
@@ -242,7 +240,7 @@ class Deciding(QObject):
 
         def apply(entries: Sequence[Entry]) -> None:
             self._window.reason_line.used()
-            self._window.message_bar.withdraw(self._said)
+            self._window.message_bar.withdraw(self._refused)
             tell(entries)
             if path == self.survey_path:
                 self.following.took(entries)
@@ -251,7 +249,7 @@ class Deciding(QObject):
             if isinstance(fault, FindingUnknown) and unknown is not None:
                 unknown()
             else:
-                self.told.emit(worded(str(fault)))
+                self._refuse(worded(str(fault)))
 
         self._storing.store(path, lambda survey_file: store(survey_file, who), apply=apply, refused=refused)
 
