@@ -39,6 +39,7 @@ class SurveyPanel(QWidget):
         self._names: list[str] = []
         self._lines: list[Line] = []
         self.by = QComboBox()
+        self.by.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.by.setAccessibleName(self.tr("Groups beside the whole survey"))
         self.by.setToolTip(self.by.accessibleName())
         self.by.activated.connect(self._show_groups)

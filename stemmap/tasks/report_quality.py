@@ -32,7 +32,8 @@ def quality_blocks(workup: Workup, spoken: Spoken) -> Iterator[Block]:
     for each in stems:
         counts = f"{each['found']} of {each['asked']} stems were found, {each['added']} added."
         yield Paragraph(f"{_look(each['look'], said)}: {said(counts)}")
-    yield Table([said(heading) for heading in _HEADINGS], rows, sentences=16)
+    shown = len(_HEADINGS) if any(row[-1] for row in rows) else len(_HEADINGS) - 1
+    yield Table([said(heading) for heading in _HEADINGS[:shown]], [row[:shown] for row in rows])
     yield Paragraph(said(f"Tolerances: {told['tolerance']}."))
 
 
