@@ -18,6 +18,9 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 _RARE = "on so few plots a t interval holds the truth less often than it says; skew_low and skew_high are nearer"
+#: On fewer plots the interval without skewness is no better than Student's.
+_FEWEST_PLOTS = 3
+_RAREST = "on one or two plots no interval holds the truth as often as it says"
 
 
 def estimates_json(summary: Summary) -> list[dict[str, Any]]:
@@ -101,7 +104,7 @@ def _estimates(summary: Summary, visit: str | None, sample: Sample) -> dict[str,
                 "plots_with_it": int(present[place]),
                 "stems_per_ha": estimate_json(of_species, place),
                 "basal_area_m2_per_ha": estimate_json(by_area, place),
-                "note": _RARE if present[place] < FEW_PLOTS else None,
+                "note": _note(int(present[place])),
             }
             for place in np.flatnonzero(present).tolist()
         ],
@@ -121,6 +124,13 @@ def _estimates(summary: Summary, visit: str | None, sample: Sample) -> dict[str,
         made["totals"] = {"stems": _times(made["stems_per_ha"], hectares),
                           "basal_area_m2": _times(made["basal_area_m2_per_ha"], hectares)}  # fmt: skip
     return made
+
+
+def _note(plots: int) -> str | None:
+    """What the intervals of a species on so many plots are worth (simulated)."""
+    if plots < _FEWEST_PLOTS:
+        return _RAREST
+    return _RARE if plots < FEW_PLOTS else None
 
 
 def _density(summary: Summary, sample: Sample, stems: float, basal_area: float) -> dict[str, Any]:
