@@ -305,6 +305,10 @@
         <translation>Gespeichert: wird nachgemessen.</translation>
     </message>
     <message>
+        <source>Stored: taken over as a stem of the plot.</source>
+        <translation>Gespeichert: als Stamm der Probefläche übernommen.</translation>
+    </message>
+    <message>
         <source>Undone: entry {entry} by {who}: {what}.</source>
         <translation>Rückgängig gemacht: Eintrag {entry} von {who}: {what}.</translation>
     </message>
@@ -2306,6 +2310,10 @@
     <message>
         <source>plot {plot}</source>
         <translation>Probefläche {plot}</translation>
+    </message>
+    <message>
+        <source>taken over as a stem</source>
+        <translation>als Stamm übernommen</translation>
     </message>
     <message>
         <source>{label}, {field} {old} → {new}</source>
@@ -4537,7 +4545,7 @@
     <name>survey_map</name>
     <message>
         <source>{count} plots, {errors} with errors, {others} to look at</source>
-        <extracomment>A plot is entered when it fills this share of the map as it would fit, and left below a smaller one.</extracomment>
+        <extracomment>The pointer hits a mark within so many millimetres of its middle. A plot is entered when it fills this share of the map as it would fit, and left below a smaller one.</extracomment>
         <translation>{count} Probeflächen, {errors} mit Fehlern, {others} zu prüfen</translation>
     </message>
     <message>
@@ -5688,6 +5696,10 @@
         <translation>vielleicht %1 %2%3</translation>
     </message>
     <message>
+        <source>perhaps all %1 stems of this visit stand elsewhere</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>plot and number</source>
         <translation>Probefläche und Nummer</translation>
     </message>
@@ -5698,6 +5710,10 @@
     <message>
         <source>the dbh</source>
         <translation>der BHD</translation>
+    </message>
+    <message>
+        <source>the disk failed at the last step; this may be stored or not, everything before is whole. Check the disk, then look what is there.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the girth</source>
@@ -6402,6 +6418,10 @@
     <message>
         <source>%1 % of the ground is hidden from the centre; %2 living stems (%3 to %4) may stand unseen: look from a second point.</source>
         <translation>%1 % des Bodens sind vom Mittelpunkt aus verdeckt; %2 lebende Stämme (%3 bis %4) können ungesehen dort stehen: von einem zweiten Punkt aus nachsehen.</translation>
+    </message>
+    <message>
+        <source>%1 (probability %2), perhaps those of the last visit</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 Say --replace to take the new records, or --keep the old ones.</source>
@@ -8672,6 +8692,10 @@
         <translation>auf keiner Probefläche haben alle Stämme des Musters einen BHD, und verschiedene</translation>
     </message>
     <message>
+        <source>on one or two plots no interval holds the truth as often as it says</source>
+        <translation>bei einer oder zwei Probeflächen enthält kein Intervall den wahren Wert so oft, wie es angibt</translation>
+    </message>
+    <message>
         <source>one measurement of one plot, named as typed: a date, a year, a cycle</source>
         <translation>eine Messung einer Probefläche, benannt wie getippt: ein Datum, ein Jahr, ein Durchgang</translation>
     </message>
@@ -8782,10 +8806,6 @@
     <message>
         <source>percent</source>
         <translation>Prozent</translation>
-    </message>
-    <message>
-        <source>perhaps all %1 stems otherwise (probability %2)</source>
-        <translation>vielleicht alle %1 Stämme anders (Wahrscheinlichkeit %2)</translation>
     </message>
     <message>
         <source>plot</source>
@@ -9678,6 +9698,10 @@
     <message>
         <source>{meant} and {typed} stand each in the column of the other</source>
         <translation>{meant} und {typed} stehen jeweils in der Spalte des anderen</translation>
+    </message>
+    <message>
+        <source>{meant} is the dbh of a stem with a girth of {typed}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{meant} is {typed} a quarter of the circle on</source>
