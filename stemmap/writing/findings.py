@@ -75,7 +75,8 @@ def _extras(finding: Finding) -> Iterator[str]:
         chance = "" if probability is None else f" (probability {probability:.2f})"
         yield f"perhaps {proposal['field']} {told}{chance}"
     if finding.meant:
-        yield f"perhaps all {len(finding.meant)} stems otherwise (probability {finding.meant[0].probability:.2f})"
+        told = f"perhaps all {len(finding.meant)} stems of this visit stand elsewhere"
+        yield f"{told} (probability {finding.meant[0].probability:.2f}), perhaps those of the last visit"
 
 
 def _write_html(stream: TextIO, findings: Findings) -> None:

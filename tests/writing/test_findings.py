@@ -52,6 +52,22 @@ def test_table_tells_plot_by_plot(made):
         assert any(finding.message in line and finding.severity in line for line in lines), finding.message
 
 
+def test_table_says_that_a_whole_plot_may_be_wrong_or_its_last_visit():
+    azimuths = [5, 31, 58, 80, 104, 131, 150, 178, 205, 233, 255, 287, 310, 341]
+    distances = [3.2, 5.1, 7.0, 4.4, 6.1, 2.9, 7.4, 5.5, 3.8, 6.6, 4.9, 7.1, 5.8, 2.5]
+    both = {
+        "plot": ["1"] * 28,
+        "visit": ["2021"] * 14 + ["2026"] * 14,
+        "stem": [f"{number}" for number in range(1, 15)] * 2,
+        "azimuth": [f"{each}" for each in azimuths + [360 - azimuth for azimuth in azimuths]],
+        "distance_m": [f"{each:.2f}" for each in distances * 2],
+        "dbh_cm": [f"{20 + each:.1f}" for each in distances * 2],
+    }
+    lines = text_of(findings(survey(both, settings={"design": {"radius_m": 8}})), "table").splitlines()
+    told = "perhaps all 14 stems of this visit stand elsewhere (probability 0.50), perhaps those of the last visit"
+    assert told in [line.strip() for line in lines]
+
+
 class Page(html.parser.HTMLParser):
     def __init__(self):
         super().__init__()

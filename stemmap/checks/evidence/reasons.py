@@ -37,10 +37,14 @@ _MEANING = {
     "quadrant": "{meant} is {typed} a quarter of the circle on",
     "gon and degree": "{meant} is {typed} taken for the other unit of the circle",
     "other unit": "{meant} is {typed} taken for another unit",
+    "girth": "{meant} is the dbh of a stem with a girth of {typed}",
     "along the slope": "{meant} is {typed} made horizontal, or along the slope, as the other distances are",
     "two columns": "{meant} and {typed} stand each in the column of the other",
     "exchanged": "{meant} stands with another stem, which has {typed} in its turn",
 }
+#: Kinds of slips as they are told, by number: a girth is a slip of its own only here.
+_TOLD_SLIPS = (*SLIPS, "girth")
+_OTHER_UNIT, _GIRTH = SLIPS.index("other unit"), len(SLIPS)
 _NOTHING = "What was meant cannot be told."
 #: Reasons, in the order they are told; at most two are.
 _REASONS = (
@@ -105,7 +109,7 @@ class Reasons:
         )
         if slip == -2:
             return f"{why} {_NOTHING}"
-        what = _MEANING[SLIPS[slip]]
+        what = _MEANING[_TOLD_SLIPS[slip]]
         good = [word for number, word in enumerate(_FITS) if fits >> number & 1]
         fit = "; it fits " + (", ".join(good[:-1]) + " and " if len(good) > 1 else "") + good[-1] if good else ""
         return f"{why} {what}{fit}."
@@ -130,6 +134,9 @@ def reasons(case: Case) -> Reasons:
     fitting = (first >= 0) & (best.probability[:, 0] >= _PROPOSED) & known[first]
     fitting &= meant.quantity[first] == quantity
     slip = np.where(fitting, meant.slip[first], -2)
+    # Other units only make a diameter larger.
+    girth = (slip == _OTHER_UNIT) & (quantity == 2) & (meant.value[first] < measured.dbh_cm[rows])
+    slip = np.where(girth, _GIRTH, slip)
 
     place = np.full(len(case.survey.stems), -1, np.int64)
     place[both.this] = np.arange(len(both.this))
