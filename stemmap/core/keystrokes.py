@@ -133,6 +133,10 @@ def slip_shares(quantity: Quantity) -> NDArray[np.float64]:
     return np.array([shares.get(slip, 0.0) for slip in SLIPS])
 
 
+#: Nobody types numbers with more digits, or more places after the point; they would have readings without end.
+_MOST_DIGITS, _MOST_DECIMALS = 16, 9
+
+
 def meant(
     texts: Sequence[str],
     quantity: Quantity,
@@ -162,6 +166,7 @@ def meant(
         A value that two slips lead to stands there twice, once for each.
     """
     circle = full_circle if quantity == "azimuth" else 0.0
+    decimals = min(decimals, _MOST_DECIMALS)
     found = [_of_text(text, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=circle) for text in texts]
     none = np.zeros((3, 0))
     value, slip, log_chance = np.concatenate([none, *found], axis=1)
@@ -177,7 +182,7 @@ def _of_text(
     plain = text.strip().replace(",", ".")
     whole, _, part = plain.partition(".")
     found: dict[tuple[float, int], float] = {}
-    if (whole + part).isascii() and (whole + part).isdigit():
+    if len(whole + part) <= _MOST_DIGITS and (whole + part).isascii() and (whole + part).isdigit():
         for kind, number, probability in _readings(
             whole, part, quantity, decimals=decimals, keeps_zeros=keeps_zeros, full_circle=full_circle
         ):

@@ -275,6 +275,9 @@ _REASONS = {
     "SQLITE_FULL": "the disk is full; nothing of this was stored, everything before is whole.",
     "SQLITE_READONLY": "it cannot be written here; copy it to a folder of your own.",
     "SQLITE_CANTOPEN": "it cannot be opened; check the folder and your rights to it.",
+    # The last step: the folder must know that the rollback journal is gone.
+    "SQLITE_IOERR_DIR_FSYNC": "the disk failed at the last step: this may be stored or not, everything before is "
+    "whole. Check the disk, then look what is there.",
     "SQLITE_NOMEM": "the machine has too little memory for it.",
 }
 

@@ -90,3 +90,9 @@ def test_chance_is_that_of_hitting_just_this():
 @pytest.mark.parametrize("quantity", ["azimuth", "distance", "diameter"])
 def test_shares_sum_to_one(quantity):
     assert slip_shares(quantity).sum() == pytest.approx(1.0)
+
+
+def test_numbers_without_end_have_no_readings_without_end():
+    found = meant(["3.5", "1." + "0" * 400, "9" * 400], "distance", decimals=400)
+    assert found.first[1] < 200
+    assert found.first[1:].tolist() == [found.first[1]] * 3
