@@ -986,6 +986,18 @@
         <translation>&amp;Zeigen</translation>
     </message>
     <message>
+        <source>Values that are in doubt and were measured again alike: {count}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>measured again within the tolerance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Keep these {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, new stems {new}, fitting nothing {loose}; findings to decide {open}.</source>
         <translation>Übernommen aus {names}: ausgefüllte Zeilen {filled}, davon über der Toleranz {beyond}, nicht gefunden {gone}, neue Stämme {new}, zu nichts passend {loose}; zu entscheidende Befunde {open}.</translation>
     </message>
@@ -5697,7 +5709,7 @@
     </message>
     <message>
         <source>perhaps all %1 stems of this visit stand elsewhere</source>
-        <translation type="unfinished"></translation>
+        <translation>vielleicht stehen alle %1 Stämme dieser Aufnahme anderswo</translation>
     </message>
     <message>
         <source>plot and number</source>
@@ -5710,10 +5722,6 @@
     <message>
         <source>the dbh</source>
         <translation>der BHD</translation>
-    </message>
-    <message>
-        <source>the disk failed at the last step; this may be stored or not, everything before is whole. Check the disk, then look what is there.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the girth</source>
@@ -6421,7 +6429,7 @@
     </message>
     <message>
         <source>%1 (probability %2), perhaps those of the last visit</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 (Wahrscheinlichkeit %2), vielleicht die der vorigen Aufnahme</translation>
     </message>
     <message>
         <source>%1 Say --replace to take the new records, or --keep the old ones.</source>
@@ -9352,6 +9360,10 @@
         <translation>das Verfahren nimmt keinen Stamm von {dbh_cm:g} cm auf</translation>
     </message>
     <message>
+        <source>the disk failed at the last step: this may be stored or not, everything before is whole. Check the disk, then look what is there.</source>
+        <translation>der Datenträger versagte beim letzten Schritt: dies ist vielleicht gespeichert, vielleicht nicht, alles davor ist unversehrt. Den Datenträger prüfen, dann nachsehen, was da ist.</translation>
+    </message>
+    <message>
         <source>the disk failed; nothing of this was stored, everything before is whole. Check the disk.</source>
         <translation>der Datenträger hat versagt; davon wurde nichts gespeichert, alles Frühere ist heil. Den Datenträger prüfen.</translation>
     </message>
@@ -9701,7 +9713,7 @@
     </message>
     <message>
         <source>{meant} is the dbh of a stem with a girth of {typed}</source>
-        <translation type="unfinished"></translation>
+        <translation>{meant} ist der BHD eines Stammes mit einem Umfang von {typed}</translation>
     </message>
     <message>
         <source>{meant} is {typed} a quarter of the circle on</source>
