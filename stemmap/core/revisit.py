@@ -191,8 +191,8 @@ def _step(this: Map, last: Map, group: Integers, *, turn: Floats, shift: Floats)
         normal[:, row, column] = normal[:, column, row] = np.bincount(group, weight * term, minlength=groups)
     pulls = (x * pull_y - y * pull_x, pull_x, pull_y)
     right = np.stack([np.bincount(group, weight * pull, minlength=groups) for pull in pulls], axis=1)
-    step: Floats = np.linalg.solve(normal + _RIDGE, right[..., None])[..., 0]
-    return normal, step
+    step = np.linalg.solve(normal + _RIDGE, right[..., None])[..., 0]
+    return normal, step.astype(np.float64, copy=False)
 
 
 def placed(this: Map, fit: RigidFit) -> Map:

@@ -170,7 +170,7 @@ class BroughtBack:
         if matched is not None:
             outcome = matched.outcome[rows]
             difference, tolerance = differences(matched)[rows], allowed(matched, self.workup.survey.settings)[rows]
-            beyond = (~np.isnan(difference) & ~within(difference, tolerance)).any(axis=1)
+            beyond = np.any(~np.isnan(difference) & ~within(difference, tolerance), axis=1)
         counted = np.bincount(outcome, minlength=len(Outcome))
         return Tally(
             int(counted.sum() - counted[Outcome.NOT_FILLED_IN] - counted[Outcome.SPARE]),

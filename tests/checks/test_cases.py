@@ -1,7 +1,7 @@
 """Every check fires where it should and is silent where it should be; the cases are data, one file a check.
 
-A case holds columns of stems, plots, stations and rows brought back as typed, settings, and for `fires` the sentence (or `messages`) and
-whatever else of the finding is to be held. `times` repeats the stems.
+A case holds columns of stems, plots, stations and rows brought back as typed, settings, and for `fires` the sentence
+(or `messages`) and whatever else of the finding is to be held. `times` repeats the stems.
 """
 
 import json
