@@ -69,7 +69,7 @@ class Deciding(QObject):
         """Store a decision, as `stemmap decide` takes it, on the finding selected or those marked in their table."""
         marked = self._marked()
         if len(marked) > 1:
-            self._decide_all(marked, decision)
+            self.decide_all(marked, decision, why)
             return
         chosen = self._session.selected_finding
         if chosen is None:
@@ -90,7 +90,9 @@ class Deciding(QObject):
             return []
         return [workup.findings.tell(table.model.shown.row_at(place)).id for place in table.marked_places()]
 
-    def _decide_all(self, findings: list[str], decision: str) -> None:
+    def decide_all(self, findings: Sequence[str], decision: str, why: str = "") -> None:
+        """Store one decision on several findings, with an entry for each."""
+
         def tell(entries: Sequence[Entry]) -> None:
             numbers = [entry.entry for entry in entries]
             words = self.tr("Stored for {count} findings: {what}.").format(
@@ -104,7 +106,7 @@ class Deciding(QObject):
             undo = Answer(self.tr("&Undo these {count}").format(count=len(entries)), lambda: self._undo_all(numbers))
             self._window.message_bar.tell(words, (undo,) if entries else ())
 
-        self._decide_on(findings, decision, self._window.reason_line.text, tell)
+        self._decide_on(findings, decision, why or self._window.reason_line.text, tell)
 
     def _decide_on(
         self,

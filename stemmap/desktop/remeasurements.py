@@ -71,21 +71,33 @@ class Remeasurements(QObject):
         if not who:
             return
 
-        def work(progress: Progress) -> tuple[Opened, str]:
+        def work(progress: Progress) -> tuple[Opened, str, list[str]]:
             from stemmap.tasks.remeasured import bring_back
 
             made = bring_back(survey_path, paths, who=who, progress=progress)
             known = worded(made.sentence(survey_path.name)) if made.known_files else ""
             told = self._told(made.tally(), names) if made.new_rows else ""
-            return prepare(made.workup), f"{told} {known}".strip()
+            confirmed = [each["finding"] for each in made.confirmed()]
+            return prepare(made.workup), f"{told} {known}".strip(), confirmed
 
-        def apply(made: tuple[Opened, str]) -> None:
-            opened, sentence = made
+        def apply(made: tuple[Opened, str, list[str]]) -> None:
+            opened, sentence, confirmed = made
             if following.path == survey_path:
                 following.show_added(opened)
-                self._window.message_bar.tell(sentence, (Answer(self.tr("Sho&w"), self.show_findings),))
+                self._tell(sentence, confirmed)
 
         self._window.jobs.start("add", work, apply=apply)
+
+    def _tell(self, sentence: str, confirmed: Sequence[str]) -> None:
+        """Say what was taken in, with what can be done next."""
+        answers = [Answer(self.tr("Sho&w"), self.show_findings)]
+        if confirmed:
+            words = self.tr("Values that are in doubt and were measured again alike: {count}.")
+            sentence += " " + words.format(count=len(confirmed))
+            why = self.tr("measured again within the tolerance")
+            keep = self.tr("&Keep these {count}").format(count=len(confirmed))
+            answers.append(Answer(keep, lambda: self._window.deciding.decide_all(confirmed, "keep", why)))
+        self._window.message_bar.tell(sentence, answers)
 
     def _told(self, tally: Tally, names: str) -> str:
         """What a table came to, in one sentence."""

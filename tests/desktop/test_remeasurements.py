@@ -16,18 +16,19 @@ from stemmap.tasks.packet_plots import Errand
 from stemmap.tasks.survey_file import add_uploads
 from tests.crew import Crew, Errors, exchange, true_stems, write_csv_as_typed, write_upload, write_workbook
 
-PLOTS, STEMS = 4, 8
+PLOTS, STEMS = 6, 12
 
 
 @pytest.fixture(scope="module")
 def made(tmp_path_factory):
-    """A survey file whose stem 3 of plot 1 is recorded 3 m too near, and a packet of it filled in: the rows."""
+    """A survey file, stem 3 of plot 1 recorded 3 m too near and 6 opposite, and a packet of it filled in: the rows."""
     folder = tmp_path_factory.mktemp("sent")
     rng = np.random.default_rng(4)
     names, true = true_stems(rng, plots=PLOTS, stems=STEMS)
     true[2, 1] = 9.0
     recorded = Errors().measured(true, rng)
     recorded[2, 1] -= 3.0
+    recorded[5, 0] = (recorded[5, 0] + 180.0) % 360.0
     add_uploads(folder / "wood.gpkg", write_upload(folder, names, recorded), who="Ida")
     errand = Errand(tuple(str(plot + 1) for plot in range(PLOTS)), False, None, 0.5, 3)
     make_packet(folder / "wood.gpkg", folder / "packet", errand, who="Ida")
@@ -207,3 +208,18 @@ def test_findings_about_it_are_decided_by_one_key_each_in_words_that_fit(receivi
     receiving.deciding.undo()
     qtbot.waitUntil(lambda: stored().startswith("Undone: entry 2"), timeout=10000)
     qtbot.waitUntil(lambda: "1/2026/3/remeasured/distance_m" in {each.id for each in brought(receiving)}, timeout=20000)
+
+
+def test_doubted_values_that_were_measured_again_alike_are_kept_together_when_asked(receiving, made, qtbot, tmp_path):
+    findings, name = receiving.session.workup.findings, "1/2026/6/mistyped/azimuth"
+    assert name in {each.id for each in findings}
+    rows = [dict(row) for row in made[1]]
+    doubted = next(row for row in rows if (row["plot"], row["stem"]) == ("1", "6"))
+    doubted["azimuth"] = receiving.session.workup.survey.stems.texts("azimuth")[5]
+    write_csv_as_typed(tmp_path / "alike.csv", rows)
+    receiving.remeasurements.bring([tmp_path / "alike.csv"])
+    assert "measured again alike: 1." in told(receiving, qtbot, "Taken in")
+    next(one for one in receiving.message_bar.buttons if one.text() == "&Keep these 1").click()
+    told(receiving, qtbot, "Stored for 1 findings: kept as recorded.")
+    qtbot.waitUntil(lambda: name not in {each.id for each in receiving.session.workup.findings}, timeout=20000)
+    assert receiving.deciding.following.journal[-1].why == "measured again within the tolerance"
