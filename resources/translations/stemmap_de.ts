@@ -987,15 +987,15 @@
     </message>
     <message>
         <source>Values that are in doubt and were measured again alike: {count}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angezweifelte Werte, die übereinstimmend nachgemessen wurden: {count}.</translation>
     </message>
     <message>
         <source>measured again within the tolerance</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb der Toleranz nachgemessen</translation>
     </message>
     <message>
         <source>&amp;Keep these {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese {count} &amp;behalten</translation>
     </message>
     <message>
         <source>Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, new stems {new}, fitting nothing {loose}; findings to decide {open}.</source>
