@@ -139,6 +139,8 @@ class Deciding(QObject):
             "keep": self.tr("Stored: right as recorded."),
             "recheck": self.tr("Stored: the crew measures it again."),
         }["value" if "/remeasured/" in entries[0].finding and entries[0].new else entries[0].decision]
+        if entries[0].old is None and entries[0].new is not None:
+            words = self.tr("Stored: {new} holds, where nothing was recorded.")
         if adds_stem(entries[0]):
             words = self.tr("Stored: taken over as a stem of the plot.")
         self._window.statusBar().showMessage(words.format(old=entries[0].old, new=entries[0].new), 8000)

@@ -49,7 +49,7 @@ class RoundCard(QFrame):
         self.setBackgroundRole(QPalette.ColorRole.Base)
         self._severity = "note"
         self.heading, self.progress, self.sentence, self.evidence = QLabel(), QLabel(), QLabel(), QLabel()
-        self.remainder, self.decision, self._keys = QLabel(), QLabel(), QLabel()
+        self.remainder, self.decision, self.keys = QLabel(), QLabel(), QLabel()
         strong = self.heading.font()
         strong.setBold(True)
         self.heading.setFont(strong)
@@ -63,11 +63,11 @@ class RoundCard(QFrame):
         for part in (self.progress, self.heading, self.sentence, self.evidence, self.remainder, self.decision):
             layout.addWidget(part)
         layout.addLayout(self.decisions)
-        layout.addWidget(self._keys)
-        for label in (self.heading, self.progress, self.sentence, self.remainder, self.decision, self._keys):
+        layout.addWidget(self.keys)
+        for label in (self.heading, self.progress, self.sentence, self.remainder, self.decision, self.keys):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
-        for faint in (self.progress, self._keys):
+        for faint in (self.progress, self.keys):
             faint.setForegroundRole(QPalette.ColorRole.PlaceholderText)
         self.hide()
 
@@ -86,9 +86,15 @@ class RoundCard(QFrame):
 
     def _keys_for(self, told: Finding) -> str:
         going = self.tr("Space goes on, Backspace goes back, Esc ends the round.")
-        if told.proposals or told.meant:
-            return self.tr("C corrects, K keeps, R sends the crew.") + "\n" + going
-        return self.tr("K keeps, R sends the crew.") + "\n" + going
+        corrects = bool(told.proposals or told.meant)
+        if told.stem is None or told.field is None:
+            without = self.tr("K keeps, R sends the crew.")
+            own = self.tr("C corrects, K keeps, R sends the crew.") if corrects else without
+        elif corrects:
+            own = self.tr("C corrects, E gives another value, K keeps, R sends the crew.")
+        else:
+            own = self.tr("E gives another value, K keeps, R sends the crew.")
+        return f"{own}\n{going}"
 
     def tell_end(self, heading: str, sentence: str) -> None:
         """Say that there is nothing further."""
@@ -108,7 +114,7 @@ class RoundCard(QFrame):
         evidence: Iterable[tuple[str, str]] = (),
     ) -> None:
         texts = (heading, progress, sentence, remainder, decision, keys)
-        labels = (self.heading, self.progress, self.sentence, self.remainder, self.decision, self._keys)
+        labels = (self.heading, self.progress, self.sentence, self.remainder, self.decision, self.keys)
         for label, text in zip(labels, texts, strict=True):
             label.setText(text)
             label.setVisible(bool(text))

@@ -78,6 +78,20 @@ def test_another_value_is_given_in_a_line(deciding, qtbot, survey_path):
     assert (last.finding, last.new, last.why) == (told.id, "77.5", "called the crew")
 
 
+def test_a_value_where_none_was_recorded_is_told_so(deciding, qtbot, survey_path):
+    going = deciding.panels.round
+    going.start()
+    while going.finding.check != "dbh-missing":
+        going.go(1)
+    assert "E gives another value" in deciding.panels.round_view.card.keys.text()
+    deciding.actions_by_name["other-value"].trigger()
+    deciding.value_line.value.setText("34,2")
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.value_line.value.returnPressed.emit()
+    assert (journal(survey_path)[-1].old, journal(survey_path)[-1].new) == (None, "34.2")
+    assert deciding.statusBar().currentMessage() == "Stored: 34.2 holds, where nothing was recorded."
+
+
 def test_the_round_goes_on_after_a_decision(deciding, qtbot, survey_path):
     going = deciding.panels.round
     going.start()
