@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
@@ -156,7 +157,8 @@ def named_files(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Pat
     for path in paths:
         if is_settings(path):
             continue
-        source = path.name if names[path.name] == 1 else str(path)
+        # A name may hold bytes that are no text, which nothing could write down.
+        source = os.fsencode(path.name if names[path.name] == 1 else path).decode("utf-8", "replace")
         try:
             resolved = path.resolve()
         except (OSError, RuntimeError):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -164,7 +165,8 @@ def uploaded_file(path: Path) -> UploadedFile:
     try:
         with path.open("rb") as stream:
             total = hashlib.file_digest(stream, "sha256")
-        return UploadedFile(path.name, total.hexdigest(), path.stat().st_size)
+        name = os.fsencode(path.name).decode("utf-8", "replace")
+        return UploadedFile(name, total.hexdigest(), path.stat().st_size)
     except OSError as fault:
         raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
 

@@ -261,3 +261,11 @@ def test_a_line_that_is_no_text_is_answered_and_the_rest_goes_on(survey_path):
     assert second == f"ok 1 {finding}"
     with opened(survey_path) as survey_file:
         assert [each.why for each in entries(survey_file)] == ["a\rb"]
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems take no such names")
+def test_a_file_whose_name_is_no_text_can_be_added(tmp_path):
+    upload, survey = tmp_path / "st\udcffems.csv", tmp_path / "s\udcff.gpkg"
+    upload.write_text("plot;stem;azimuth;distance_m;dbh_cm\n1;1;10;4,5;20\n", "utf-8")
+    add_uploads(survey, [upload], who="Ida", radius_m=8.0)
+    assert load_path(survey).upload.sources == ("st\ufffdems.csv",)
