@@ -305,6 +305,10 @@
         <translation>Gespeichert: wird nachgemessen.</translation>
     </message>
     <message>
+        <source>Stored: {new} holds, where nothing was recorded.</source>
+        <translation>Gespeichert: {new} gilt, wo nichts erfasst war.</translation>
+    </message>
+    <message>
         <source>Stored: taken over as a stem of the plot.</source>
         <translation>Gespeichert: als Stamm der Probefläche übernommen.</translation>
     </message>
@@ -1016,6 +1020,14 @@
     <message>
         <source>K keeps, R sends the crew.</source>
         <translation>K behält, R schickt den Trupp.</translation>
+    </message>
+    <message>
+        <source>C corrects, E gives another value, K keeps, R sends the crew.</source>
+        <translation>C berichtigt, E gibt einen anderen Wert, K behält, R schickt den Trupp.</translation>
+    </message>
+    <message>
+        <source>E gives another value, K keeps, R sends the crew.</source>
+        <translation>E gibt einen anderen Wert, K behält, R schickt den Trupp.</translation>
     </message>
     <message>
         <source>Backspace goes back, Esc ends the round.</source>
