@@ -33,7 +33,8 @@ def _means(told: Told) -> Iterator[str]:
     if stems["mean"] is None:
         yield f"Stems per hectare of the survey are not known: {stems['reason']}."
         return
-    yield f"Computed as {told['method']}, from {stems['plots']} plots."
+    plots = "1 plot" if stems["plots"] == 1 else f"{stems['plots']} plots"
+    yield f"Computed as {told['method']}, from {plots}."
     if stems["standard_error"] is None:
         yield f"{stems['mean']:.0f} stems per hectare; the error is not known: {stems['reason']}."
         return
@@ -57,7 +58,9 @@ def _means(told: Told) -> Iterator[str]:
                 f"A few plots hold much more than the others: allowing for that (Hall 1992) the 95 % interval of basal "
                 f"area is {_least(area['skew_low']):.2f} to {area['skew_high']:.2f} m² per hectare."
             )
-    if stems["left_out"]:
+    if stems["left_out"] == 1:
+        yield "1 plot without a known value was left out."
+    elif stems["left_out"]:
         yield f"{stems['left_out']} plots without a known value were left out."
     effect = stems["design_effect"]
     if effect is not None and abs(effect - 1.0) >= 0.05:

@@ -115,3 +115,11 @@ def test_azimuths_are_not_said_to_decide_nothing_at_a_stand_edge():
 
     assert not told["at_stand_edge"]
     assert any("at the stand edge alone" in sentence for sentence in budget_sentences({**told, "at_stand_edge": 1}))
+
+
+def test_one_plot_is_told_in_the_singular():
+    left_out = summary(distance_m=[None] * COUNTS[0] + [5.0] * sum(COUNTS[1:]))
+    assert estimates_json(left_out)[0]["stems_per_ha"]["left_out"] == 1
+    assert "1 plot without a known value was left out." in said(left_out)
+    alone = summary(distance_m=[5.0] * COUNTS[0] + [None] * sum(COUNTS[1:]))
+    assert said(alone).startswith("Computed as simple random sampling, from 1 plot.")
