@@ -22,7 +22,13 @@ if TYPE_CHECKING:
     multiple=True,
     help="Also each species among the others and by twos; the thick and the thin stems. May be given twice.",
 )
-@click.option("--simulations", type=click.IntRange(min=39), default=199, metavar="N", help="Of each plot; usually 199.")
+@click.option(
+    "--simulations",
+    type=click.IntRange(min=39),
+    default=199,
+    metavar="N",
+    help="Of each plot; usually 199, and at least 40 for indices to tell of a difference.",
+)
 @click.option("--seed", type=click.IntRange(min=0), default=1, metavar="N", help="Of the simulations; usually 1.")
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
 @output_option
