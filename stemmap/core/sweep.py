@@ -22,6 +22,8 @@ _NO_ORDER: Final = 0.3
 _PLOTS_WORTH: Final = 5.0
 #: Stems without which a plot has no order.
 _FEWEST: Final = 4
+#: Below this a mean density is no longer exact in single precision.
+_FAINT: Final = 1e-30
 #: Multiples of the first guess at the standard deviation that are tried, on how many plots, and on how many at least.
 _STEADY: Final = np.array([0.9, 1.15, 1.5, 1.9, 2.5])
 _SAMPLE: Final = 128
@@ -137,12 +139,26 @@ def order_of_numbers(
         before, after, evidence[chosen] = followed(likely_steps(stem, turned, special, likely, sd_deg), count[chosen])
         inside = wanted[stem] & (stem >= 0)
         both = before[inside] * after[inside]
-        density[row[stem[inside]]] = both / both.mean(axis=1, keepdims=True)
+        mean = both.mean(axis=1, keepdims=True)
+        # Stems in no order leave one another so little room that single precision holds none of it.
+        faint = mean[:, 0] < _FAINT
+        if faint.any():
+            both[faint] = _shared(before[inside][faint], after[inside][faint])
+            mean[faint] = 1.0
+        density[row[stem[inside]]] = both / mean
 
     side_by_side(follow, list(batches(begin, asked)))
     tells = np.zeros(len(count))
     tells[asked] = _tells(evidence[asked], start[asked], clockwise[asked])
     return Sweep(clockwise, start, tells, density, row, plot, sd_deg)
+
+
+def _shared(before: NDArray[np.float32], after: NDArray[np.float32]) -> NDArray[np.float64]:
+    """Product of two densities with mean 1, in double precision; 1 where they have nothing in common."""
+    both = before.astype(np.float64) * after
+    mean = both.mean(axis=1, keepdims=True)
+    shared: NDArray[np.float64] = np.divide(both, mean, out=np.ones_like(both), where=mean > 0.0)
+    return shared
 
 
 def steadiness(azimuth_deg: Floats, first: NDArray[np.integer], *, sd_deg: float) -> float:

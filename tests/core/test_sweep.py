@@ -112,3 +112,10 @@ def test_plots_of_any_size_are_allowed():
     found = order_of_numbers(np.array([5.0, 10.0, 20.0]), np.array([0, 0, 1, 3]), sd_deg=1.0)
     assert found.tells.tolist() == [0.0, 0.0, 0.0]
     assert len(order_of_numbers(np.zeros(0), np.array([0]), sd_deg=1.0).tells) == 0
+
+
+def test_hundreds_of_stems_in_no_order_leave_every_density_finite():
+    azimuth = np.random.default_rng(1).integers(0, 360, 300).astype(float)
+    made = order_of_numbers(azimuth, np.array([0, 300]), sd_deg=1.2)
+    assert made.density.mean(axis=1) == pytest.approx(1.0, rel=1e-4)
+    assert made.tells[0] < 0.01
