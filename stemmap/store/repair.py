@@ -111,6 +111,8 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         tables = _tables(pages, connection)
         _follow_trees(pages, tables)
         _add_strays(pages, tables)
+        if not any(table.rows for table in tables.values()):
+            raise InputError(f"Nothing of a survey file can be read in {damaged.name}; no file was made.")
         for name, table in tables.items():
             _insert(connection, name, table)
         schema.list_fields(connection)

@@ -21,6 +21,7 @@ from stemmap.store.writer import noted, writer_of
 _WAIT_SECONDS = 30.0
 
 _HEADER = 100
+_MAGIC = b"SQLite format 3"
 
 
 def is_survey_file(path: Path) -> bool:
@@ -30,7 +31,7 @@ def is_survey_file(path: Path) -> bool:
     try:
         with path.open("rb") as stream:
             head = stream.read(_HEADER)
-        if head[:15] != b"SQLite format 3" or int.from_bytes(head[68:72], "big") != geopackage.APPLICATION_ID:
+        if head[: len(_MAGIC)] != _MAGIC or int.from_bytes(head[68:72], "big") != geopackage.APPLICATION_ID:
             return False
         try:
             with _connected(path, "ro") as connection:
@@ -154,6 +155,8 @@ def open_file(path: Path, *, write: bool = False, create: bool = False, wait_s: 
     fresh = not path.exists() or path.stat().st_size == 0
     if fresh and not create:
         raise InputError(f"There is no survey file {path}; check its name, or make one with stemmap add.")
+    if not fresh and path.suffix.lower() != ".gpkg" and not _begins_as_database(path):
+        raise InputError(f"{path.name} is no survey file of stemmap; nothing was changed.")
     with told(path):
         # Where it can be, a file is opened for writing even to be read: after a kill SQLite first rolls back what was
         # not finished.
@@ -170,6 +173,15 @@ def open_file(path: Path, *, write: bool = False, create: bool = False, wait_s: 
             connection.close()
             raise
     return SurveyFile(path, connection, read_only=not (write and writable))
+
+
+def _begins_as_database(path: Path) -> bool:
+    """Whether the first bytes are those of a database; a file that nobody may read is left to the opening to tell."""
+    try:
+        with path.open("rb") as stream:
+            return stream.read(len(_MAGIC)) == _MAGIC
+    except OSError:
+        return True
 
 
 def _create(connection: sqlite3.Connection) -> None:

@@ -136,3 +136,11 @@ def test_a_lost_decision_is_told_and_the_others_hold(whole, tmp_path):
     # The damaged one is not worked up without a decision that was made.
     with pytest.raises(InputError, match="is damaged"):
         open_uploads([damaged])
+
+
+@pytest.mark.parametrize("name", ["stems.csv", "stems.gpkg"])
+def test_what_never_was_a_survey_file_is_not_made_one(tmp_path, name):
+    (tmp_path / name).write_text("plot,stem,azimuth,distance_m,dbh_cm\n1,1,40,3.20,22.4\n")
+    with pytest.raises(InputError, match="Nothing of a survey file can be read"):
+        repair(tmp_path / name, tmp_path / "repaired.gpkg")
+    assert [each.name for each in tmp_path.iterdir()] == [name]

@@ -269,3 +269,9 @@ def test_a_file_whose_name_is_no_text_can_be_added(tmp_path):
     upload.write_text("plot;stem;azimuth;distance_m;dbh_cm\n1;1;10;4,5;20\n", "utf-8")
     add_uploads(survey, [upload], who="Ida", radius_m=8.0)
     assert load_path(survey).upload.sources == ("st\ufffdems.csv",)
+
+
+def test_a_table_is_not_called_a_damaged_survey_file(tmp_path):
+    (tmp_path / "stems.csv").write_text("plot,stem,azimuth,distance_m,dbh_cm\n1,1,40,3.20,22.4\n")
+    with pytest.raises(InputError, match=r"stems.csv is no survey file of stemmap"), opened(tmp_path / "stems.csv"):
+        pass
