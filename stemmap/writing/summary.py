@@ -87,7 +87,8 @@ def _write_table(stream: TextIO, summary: Summary, _fieldwork: Fieldwork) -> Non
 def _write_estimates(stream: TextIO, summary: Summary) -> None:
     """The survey by its own design: stems, basal area and every species."""
     for told in estimates_json(summary):
-        stream.write(f"\nSurvey, visit {told['visit'] or 'last'}: {told['method']}, {told['plots']} plots.\n")
+        count = "1 plot" if told["plots"] == 1 else f"{told['plots']} plots"
+        stream.write(f"\nSurvey, visit {told['visit'] or 'last'}: {told['method']}, {count}.\n")
         for caution in told["cautions"]:
             stream.write(f"{caution[0].upper()}{caution[1:]}.\n")
         if "edge_sentence" in told:
