@@ -101,7 +101,7 @@ def open_uploads(
     files = [Path(path) for path in paths]
     if any(map(is_survey_file, files)):
         if len(files) > 1 or columns:
-            raise InputError("A survey file is opened alone; uploads are brought into it with stemmap add, or File, Add uploads.")
+            raise InputError("A survey file is opened alone; add uploads to it with stemmap add or File, Add uploads.")
         progress.step(f"Reading {files[0].name}")
         survey = load_path(files[0], as_of)
         _, chosen = settings_of([], settings=settings or survey.settings, radius_m=radius_m)
