@@ -4960,6 +4960,10 @@
         <translation>%1 auf %2 (Prozess %3) schreibt seit %4 hinein</translation>
     </message>
     <message>
+        <source>%1 plots</source>
+        <translation>%1 Probeflächen</translation>
+    </message>
+    <message>
         <source>%1 plots without a known value were left out.</source>
         <translation>%1 Probeflächen ohne bekannten Wert wurden weggelassen.</translation>
     </message>
@@ -5094,6 +5098,10 @@
     <message>
         <source>, visit %1</source>
         <translation>, Aufnahme %1</translation>
+    </message>
+    <message>
+        <source>1 plot without a known value was left out.</source>
+        <translation>1 Probefläche ohne bekannten Wert wurde weggelassen.</translation>
     </message>
     <message>
         <source>95 % interval</source>
@@ -5236,6 +5244,10 @@
         <translation>Eine Inventurdatei ist beschädigt.</translation>
     </message>
     <message>
+        <source>A survey file is opened alone; add uploads to it with stemmap add or File, Add uploads.</source>
+        <translation>Eine Inventurdatei wird allein geöffnet; Aufnahmedaten kommen mit stemmap add oder Datei, Aufnahmedaten hinzufügen hinein.</translation>
+    </message>
+    <message>
         <source>About %1 stems/ha and %2 m²/ha are expected to be missed behind other stems, told from %3 of %4 plots; a second stand-point would find these at most.</source>
         <translation>Etwa %1 Stämme/ha und %2 m²/ha dürften hinter anderen Stämmen übersehen worden sein, nach %3 von %4 Probeflächen; ein zweiter Standpunkt fände höchstens diese.</translation>
     </message>
@@ -5306,10 +5318,6 @@
     <message>
         <source>Column {column} of {file} is said to be in {stated}, but its values are read in {expected}.</source>
         <translation>Spalte {column} von {file} soll in {stated} sein, aber ihre Werte werden in {expected} gelesen.</translation>
-    </message>
-    <message>
-        <source>Computed as %1, from %2 plots.</source>
-        <translation>Berechnet als %1, aus %2 Probeflächen.</translation>
     </message>
     <message>
         <source>Computing positions</source>
@@ -6616,10 +6624,6 @@
         <translation>In einem K zwischen zwei Arten von Stämmen gehört jeder Stamm nur zu einer Art.</translation>
     </message>
     <message>
-        <source>A survey file is opened by itself; uploads are brought into it with stemmap add.</source>
-        <translation>Eine Inventurdatei wird allein geöffnet; Aufnahmedaten kommen mit stemmap add hinein.</translation>
-    </message>
-    <message>
         <source>A text of %1 characters is no decision; %2 are the most.</source>
         <translation>Ein Text von %1 Zeichen ist keine Entscheidung; höchstens %2 sind möglich.</translation>
     </message>
@@ -6690,6 +6694,10 @@
     <message>
         <source>Comparing with chance</source>
         <translation>Vergleich mit dem Zufall</translation>
+    </message>
+    <message>
+        <source>Computed as %1, from %2.</source>
+        <translation>Berechnet als %1, aus %2.</translation>
     </message>
     <message>
         <source>Coordinates: %1.</source>
@@ -6886,6 +6894,10 @@
     <message>
         <source>Nothing is told: %1.</source>
         <translation>Nichts wird ausgesagt: %1.</translation>
+    </message>
+    <message>
+        <source>Nothing of a survey file can be read in %1; no file was made.</source>
+        <translation>In %1 ist nichts von einer Inventurdatei zu lesen; es wurde keine Datei angelegt.</translation>
     </message>
     <message>
         <source>Nothing was added to %1. %2</source>
