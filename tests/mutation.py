@@ -41,6 +41,10 @@ _BASE_BYTES = 100 << 20
 _STATUS, _CLEAR = Path("/proc/self/status"), Path("/proc/self/clear_refs")
 
 
+class _Hangs(BaseException):
+    """What is tried does not end; nothing that it catches itself."""
+
+
 @dataclass
 class Trials:
     """Damaged files, tried one after the other.
@@ -83,7 +87,7 @@ class Trials:
         try:
             with _alarm():
                 behaviour = self._used(kind, files)
-        except Exception:  # every fault that is no sentence is what is looked for
+        except (Exception, _Hangs):  # every fault that is no sentence is what is looked for
             wrong = traceback.format_exc()
         taken, grown = time.process_time() - started, _peak() - before
         self.slowest, self.largest = max(self.slowest, taken), max(self.largest, grown)
@@ -190,7 +194,7 @@ def _alarm() -> Iterator[None]:
     """Interrupt what does not end by itself, and show where it was."""
 
     def ring(*_: object) -> None:
-        raise TimeoutError
+        raise _Hangs
 
     before = signal.signal(signal.SIGALRM, ring)
     signal.setitimer(signal.ITIMER_REAL, 60)
