@@ -48,6 +48,15 @@ def files_brought_back(survey_file: SurveyFile) -> frozenset[str]:
     return frozenset(str(row[0]) for row in rows)
 
 
+def files_uploaded(survey_file: SurveyFile) -> frozenset[str]:
+    """Sums over the files of the records themselves, which no crew filled in."""
+    with told(survey_file.path):
+        rows = survey_file.connection.execute(
+            "SELECT sha256 FROM upload_files WHERE upload NOT IN (SELECT DISTINCT upload FROM records_remeasured)"
+        ).fetchall()
+    return frozenset(str(row[0]) for row in rows)
+
+
 def add_upload(
     connection: sqlite3.Connection,
     upload: Upload,

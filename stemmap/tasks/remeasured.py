@@ -14,7 +14,7 @@ from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
 from stemmap.reading import preview_upload, read_upload
 from stemmap.store.decisions import Request, decide
-from stemmap.store.records import UploadedFile, add_upload, files_brought_back
+from stemmap.store.records import UploadedFile, add_upload, files_brought_back, files_uploaded
 from stemmap.store.survey_file import opened
 from stemmap.survey.findings import LIKELY
 from stemmap.survey.records import Records, Upload
@@ -58,7 +58,7 @@ def bring_back(
     Raises
     ------
     InputError
-        When there is no such survey file, or a table cannot be read or holds no stems.
+        When there is no such survey file, or a table cannot be read, holds no stems or is an upload of the survey.
     OutputError
         When the survey file cannot be written.
     """
@@ -66,8 +66,12 @@ def bring_back(
     if not who.strip():
         raise InputError("Nobody is named who takes this in; say it with --who NAME.")
     with opened(survey_path) as survey_file:
-        known = files_brought_back(survey_file)
+        known, recorded = files_brought_back(survey_file), files_uploaded(survey_file)
     files = [(path, uploaded_file(path)) for path in paths]
+    # Compared with itself, every record would be confirmed.
+    themselves = ", ".join(file.name for _, file in files if file.sha256 in recorded)
+    if themselves:
+        raise InputError(f"{themselves}: the records themselves, not measured again; give what a crew filled in.")
     fresh = {file.sha256: (path, file) for path, file in files if file.sha256 not in known}
     old = tuple(file.name for path, file in files if (path, file) not in fresh.values())
     new_rows, workup = 0, None

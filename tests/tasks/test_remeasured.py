@@ -106,6 +106,16 @@ def test_a_file_that_is_there_already_changes_nothing(survey_path, filled, tmp_p
     assert again.sentence("survey.gpkg") == ("back.csv: every row is in survey.gpkg already; nothing of it was added.")
 
 
+def test_the_records_themselves_are_not_taken_for_measured_again(survey_path, sent):
+    uploads = [path for path in sent[0].iterdir() if path.suffix == ".csv"]
+    before = open_uploads([survey_path]).findings.counts
+    for path in uploads:
+        with pytest.raises(InputError, match=f"{path.name}: the records themselves, not measured again"):
+            bring_back(survey_path, [path], who="Ida", take="likely")
+    assert uploads
+    assert open_uploads([survey_path]).findings.counts == before
+
+
 def test_the_same_rows_in_another_file_are_counted_once(survey_path, filled, tmp_path):
     write_csv_as_typed(tmp_path / "back.csv", filled)
     write_workbook(tmp_path / "back.xlsx", filled)
