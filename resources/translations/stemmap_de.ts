@@ -6584,6 +6584,10 @@
         <translation>%1: Jede Zeile ist schon in %2; nichts davon wurde hinzugefügt.</translation>
     </message>
     <message>
+        <source>%1: the records themselves, not measured again; give what a crew filled in.</source>
+        <translation>%1: die Aufnahme selbst, nicht noch einmal gemessen; anzugeben ist, was ein Trupp ausgefüllt hat.</translation>
+    </message>
+    <message>
         <source>%1; %2 as set</source>
         <translation>%1; %2 wie eingestellt</translation>
     </message>
