@@ -274,24 +274,32 @@ def top_in(window, widget):
     return top if area is None else min(top, area.mapTo(window, QPoint(0, area.height())).y())
 
 
+def backwards(window, dock):
+    """Controls of a panel that are met after one that stands lower."""
+    controls = [widget for widget in focusable(window) if dock.isAncestorOf(widget) and widget.isVisible()]
+    chain, widget = [], dock.nextInFocusChain()
+    while widget is not dock:
+        if widget in controls:
+            chain.append(widget)
+        widget = widget.nextInFocusChain()
+    tops = [top_in(window, widget) for widget in chain]
+    return [
+        f"{named(after)} after {named(before)}"
+        for before, after, high, low in zip(chain, chain[1:], tops, tops[1:], strict=False)
+        if low < high - 4
+    ]
+
+
 def test_focus_goes_down_a_panel_in_reading_order(qtbot, opened):
     for name, dock in opened.panels.docks.items():
         dock.show()
         dock.raise_()
-        qtbot.wait(30)
-        controls = [widget for widget in focusable(opened) if dock.isAncestorOf(widget) and widget.isVisible()]
-        chain, widget = [], dock.nextInFocusChain()
-        while widget is not dock:
-            if widget in controls:
-                chain.append(widget)
-            widget = widget.nextInFocusChain()
-        tops = [top_in(opened, widget) for widget in chain]
-        backwards = [
-            f"{named(after)} after {named(before)}"
-            for before, after, high, low in zip(chain, chain[1:], tops, tops[1:], strict=False)
-            if low < high - 4
-        ]
-        assert backwards == [], name
+
+        def settled(name=name, dock=dock):
+            assert backwards(opened, dock) == [], name
+
+        # Controls stand where they belong only after the panel has been laid out.
+        qtbot.waitUntil(settled)
 
 
 # contrast

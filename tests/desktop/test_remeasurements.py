@@ -101,7 +101,7 @@ def test_show_brings_up_the_findings_about_it_and_no_others(receiving, tables, q
     (show,) = receiving.message_bar.buttons
     show.click()
     table = receiving.panels.findings_table
-    qtbot.waitUntil(lambda: len(table.model.shown) == len(brought(receiving)), timeout=10000)
+    qtbot.waitUntil(lambda: len(table.model.shown) == len(brought(receiving)), timeout=30000)
     assert receiving.panels.docks["all-findings"].isVisible()
     assert table.view.hasFocus()
 
@@ -120,7 +120,7 @@ def test_what_was_taken_in_from_here_is_not_told_as_news_of_others(receiving, ta
     sentence = told(receiving, qtbot, "Taken in")
     settled()
     receiving.deciding.following.read_along()
-    qtbot.waitUntil(lambda: not receiving.jobs.runs("along"), timeout=10000)
+    qtbot.waitUntil(lambda: not receiving.jobs.runs("along"), timeout=30000)
     assert receiving.message_bar.sentence == sentence
 
 
@@ -162,7 +162,7 @@ def test_the_watched_folder_offers_a_table_for_what_it_is(receiving, tables, qtb
     next(one for one in receiving.offer_bar.buttons if one.text() == "&Take in").click()
     told(receiving, qtbot, "Taken in from crew a.csv")
     receiving.watching.look()
-    qtbot.waitUntil(lambda: not receiving.jobs.runs("watch"), timeout=10000)
+    qtbot.waitUntil(lambda: not receiving.jobs.runs("watch"), timeout=30000)
     assert not receiving.offer_bar.isVisible()
 
 
@@ -195,19 +195,19 @@ def test_findings_about_it_are_decided_by_one_key_each_in_words_that_fit(receivi
     receiving.session.select_place(new)
     receiving.deciding.decide("correct")
     stored = receiving.statusBar().currentMessage
-    qtbot.waitUntil(lambda: stored() == "Stored: taken over as a stem of the plot.", timeout=10000)
+    qtbot.waitUntil(lambda: stored() == "Stored: taken over as a stem of the plot.", timeout=30000)
     assert decision_words(receiving.deciding.following.journal[-1]) == "taken over as a stem"
-    qtbot.waitUntil(lambda: not any(each.brought for each in brought(receiving)), timeout=20000)
+    qtbot.waitUntil(lambda: not any(each.brought for each in brought(receiving)), timeout=30000)
     findings = receiving.session.workup.findings
     # The crew typed 4,560 and 18,20; that the decided values are 4.56 and 18.2 speaks against neither.
     assert not [each for each in findings if each.stem == "77" and each.check == "mistyped"]
     far = next(place for place, each in enumerate(findings) if each.id == "1/2026/3/remeasured/distance_m")
     receiving.session.select_place(far)
     receiving.deciding.decide("correct")
-    qtbot.waitUntil(lambda: "holds in place of" in stored(), timeout=10000)
+    qtbot.waitUntil(lambda: "holds in place of" in stored(), timeout=30000)
     receiving.deciding.undo()
-    qtbot.waitUntil(lambda: stored().startswith("Undone: entry 2"), timeout=10000)
-    qtbot.waitUntil(lambda: "1/2026/3/remeasured/distance_m" in {each.id for each in brought(receiving)}, timeout=20000)
+    qtbot.waitUntil(lambda: stored().startswith("Undone: entry 2"), timeout=30000)
+    qtbot.waitUntil(lambda: "1/2026/3/remeasured/distance_m" in {each.id for each in brought(receiving)}, timeout=30000)
 
 
 def test_doubted_values_that_were_measured_again_alike_are_kept_together_when_asked(receiving, made, qtbot, tmp_path):
@@ -221,5 +221,5 @@ def test_doubted_values_that_were_measured_again_alike_are_kept_together_when_as
     assert "measured again alike: 1." in told(receiving, qtbot, "Taken in")
     next(one for one in receiving.message_bar.buttons if one.text() == "&Keep these 1").click()
     told(receiving, qtbot, "Stored for 1 findings: kept as recorded.")
-    qtbot.waitUntil(lambda: name not in {each.id for each in receiving.session.workup.findings}, timeout=20000)
+    qtbot.waitUntil(lambda: name not in {each.id for each in receiving.session.workup.findings}, timeout=30000)
     assert receiving.deciding.following.journal[-1].why == "measured again within the tolerance"
