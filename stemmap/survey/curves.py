@@ -123,7 +123,7 @@ def against_chance(
     parts = [(above if sign > 0 else below)(distances(r, made.leaves == sign)) for sign in signs]
     # A test of a handful of stems holds, yet nobody would believe what it says of a forest.
     shows = made.p < SIGNIFICANT and bool(parts) and stems >= FEWEST_STEMS
-    told = parts if shows else [neither if stems >= FEWEST_STEMS else TOO_FEW]
+    sentences = parts if shows else [neither if stems >= FEWEST_STEMS else TOO_FEW]
     return Curve(
         r=r,
         value=curves[0].copy(),
@@ -133,7 +133,7 @@ def against_chance(
         p=made.p,
         stems=stems,
         plots=plots,
-        sentence="; ".join([*told, behind]) + ".",
+        sentence="; ".join([*sentences, behind]) + ".",
     )
 
 

@@ -22,59 +22,47 @@ def species_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
     """L(r) - r of each species, and of the most frequent ones by twos, against random labelling of the stems."""
     kinds = _kinds(sums, "species")
     most = sorted(kinds, key=lambda name: (-sums["stems", "species", name], name))[:_MOST_SPECIES]
-    made = {
-        name: _of_kind(
-            sums,
-            ("species", name),
-            r,
-            above=lambda at, name=name: (
-                f"{name} stands in groups among the other stems: more of its own "
-                f"than by chance within a radius of {at} m"
-            ),
-            below=lambda at, name=name: (
-                f"{name} is spread among the other stems: fewer of its own than by chance within a radius of {at} m"
-            ),
-            neither=f"{name} is not shown to be grouped or spread among the other stems",
-        )
-        for name in kinds
-    }
+    made = {name: _one_species(sums, name, r) for name in kinds}
     for one, other in combinations(sorted(most), 2):
         if ("pairs", "species", one, other) in sums:
-            made[f"{one} × {other}"] = _of_kind(
-                sums,
-                ("species", one, other),
-                r,
-                above=lambda at, one=one, other=other: (
-                    f"{one} and {other} stand together: more of the one around the other "
-                    f"than by chance within a radius of {at} m"
-                ),
-                below=lambda at, one=one, other=other: (
-                    f"{one} and {other} keep apart: fewer of the one around the other "
-                    f"than by chance within a radius of {at} m"
-                ),
-                neither=f"{one} and {other} are not shown to stand together or to keep apart",
-            )
+            made[f"{one} × {other}"] = _two_species(sums, one, other, r)
     return {name: curve for name, curve in made.items() if curve is not None}
+
+
+def _one_species(sums: Mapping[Any, Any], name: str, r: Floats) -> Curve | None:
+    return _of_kind(
+        sums,
+        ("species", name),
+        r,
+        above=lambda at: (
+            f"{name} stands in groups among the other stems: more of its own than by chance within a radius of {at} m"
+        ),
+        below=lambda at: (
+            f"{name} is spread among the other stems: fewer of its own than by chance within a radius of {at} m"
+        ),
+        neither=f"{name} is not shown to be grouped or spread among the other stems",
+    )
+
+
+def _two_species(sums: Mapping[Any, Any], one: str, other: str, r: Floats) -> Curve | None:
+    return _of_kind(
+        sums,
+        ("species", one, other),
+        r,
+        above=lambda at: (
+            f"{one} and {other} stand together: more of the one around the other "
+            f"than by chance within a radius of {at} m"
+        ),
+        below=lambda at: (
+            f"{one} and {other} keep apart: fewer of the one around the other than by chance within a radius of {at} m"
+        ),
+        neither=f"{one} and {other} are not shown to stand together or to keep apart",
+    )
 
 
 def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
     """The same of thick and thin stems, those above the median dbh of their plot and the others."""
-    made = {
-        name: _of_kind(
-            sums,
-            ("size", name),
-            r,
-            above=lambda at, name=name: (
-                f"The {name} half of the stems stands in groups: more of its own "
-                f"than by chance within a radius of {at} m"
-            ),
-            below=lambda at, name=name: (
-                f"The {name} half of the stems is spread: fewer of its own than by chance within a radius of {at} m"
-            ),
-            neither=f"The {name} half of the stems is not shown to be grouped or spread",
-        )
-        for name in ("thick", "thin")
-    }
+    made = {name: _one_size(sums, name, r) for name in ("thick", "thin")}
     made["thick × thin"] = _of_kind(
         sums,
         ("size", "thick", "thin"),
@@ -90,6 +78,21 @@ def sizes_of(sums: Mapping[Any, Any], r: Floats) -> dict[str, Curve]:
         neither="Thick and thin stems are not shown to stand together or to keep apart",
     )
     return {name: curve for name, curve in made.items() if curve is not None}
+
+
+def _one_size(sums: Mapping[Any, Any], name: str, r: Floats) -> Curve | None:
+    return _of_kind(
+        sums,
+        ("size", name),
+        r,
+        above=lambda at: (
+            f"The {name} half of the stems stands in groups: more of its own than by chance within a radius of {at} m"
+        ),
+        below=lambda at: (
+            f"The {name} half of the stems is spread: fewer of its own than by chance within a radius of {at} m"
+        ),
+        neither=f"The {name} half of the stems is not shown to be grouped or spread",
+    )
 
 
 def _kinds(sums: Mapping[Any, Any], what: str) -> list[str]:

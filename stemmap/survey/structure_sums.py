@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +24,7 @@ from stemmap.core.windows import CutDisc, Disc
 
 Floats = NDArray[np.float64]
 Rows = NDArray[np.int64]
-Sums = dict[str, Any]
+Sums = dict[Any, Any]
 
 #: Half-width of the kernel of mark correlation and variogram, m.
 MARK_HALFWIDTH_M = 1.0
@@ -139,7 +139,9 @@ def _clark_evans_sums(made: Replicates, window: Disc | CutDisc, plots: int) -> S
     mean = nearest.mean(axis=1)
     censored = [censored_mean(*one, window) for one in zip(nearest, to_edge, strict=True)]
     sums: Sums = {}
-    for form, observed in (("donnelly", mean), ("none", mean), ("cdf", np.array(censored))):
+    forms: tuple[tuple[Literal["none", "donnelly", "cdf"], Floats], ...]
+    forms = (("donnelly", mean), ("none", mean), ("cdf", np.array(censored)))
+    for form, observed in forms:
         index = clark_evans_by_plot(observed, np.full(plots, n), window.area, window.perimeter, correction=form)
         # Where the two agree to the last digit there is no error to be had; that has a probability of nought.
         error = np.divide(observed - index.expected, index.z, out=np.zeros(plots), where=index.z != 0.0)
