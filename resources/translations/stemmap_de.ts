@@ -628,6 +628,10 @@
         <translation>Wählen Sie zuerst einen Befund zu einem Wert eines Stamms: N geht zum nächsten.</translation>
     </message>
     <message>
+        <source>This finding is about no single value: K keeps the record, R sends the crew.</source>
+        <translation>Dieser Befund betrifft keinen einzelnen Wert: K behält die Aufnahme, R lässt nachmessen.</translation>
+    </message>
+    <message>
         <source>What was open stays as it was.</source>
         <translation>Was offen war, bleibt, wie es war.</translation>
     </message>
@@ -1652,6 +1656,10 @@
     <message>
         <source>No. {stem}, {field}:</source>
         <translation>Nr. {stem}, {field}:</translation>
+    </message>
+    <message>
+        <source>{value} is no number.</source>
+        <translation>{value} ist keine Zahl.</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isfinite
+
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
@@ -24,6 +26,7 @@ class ValueLine(QFrame):
         self.setFrameShape(QFrame.Shape.StyledPanel)
         self.setAutoFillBackground(True)
         self._label, self.value, self.reason = QLabel(), QLineEdit(), QLineEdit()
+        self._asked, self._number = "", True
         self.value.setMaximumWidth(140)
         self.value.setAccessibleName(self.tr("Value that holds"))
         self.reason.setPlaceholderText(self.tr("Reason, if there is one to say"))
@@ -42,9 +45,10 @@ class ValueLine(QFrame):
         leave.clicked.connect(self.hide)
         self.hide()
 
-    def ask(self, stem: str, field: str) -> None:
-        """Ask for a value of a field of a stem."""
-        self._label.setText(self.tr("No. {stem}, {field}:").format(stem=stem, field=field))
+    def ask(self, stem: str, field: str, *, number: bool) -> None:
+        """Ask for a value of a field of a stem, a number or a word."""
+        self._asked, self._number = self.tr("No. {stem}, {field}:").format(stem=stem, field=field), number
+        self._label.setText(self._asked)
         self.value.clear()
         self.reason.clear()
         self.show()
@@ -52,9 +56,15 @@ class ValueLine(QFrame):
 
     @Slot()
     def _on_store(self) -> None:
-        if self.value.text().strip():
+        value = self.value.text().strip()
+        if value and self._number and not _is_number(value):
+            # What was typed stays, to be mended.
+            self._label.setText(self.tr("{value} is no number.").format(value=value) + " " + self._asked)
+            self.value.setFocus()
+            self.value.selectAll()
+        elif value:
             self.hide()
-            self.given.emit(f"value={self.value.text().strip()}", self.reason.text())
+            self.given.emit(f"value={value}", self.reason.text())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Leave with Esc."""
@@ -62,3 +72,11 @@ class ValueLine(QFrame):
             self.hide()
         else:
             super().keyPressEvent(event)
+
+
+def _is_number(text: str) -> bool:
+    """Whether a text is a number, with a decimal point or comma."""
+    try:
+        return isfinite(float(text.replace(",", ".")))
+    except ValueError:
+        return False

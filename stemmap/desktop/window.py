@@ -52,6 +52,7 @@ from stemmap.desktop.value_line import ValueLine
 from stemmap.desktop.watching import Watching
 from stemmap.desktop.work_status import WorkStatus
 from stemmap.errors import Cancelled, HeadingsUnknown, InputError
+from stemmap.survey.fields import FIELDS
 
 if TYPE_CHECKING:
     from stemmap.desktop.handbook import HandbookWindow
@@ -330,10 +331,15 @@ class MainWindow(QMainWindow):
     def ask_value(self) -> None:
         """Ask for another value than the proposed ones, for the selected finding."""
         chosen = self.session.selected_finding
-        if chosen is None or chosen.stem is None or chosen.field is None:
+        if chosen is None:
             self.message_bar.tell(self.tr("Choose a finding about a value of a stem first: N goes to the next one."))
+        elif chosen.stem is None or chosen.field is None:
+            self.statusBar().showMessage(
+                self.tr("This finding is about no single value: K keeps the record, R sends the crew."), 8000
+            )
         else:
-            self.value_line.ask(chosen.stem, field_words(chosen.field))
+            of_number = FIELDS[chosen.field].kind == "number" if chosen.field in FIELDS else False
+            self.value_line.ask(chosen.stem, field_words(chosen.field), number=of_number)
 
     def show_journal(self) -> None:
         """Bring the journal to the front and go to its filter."""

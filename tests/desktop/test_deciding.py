@@ -5,7 +5,7 @@ import os
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QListWidget
+from PySide6.QtWidgets import QLabel, QListWidget
 
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.store.decisions import Request, entries
@@ -76,6 +76,26 @@ def test_another_value_is_given_in_a_line(deciding, qtbot, survey_path):
     assert not line.isVisibleTo(deciding)
     last = journal(survey_path)[-1]
     assert (last.finding, last.new, last.why) == (told.id, "77.5", "called the crew")
+
+
+def test_what_is_no_number_stays_to_be_mended(deciding, survey_path):
+    go_to_proposal(deciding)
+    deciding.actions_by_name["other-value"].trigger()
+    line = deciding.value_line
+    line.value.setText("7o")
+    line.value.returnPressed.emit()
+    assert line.isVisibleTo(deciding)
+    assert line.value.text() == "7o"
+    assert "7o is no number." in {label.text()[:16] for label in line.findChildren(QLabel)}
+    assert journal(survey_path) == ()
+
+
+def test_a_finding_about_no_single_value_says_so(deciding):
+    place = next(n for n, each in enumerate(deciding.session.workup.findings) if each.stem and each.field is None)
+    deciding.session.select_place(place)
+    deciding.actions_by_name["other-value"].trigger()
+    assert not deciding.value_line.isVisibleTo(deciding)
+    assert deciding.statusBar().currentMessage().startswith("This finding is about no single value")
 
 
 def test_a_value_where_none_was_recorded_is_told_so(deciding, qtbot, survey_path):
