@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import astuple
+from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
@@ -275,18 +276,17 @@ def top_in(window, widget):
 
 
 def backwards(window, dock):
-    """Controls of a panel that are met after one that stands lower."""
+    """Controls of a panel that are met after one that stands lower; those of one row stand about its middle."""
     controls = [widget for widget in focusable(window) if dock.isAncestorOf(widget) and widget.isVisible()]
     chain, widget = [], dock.nextInFocusChain()
     while widget is not dock:
         if widget in controls:
             chain.append(widget)
         widget = widget.nextInFocusChain()
-    tops = [top_in(window, widget) for widget in chain]
     return [
         f"{named(after)} after {named(before)}"
-        for before, after, high, low in zip(chain, chain[1:], tops, tops[1:], strict=False)
-        if low < high - 4
+        for before, after in pairwise(chain)
+        if top_in(window, after) + after.height() // 2 < top_in(window, before)
     ]
 
 
