@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import (
     QCoreApplication,
     QEvent,
+    QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
     QPoint,
@@ -103,7 +104,9 @@ class Table(QTableView):
         if column < 0 or self.isColumnHidden(column):
             column = next((one for one in range(model.columnCount()) if not self.isColumnHidden(one)), 0)
         if place != self.currentIndex().row():
-            self.setCurrentIndex(model.index(place, column))
+            # Alone, whatever keys are held: with Ctrl or Shift down a view would mark it beside the others.
+            alone = QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
+            self.selectionModel().setCurrentIndex(model.index(place, column), alone)
         self.scrollTo(model.index(place, column))
 
     def paintEvent(self, event: QPaintEvent) -> None:
