@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from typing import TypeVar
 
-__all__ = ["blocks", "side_by_side"]
+__all__ = ["blocks", "cores", "side_by_side"]
 
 Part = TypeVar("Part")
 Made = TypeVar("Made")
@@ -27,14 +27,19 @@ def blocks(rows: int, size: int = _ROWS) -> list[slice]:
     return [slice(begin, min(begin + size, rows)) for begin in range(0, max(rows, 1), size)]
 
 
+def cores() -> int:
+    """How many things can go on at once: the cores that this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
 def side_by_side(work: Callable[[Part], Made], parts: Sequence[Part]) -> list[Made]:
     """What the work makes of each part, in their order; on all cores where there are several parts.
 
     Array operations let other threads run, so that parts of some thousand rows do go on at the same time.
     The work must not change what another part reads.
     """
-    cores = min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1, len(parts))
-    if cores < 2:
+    at_once = min(cores(), len(parts))
+    if at_once < 2:
         return [work(part) for part in parts]
-    with ThreadPoolExecutor(cores, thread_name_prefix="block") as pool:
+    with ThreadPoolExecutor(at_once, thread_name_prefix="block") as pool:
         return list(pool.map(work, parts))

@@ -21,7 +21,7 @@ from stemmap.core.clark_evans import (
     clark_evans,
     clark_evans_by_plot,
 )
-from stemmap.core.nearest import FloatArray, IntArray, Nearest, nearest, plot_mean, threads
+from stemmap.core.nearest import FloatArray, IntArray, Nearest, nearest, plot_mean
 from stemmap.core.stem_indices import (
     NEIGHBOURS,
     angle_index,
@@ -52,7 +52,6 @@ __all__ = [
     "mingling",
     "nearest",
     "neighbourhoods",
-    "threads",
     "uniform_angle",
     "weighted_mingling",
 ]

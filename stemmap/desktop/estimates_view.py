@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QFont
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.paragraph import paragraph
 from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
@@ -64,19 +64,8 @@ class EstimatesView(QWidget):
         for heading, text in parts:
             for content, bold in ((heading, True), (text, False)):
                 if content:
-                    self.labels.append(self._label(content, bold=bold))
+                    self.labels.append(paragraph(content, bold=bold))
                     self._layout.addWidget(self.labels[-1])
-
-    def _label(self, text: str, *, bold: bool) -> QLabel:
-        label = QLabel(text)
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        label.setWordWrap(True)
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        if bold:
-            font = QFont(label.font())
-            font.setBold(True)
-            label.setFont(font)
-        return label
 
 
 def _parts(summary: Summary) -> list[Part]:

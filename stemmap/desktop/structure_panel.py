@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QLocale, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QFont, QImage, QPalette, QPixmap, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QImage, QPalette, QPixmap, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from stemmap.desktop.diagram_picture import DiagramPicture
 from stemmap.desktop.jobs import Jobs
+from stemmap.desktop.paragraph import paragraph
 from stemmap.desktop.raised import in_sight
 from stemmap.desktop.sentences import visit_name
 from stemmap.desktop.session import WHOLE_SURVEY, Session
@@ -61,8 +62,8 @@ class StructurePanel(QScrollArea):
         # Always there, so that the width of the diagrams does not depend on their height.
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.setAccessibleName(self.tr("Spatial structure"))
-        self._heading = self._line(bold=True)
-        self.state = self._line()
+        self._heading = paragraph(bold=True)
+        self.state = paragraph()
         self.save_button = QPushButton(self.tr("Save diagrams…"))
         self.save_button.setToolTip(self.tr("Write the diagrams as SVG or PNG, or their values as CSV"))
         self.save_button.clicked.connect(self._save_all)
@@ -87,16 +88,6 @@ class StructurePanel(QScrollArea):
         self._wait.timeout.connect(self._draw)
         session.replaced.connect(self._renew)
         session.visit_selected.connect(self._renew)
-
-    def _line(self, text: str = "", *, bold: bool = False) -> QLabel:
-        label = QLabel(text)
-        label.setWordWrap(True)
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        if bold:
-            font = QFont(label.font())
-            font.setBold(True)
-            label.setFont(font)
-        return label
 
     @Slot()
     def come_into_sight(self) -> None:
@@ -157,19 +148,19 @@ class StructurePanel(QScrollArea):
             picture.save_wanted.connect(self._save_one)
             picture.setFixedHeight(round(_SHAPE * self._width()))
             self.pictures.append(picture)
-            for part in (self._line(diagram.title, bold=True), picture, self._line(diagram.sentence)):
+            for part in (paragraph(diagram.title, bold=True), picture, paragraph(diagram.sentence)):
                 layout.addWidget(part)
             layout.addSpacing(10)
             if diagram.name == "l_minus_r":
                 # Strata may differ so that the survey as a whole shows nothing, or what is true of none of them.
                 for stratum in told.strata:
-                    layout.addWidget(self._line(self._stratum_words(stratum)))
+                    layout.addWidget(paragraph(self._stratum_words(stratum)))
         for index in told.made.indices.values():
-            layout.addWidget(self._line(worded(index["sentence"])))
+            layout.addWidget(paragraph(worded(index["sentence"])))
         if told.made.indices:
             from stemmap.survey.structure import CAUTION
 
-            layout.addWidget(self._line(worded(CAUTION)))
+            layout.addWidget(paragraph(worded(CAUTION)))
         self._draw()
 
     @Slot()

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from math import isfinite
-
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
+
+from stemmap.survey.fields import typed_number
 
 
 class ValueLine(QFrame):
@@ -57,7 +57,7 @@ class ValueLine(QFrame):
     @Slot()
     def _on_store(self) -> None:
         value = self.value.text().strip()
-        if value and self._number and not _is_number(value):
+        if value and self._number and typed_number(value) is None:
             # What was typed stays, to be mended.
             self._label.setText(self.tr("{value} is no number.").format(value=value) + " " + self._asked)
             self.value.setFocus()
@@ -72,11 +72,3 @@ class ValueLine(QFrame):
             self.hide()
         else:
             super().keyPressEvent(event)
-
-
-def _is_number(text: str) -> bool:
-    """Whether a text is a number, with a decimal point or comma."""
-    try:
-        return isfinite(float(text.replace(",", ".")))
-    except ValueError:
-        return False

@@ -89,7 +89,7 @@ class MainWindow(QMainWindow):
         self.setObjectName("main")
         self.setWindowTitle("stemmap")
         self.setAcceptDrops(True)
-        self.resize(1280, 800)
+        self.resize(1280, min(800, self.screen().availableSize().height()))
         geometry = QSettings().value("window/geometry", QByteArray(), type=QByteArray)
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)

@@ -13,7 +13,7 @@ from typing import Any, Literal
 from stemmap.errors import InputError
 from stemmap.store.schema import Altered, quoted
 from stemmap.store.survey_file import SurveyFile, now, told
-from stemmap.survey.fields import FIELDS
+from stemmap.survey.fields import FIELDS, typed_number
 from stemmap.survey.journal import Change, Decision, Entry, standing, to_redo, to_undo, turned
 
 _COLUMNS = (
@@ -317,15 +317,9 @@ def _given(field: str | None, value: str) -> str:
     text = value.strip()
     if FIELDS[field].kind != "number":
         return value
-    if "." not in text and text.count(",") == 1:
-        text = text.replace(",", ".")
-    try:
-        number = float(text)
-    except ValueError:
-        number = float("nan")
-    if number - number != 0:
+    if typed_number(text) is None:
         raise InputError(f"{value!r} is no number for {field}.")
-    return text
+    return text.replace(",", ".")
 
 
 def _written(value: object) -> str:

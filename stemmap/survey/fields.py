@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import isfinite
 from types import MappingProxyType
 from typing import Literal
 
@@ -89,3 +90,18 @@ def fields_of(table: Table) -> tuple[Field, ...]:
     """Fields that may stand in a table, in their canonical order."""
     held = "stems" if table == "remeasured" else table
     return tuple(field for field in _FIELDS if held in field.tables)
+
+
+def typed_number(text: str) -> float | None:
+    """The number that a person typed, with a decimal point or comma; None where it is none.
+
+    Examples
+    --------
+    >>> typed_number("34,2"), typed_number("7o"), typed_number("nan")
+    (34.2, None, None)
+    """
+    try:
+        number = float(text.replace(",", ".") if "." not in text else text)
+    except ValueError:
+        return None
+    return number if isfinite(number) else None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import zlib
 from collections import deque
 from collections.abc import Iterator
@@ -12,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.core.blocks import cores
 from stemmap.core.neighbours import FEWEST_STEMS
 from stemmap.progress import Progress
 from stemmap.survey.patterns import Patterns
@@ -86,15 +86,15 @@ def all_sums(asked: Asked, pattern: Patterns, stems: PatternStems, r: Floats) ->
     """
     batches = _batches(asked, pattern, stems.count)
     plots, done = sum(map(len, batches)), 0
-    cores = min(os.cpu_count() or 1, len(batches))
+    at_once = min(cores(), len(batches))
     waiting: deque[tuple[list[int], Future[list[Sums]]]] = deque()
-    with ThreadPoolExecutor(max(cores, 1)) as pool:
+    with ThreadPoolExecutor(max(at_once, 1)) as pool:
         try:
-            for members in [*batches, *[np.zeros(0, np.int64)] * cores]:
+            for members in [*batches, *[np.zeros(0, np.int64)] * at_once]:
                 asked.progress.step("Comparing with chance", done / plots)
                 if len(members):
                     waiting.append((members.tolist(), pool.submit(_sums, asked, pattern, stems, r, members)))
-                if len(waiting) > cores or (waiting and not len(members)):
+                if len(waiting) > at_once or (waiting and not len(members)):
                     rows, made = waiting.popleft()
                     yield rows, made.result()
                     done += len(rows)

@@ -8,8 +8,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-import numpy as np
-
+from stemmap.survey.fields import typed_number
 from stemmap.survey.packet import PacketRow
 from stemmap.writing.output import whole_file
 from stemmap.writing.tables import write_csv
@@ -135,7 +134,7 @@ def _fill(workbook: Any, sheet: Any, table: FillInTable) -> None:
         begins, before = row.plot != before, row.plot
         told = table.told(row)
         for place, text in enumerate(told):
-            number = _number(text) if table.headings[place].startswith("former_") or place == 1 else None
+            number = typed_number(text) if table.headings[place].startswith("former_") or place == 1 else None
             style = first if begins else locked
             if number is not None:
                 sheet.write_number(line, place, number, style)
@@ -218,11 +217,3 @@ def _add_lists(workbook: Any, table: FillInTable) -> dict[str, str]:
             column = "ABC"[place]
             said[name] = f"=lists!${column}$1:${column}${len(words)}"
     return said
-
-
-def _number(text: str) -> float | None:
-    try:
-        number = float(text.replace(",", ".") if "." not in text else text)
-    except ValueError:
-        return None
-    return number if np.isfinite(number) else None
