@@ -4860,10 +4860,6 @@
         <translation>%1 heißt GeoJSON-Datei, ist aber keine; neu ausgeben.</translation>
     </message>
     <message>
-        <source>%1 is damaged or no GeoPackage (%2); export it again.</source>
-        <translation>%1 ist beschädigt oder kein GeoPackage (%2); neu ausgeben.</translation>
-    </message>
-    <message>
         <source>%1 is damaged or no XLSX workbook (%2); save it again.</source>
         <translation>%1 ist beschädigt oder keine XLSX-Arbeitsmappe (%2); neu speichern.</translation>
     </message>
@@ -6506,6 +6502,10 @@
     <message>
         <source>%1 is %2, %3 by chance</source>
         <translation>%1 ist %2, bei Zufall %3</translation>
+    </message>
+    <message>
+        <source>%1 is damaged or no GeoPackage; export it again.</source>
+        <translation>%1 ist beschädigt oder kein GeoPackage; exportieren Sie die Datei neu.</translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>

@@ -122,7 +122,7 @@ def read_geopackage(
                 yield Sheet(shown_as, path.stem if len(names) == 1 else name, headings, columns, line, points=points,
                             remarks=about)  # fmt: skip
     except (pyogrio.errors.DataSourceError, pyogrio.errors.DataLayerError, RuntimeError, ValueError) as fault:
-        raise InputError(f"{source} is damaged or no GeoPackage ({fault}); export it again.") from fault
+        raise InputError(f"{source} is damaged or no GeoPackage; export it again.") from fault
 
 
 def _check_filled(count: int, headings: Sequence[str], source: str) -> None:
