@@ -6505,7 +6505,7 @@
     </message>
     <message>
         <source>%1 is damaged or no GeoPackage; export it again.</source>
-        <translation>%1 ist beschädigt oder kein GeoPackage; exportieren Sie die Datei neu.</translation>
+        <translation>%1 ist beschädigt oder kein GeoPackage; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>
