@@ -10,9 +10,10 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.meanings import OTHER_COLUMN, TWO_COLUMNS
 from stemmap.checks.evidence.posterior import Posterior, posterior
-from stemmap.checks.evidence.proposals import MOST, Proposed, proposed
+from stemmap.checks.evidence.proposals import LEAST, MOST, Proposed, proposed
 from stemmap.checks.evidence.reasons import Reasons, reasons
 from stemmap.checks.evidence.typed import typed
+from stemmap.survey.fields import STRUCK
 from stemmap.survey.findings import Batch, Proposal, Severity
 from stemmap.survey.registry import Case, check
 
@@ -88,6 +89,10 @@ def _batch(
             value = np.where(both, case.once(typed).numbers[number, stems], np.nan)
             proposals = [_left_out(each, both, best.probability[rows, 0]) for each in proposals]
             proposals.append(Proposal(name, value, best.probability[rows, 0]))
+    twice = found.twice[rows] >= LEAST
+    if twice.any():
+        struck = np.array([STRUCK if each else None for each in twice.tolist()], object)
+        proposals.append(Proposal("status", struck, np.where(twice, found.twice[rows], np.nan)))
     evidence = {name: values[rows] for name, values in why.evidence.items()}
     evidence["probability_wrong"] = 1.0 - found.right[rows]
     return case.about_stems(

@@ -6,7 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.repeats import repeats
-from stemmap.survey.findings import Batch
+from stemmap.survey.fields import STRUCK
+from stemmap.survey.findings import Batch, Proposal
 from stemmap.survey.registry import Case, check
 
 #: More such records on one visit than this are told once.
@@ -21,8 +22,8 @@ def stem_number_twice(case: Case) -> Iterator[Batch]:
     stems at one place to the last digit with clearly different dbh (forks), and more than five such records of a
     visit are told once for the plot.
     Why: a stem entered twice, a mistyped number, a second measurement taken for the same visit, or forks.
-    What to do: compare the two records; delete one or correct its number; give the second measurement a visit of its
-    own; give forks a stem number each.
+    What to do: compare the two records; strike the second, as proposed, or correct its number; give the second
+    measurement a visit of its own; give forks a stem number each.
     """
     survey, again = case.survey, case.once(repeats)
     stems = survey.stems
@@ -48,6 +49,7 @@ def stem_number_twice(case: Case) -> Iterator[Batch]:
             "line": stems.records.line[rows],
             "occurrence": stems.occurrence[rows],
         },
+        proposals=(Proposal("status", np.full(len(rows), STRUCK, object), np.full(len(rows), np.nan)),),
         **case.worth(rows),
     )
     rows, first = again.rows[again.other_date], again.first[again.other_date]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QDateTime, QLocale, QTimeZone
 
-from stemmap.desktop.sentences import field_words
+from stemmap.desktop.sentences import field_words, strikes
 
 if TYPE_CHECKING:
     from stemmap.survey.journal import Entry
@@ -48,6 +48,8 @@ def decision_words(entry: Entry) -> str:
     label = decision_label(entry.decision)
     if adds_stem(entry):
         return _tr("decision_words", "taken over as a stem")
+    if entry.decision in ("correct", "value") and strikes(entry.field, entry.new):
+        return _tr("decision_words", "struck, counted nowhere")
     if entry.decision in ("correct", "value") and entry.field:
         return _tr("decision_words", "{label}, {field} {old} → {new}").format(
             label=label, field=field_words(entry.field), old=entry.old or "–", new=entry.new

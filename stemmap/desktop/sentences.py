@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QCoreApplication, QLocale
 
 from stemmap.desktop.wording import worded
+from stemmap.survey.fields import STRUCK
 
 if TYPE_CHECKING:
     from stemmap.desktop.session import Opened
@@ -157,7 +158,7 @@ def finding_place(told: Finding) -> str:
 def finding_remainder(told: Finding) -> str:
     """What is proposed and what the finding is worth, in one line; empty when neither is known."""
     parts = []
-    likely = [proposal for proposal in told.proposals if proposal["value"] is not None]
+    likely = [proposal for proposal in told.proposals if not strikes(proposal["field"], proposal["value"])]
     if told.brought is not None:
         parts.append(_tr("sentences", "The map shows dashed where it would stand."))
     elif likely:
@@ -166,6 +167,10 @@ def finding_remainder(told: Finding) -> str:
             for proposal in likely
         )
         parts.append(_tr("sentences", "Perhaps meant: {values}.").format(values=values))
+    for proposal in told.proposals:
+        if strikes(proposal["field"], proposal["value"]):
+            words = _tr("sentences", "Perhaps to be struck{chance}: kept as typed, counted nowhere.")
+            parts.append(words.format(chance=_chance_of(told, proposal)))
     if told.meant:
         parts.append(_tr("sentences", "The map shows dashed where its stems would then stand."))
     stems, area = told.effect["stems_per_ha"], told.effect["basal_area_m2_per_ha"]
@@ -176,6 +181,11 @@ def finding_remainder(told: Finding) -> str:
             )
         )
     return " ".join(parts)
+
+
+def strikes(field: str | None, value: object) -> bool:
+    """Whether a value proposed or decided strikes its record."""
+    return field == "status" and value == STRUCK
 
 
 def _chance_of(told: Finding, proposal: Mapping[str, Any]) -> str:

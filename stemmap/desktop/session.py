@@ -157,8 +157,10 @@ class Session(QObject):
     def update(self, opened: Opened) -> None:
         """Show the same survey under other settings or with other records; the selection stays where it can."""
         chosen = self.selected_finding
-        if self.workup is not None and opened.workup.survey.upload is not self.workup.survey.upload:
-            self._find_visit(opened.workup.survey)
+        if self.workup is not None:
+            shown, survey = self.workup.survey, opened.workup.survey
+            if survey.upload is not shown.upload or len(survey.stems) != len(shown.stems):
+                self._find_visit(survey)
         self.opened = opened
         if opened.checked:
             self._checked, self.settings = opened, opened.workup.survey.settings
@@ -168,7 +170,10 @@ class Session(QObject):
         self.replaced.emit()
 
     def _find_visit(self, survey: Survey) -> None:
-        """Stay at the plot and visit that is selected where others have come before it or it is gone."""
+        """Stay at the plot and visit that is selected where others have come before it or it is gone.
+
+        Rows of stems are others too where one was added or struck.
+        """
         self.stem = -1
         if self.workup is not None and self.visit != WHOLE_SURVEY:
             visits = self.workup.survey.visits

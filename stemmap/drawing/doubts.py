@@ -179,8 +179,8 @@ def ghosts_of(
             if np.hypot(*place) <= reach_m:
                 number = str(finding.evidence.get("number") or "")
                 made[-1, frozenset(found.items())] = Ghost(-1, place, symbol_factor * dbh / 200.0, number)
-        if finding.stem_row >= 0 and numbers:
-            best = max(numbers, key=lambda proposal: proposal["probability"] or 0.0)
+        best = max(finding.proposals, key=lambda proposal: proposal["probability"] or 0.0, default=None)
+        if finding.stem_row >= 0 and best in numbers:
             proposed.append((finding.stem_row, {best["field"]: float(best["value"])}))
         for row, values in proposed:
             place, dbh = place_under(survey, measured, row, values, turn_deg=turn_deg)

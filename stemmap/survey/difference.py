@@ -172,12 +172,12 @@ def _values(old: Records, new: Records, row: int) -> list[Differing]:
 def difference(known: Survey, fresh: Survey) -> Difference:
     """Hold an upload, assembled by itself, against a survey.
 
-    Stems are the same record when plot, visit, number and occurrence agree; plot rows when plot and visit do.
+    Stems are the same record when plot, visit, number and occurrence agree as typed; plot rows when plot and visit do.
     """
     held, upload = known.upload, fresh.upload
-    if held.returned:
-        # Stems that crews added were in no upload.
-        known = assemble(replace(held, returned=None), known.settings, known.decisions)
+    if held.returned or known.decisions.values:
+        # An upload is held against what was uploaded, not against what was decided or added by crews since.
+        known = assemble(replace(held, returned=None), known.settings)
     return Difference(
         held,
         upload,

@@ -195,6 +195,11 @@ def _add_mistyped(tally: Tally, summary: Summary, weights: _Weights, batch: Batc
         return
     left, moved = wrong.copy(), np.zeros((2, len(rows)))
     for proposal in batch.proposals:
+        if proposal.field == "status":  # struck, it weighs nothing
+            chance = np.where(living, np.nan_to_num(proposal.probability), 0.0)
+            moved += chance * np.stack(now)
+            left = np.maximum(left - chance, 0.0)
+            continue
         ratio = proposal.values / positive(stems.numbers(proposal.field))[rows]
         chance = np.where(living & np.isfinite(ratio), np.nan_to_num(proposal.probability), 0.0)
         then = _otherwise(summary, rows, proposal.field, np.where(chance > 0.0, ratio, 1.0))

@@ -11,6 +11,9 @@ Kind = Literal["text", "number", "date"]
 #: Stems that a crew measured again come back with the fields of stems.
 Table = Literal["plots", "stems", "stations", "remeasured"]
 
+#: The status by which a decision strikes a record, whatever words the survey has for it.
+STRUCK = "struck"
+
 
 @dataclass(frozen=True)
 class Field:
@@ -74,7 +77,7 @@ _FIELDS = (
     Field("dbh_cross_mm", _STEMS, "number", "mm", "second diameter, measured crosswise, in millimetres"),
     Field("measurement_height_m", _STEMS, "number", "m", "height at which the diameter was measured"),
     Field("species", _STEMS, "text", "", "tree species, as typed"),
-    Field("status", _STEMS, "text", "", "living, dead, cut or gone, as typed"),
+    Field("status", _STEMS, "text", "", "living, dead, cut, gone or struck, as typed"),
     Field("upper_diameter_cm", _STEMS, "number", "cm", "diameter higher up the stem"),
     Field("upper_height_m", _STEMS, "number", "m", "height of the upper diameter"),
     Field("height_m", _STEMS, "number", "m", "height of the tree"),

@@ -223,6 +223,11 @@ class Finding:
             "effect": self.effect,
         }
 
+    @property
+    def proposes_number(self) -> bool:
+        """Whether a number is proposed, so that the stem may stand elsewhere or be of another size."""
+        return any(isinstance(each["value"], int | float) for each in self.proposals)
+
     def told_probability(self, proposal: Mapping[str, Any]) -> float | None:
         """Probability of a proposal as a person is told it.
 

@@ -228,14 +228,16 @@ class _Matching:
         return mask
 
     def _by_number(self, names: Sequence[Texts]) -> Integers:
-        """The last record with each plot, visit and number; a visit counts where both name one. -1: none."""
+        """The last record not struck with each plot, visit and number; a visit counts where both name one. -1: none."""
         stems = self._upload.stems
         plot, wanted = stems.columns.get("plot"), set(names[0]) - {""}
         rows = np.zeros(0, np.int64)
         if plot is not None:
             asked = np.array([*(str(label).strip() in wanted for label in plot.labels), False])
             rows = np.flatnonzero(asked[plot.codes])
-        few = stems.take(rows)
+        few = Decisions(tuple(self._entries)).lay_over(stems.take(rows))
+        stands = ~np.array([self._settings.status.strikes(status) for status in cells(few, "status")], bool)
+        few, rows = few.take(np.flatnonzero(stands)), rows[stands]
         visits = cells(few, "visit")
         keys = list(zip(*(cells(few, name) for name in ("plot", "tree", "stem")), strict=True))
         with_visit = dict(zip(zip(keys, visits, strict=True), rows.tolist(), strict=True))

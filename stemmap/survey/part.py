@@ -75,6 +75,7 @@ def part_of(survey: Survey, visits: NDArray[np.integer]) -> Part:
         ),
         stems=Stems(_few(survey.stems.records.take(stems)), np.repeat(np.arange(len(rows)), count)),
         unplaced=Records.empty("stems"),
+        struck=Records.empty("stems"),
         upload=replace(survey.upload, plots=plots, remarks=()),
     )
     return Part(part, rows, stems)

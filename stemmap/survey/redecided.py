@@ -23,7 +23,8 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
     Returns
     -------
     The survey and the rows of the visits that are decided otherwise than before; None where it must be put together
-    anew: a decision on a file or on records that are not there, another plot, visit or number of a stem.
+    anew: a decision on a file or on records that are not there, another plot, visit or number of a stem, a record that
+    is struck.
     """
     before, after = survey.decisions, decisions
     differing = [
@@ -45,6 +46,8 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
         typed, here = survey.upload.stems, survey.stems.records
         rows, typed_rows = rows_of(here, records), rows_of(typed, records)
         if field in _PLACING or not (typed.has(field) and here.has(field)) or (np.minimum(rows, typed_rows) < 0).any():
+            return None
+        if field == "status" and any(survey.settings.status.strikes(now.get(record) or "") for record in records):
             return None
         as_typed = typed.columns[field].take(typed_rows)
         columns[field] = _with_cells(here.columns[field], rows, [now.get(record) for record in records], as_typed)

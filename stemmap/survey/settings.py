@@ -12,6 +12,7 @@ from typing import Any, Literal, get_args, get_origin, get_type_hints
 from stemmap.core.design import Circle, Design
 from stemmap.core.locate import Precision
 from stemmap.errors import InputError
+from stemmap.survey.fields import STRUCK
 from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES, SQUARE_FEET_PER_ACRE
 
 
@@ -124,7 +125,10 @@ class Tolerance:
 
 @dataclass(frozen=True)
 class StatusWords:
-    """Words and codes of a stem's status, as typed, compared without regard to case. Common practice."""
+    """Words and codes of a stem's status, as typed, compared without regard to case. Common practice.
+
+    A record that is struck was entered by mistake, such as one stem entered twice: it is kept and no stem.
+    """
 
     living: tuple[str, ...] = (
         *("living", "live", "alive", "l", "a", "1", "lebend", "lebendig", "vivant", "vif", "vivo", "vive"),
@@ -142,6 +146,12 @@ class StatusWords:
         *("gone", "missing", "not found", "g", "9", "lost", "fallen", "verschwunden", "fehlt"),
         *("disparu", "desaparecido", "hävinnyt", "kadonnut", "försvunnen"),
     )
+    struck: tuple[str, ...] = (STRUCK, "entered twice", "gestrichen", "doppelt erfasst")
+
+    def strikes(self, status: str) -> bool:
+        """Whether a status, as typed or decided, strikes its record."""
+        word = status.strip().casefold()
+        return word == STRUCK or word in (each.strip().casefold() for each in self.struck)
 
 
 @dataclass(frozen=True)

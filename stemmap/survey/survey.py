@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from stemmap.survey.decided import NOTHING_DECIDED, Decisions
 from stemmap.survey.records import Column, Records, Upload
-from stemmap.survey.settings import Settings
+from stemmap.survey.settings import Settings, StatusWords
 
 if TYPE_CHECKING:
     from stemmap.survey.ground import StandGround
@@ -208,8 +208,8 @@ class Survey:
         The model's columns.
     stations
         Further stand-points, as typed.
-    unplaced
-        Stem records that name no plot; kept, counted nowhere.
+    unplaced, struck
+        Stem records that name no plot, and those that are struck by their status; kept, counted nowhere.
     upload
         The records as typed, from which the survey can be put together again under other settings.
     decisions
@@ -223,12 +223,15 @@ class Survey:
     stems: Stems
     stations: Records
     unplaced: Records
+    struck: Records
     upload: Upload
     decisions: Decisions = NOTHING_DECIDED
     ground: StandGround | None = None
 
     def under(self, settings: Settings) -> Survey:
         """The same records under other settings."""
+        if settings.status.struck != self.settings.status.struck:
+            return replace(assemble(self.upload, settings, self.decisions), ground=self.ground)
         return replace(self, settings=settings)
 
     def visit_row(self, plot: str, visit: str | None = None) -> int:
@@ -248,6 +251,7 @@ def assemble(upload: Upload, settings: Settings, decisions: Decisions = NOTHING_
     """
     plots = upload.plots
     stems = decisions.lay_over(upload.stems, upload.returned.rows if upload.returned else None)
+    stems, struck = _without_struck(stems, settings.status)
     named = np.flatnonzero(stems.columns["plot"].filled) if stems.has("plot") else np.zeros(0, np.int64)
     unplaced = np.setdiff1d(np.arange(len(stems)), named, assume_unique=True)
     placed = stems if len(named) == len(stems) else stems.take(named)
@@ -301,7 +305,21 @@ def assemble(upload: Upload, settings: Settings, decisions: Decisions = NOTHING_
         general=_first_row(plot, plot_of_row[general_rows], general_rows),
         records=plots,
     )
-    return Survey(settings, visits, Stems(placed, visit_row), upload.stations, stems.take(unplaced), upload, decisions)
+    return Survey(
+        settings, visits, Stems(placed, visit_row), upload.stations, stems.take(unplaced), struck, upload, decisions
+    )
+
+
+def _without_struck(stems: Records, words: StatusWords) -> tuple[Records, Records]:
+    """Stem records that are not struck by their status, and those that are."""
+    status = stems.columns.get("status")
+    if status is None:
+        return stems, stems.take(np.zeros(0, np.int64))
+    strikes = np.array([*(words.strikes(str(label)) for label in status.labels), False])
+    struck = strikes[status.codes]
+    if not struck.any():
+        return stems, stems.take(np.zeros(0, np.int64))
+    return stems.take(np.flatnonzero(~struck)), stems.take(np.flatnonzero(struck))
 
 
 def _shared_codes(

@@ -78,7 +78,7 @@ VALUES = {
         "dbh_mm": 4.0,
         "dbh_percent": 0.0,
     },
-    "status": {"living": ["1", "x"], "dead": ["2"], "cut": ["3"], "gone": ["4"]},
+    "status": {"living": ["1", "x"], "dead": ["2"], "cut": ["3"], "gone": ["4"], "struck": ["5"]},
     "columns": {"dbh_cm": "stem diameter"},
 }
 KEYS = [(section, key) for section, content in VALUES.items() for key in content if section != "columns"]

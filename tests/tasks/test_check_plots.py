@@ -52,9 +52,9 @@ def test_value_that_was_meant_ends_the_doubt_and_leaves_all_other_plots_alone(wo
     doubts = [
         finding
         for finding in workup.findings
-        if finding.check == "mistyped" and finding.proposals and finding.evidence["probability_wrong"] > 0.95
+        if finding.check == "mistyped" and finding.proposes_number and finding.evidence["probability_wrong"] > 0.95
     ]
-    finding = doubts[0]
+    finding = next(each for each in doubts if each.field)
     best = finding.proposals[0]
     edited = with_value(workup.survey, finding.stem_row, best["field"], f"{best['value']:g}", best["value"])
     again = check_plots(workup, edited, np.array([finding.visit_row]))

@@ -27,10 +27,14 @@ def entry_on(workup, finding, number, decision, *, field=None, new=None):
     )
 
 
+def strikes(finding):
+    return any(each["field"] == "status" for each in finding.proposals)
+
+
 @pytest.fixture(scope="module")
 def journal(workup):
     """Proposals taken, records kept and sent to the crew, on several plots, some of it undone."""
-    doubts = [one for one in workup.findings if one.stem_row >= 0 and one.severity != "note"][:9]
+    doubts = [one for one in workup.findings if one.stem_row >= 0 and one.severity != "note" and not strikes(one)][:9]
     entries = []
     for number, told in enumerate(doubts, start=1):
         if told.proposals and number % 3:
@@ -75,3 +79,11 @@ def test_many_plots_at_once(workup, journal):
 def test_another_number_needs_the_survey_put_together_anew(workup, journal):
     told = next(one for one in workup.findings if one.stem_row >= 0)
     assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", field="stem", new="99"),))) is None
+
+
+def test_a_struck_record_needs_the_survey_put_together_anew(workup):
+    told = next(one for one in workup.findings if strikes(one))
+    struck = Decisions((entry_on(workup, told, 1, "correct", field="status", new="struck"),))
+    assert decide_again(workup, struck) is None
+    anew = work_up(assemble(workup.survey.upload, workup.survey.settings, struck))
+    assert decide_again(anew, Decisions()) is None

@@ -19,7 +19,7 @@ Integers = NDArray[np.int64]
 #: Proposals a finding gives.
 MOST = 3
 #: Probability below which a value is not worth proposing.
-_LEAST = 0.02
+LEAST = 0.02
 _NOTHING = 1e-5
 #: Values of one quantity this many standard deviations apart mean the same place.
 _SAME = 2.0
@@ -63,7 +63,7 @@ def proposed(case: Case) -> Proposed:
         apart = np.where(quantity == 0, np.minimum(apart % full, full - apart % full), apart)
         same = (quantity == quantity[chosen]) & (apart <= tolerance)
         taken = np.bincount(owner, np.where(same, left, 0.0), minlength=count)
-        good = (taken >= _LEAST) & (best >= 0)
+        good = (taken >= LEAST) & (best >= 0)
         meaning[:, place] = np.where(good, np.append(kept, -1)[best], -1)
         probability[:, place] = np.where(good, taken, 0.0)
         left = np.where(same, 0.0, left)
