@@ -2348,6 +2348,10 @@
         <translation>als Stamm übernommen</translation>
     </message>
     <message>
+        <source>struck, counted nowhere</source>
+        <translation>gestrichen, zählt nirgends</translation>
+    </message>
+    <message>
         <source>{label}, {field} {old} → {new}</source>
         <translation>{label}, {field} {old} → {new}</translation>
     </message>
@@ -3407,6 +3411,10 @@
     <message>
         <source>The map shows dashed where it would stand.</source>
         <translation>Die Karte zeigt gestrichelt, wo er stünde.</translation>
+    </message>
+    <message>
+        <source>Perhaps to be struck{chance}: kept as typed, counted nowhere.</source>
+        <translation>Vielleicht zu streichen{chance}: bleibt wie eingegeben erhalten, zählt nirgends.</translation>
     </message>
     <message>
         <source>The map shows dashed where its stems would then stand.</source>
@@ -5720,6 +5728,10 @@
         <translation>lebende Stämme des inneren Kreises</translation>
     </message>
     <message>
+        <source>living, dead, cut, gone or struck, as typed</source>
+        <translation>lebend, tot, gefällt, verschwunden oder gestrichen, wie eingegeben</translation>
+    </message>
+    <message>
         <source>no stem</source>
         <translation>kein Stamm</translation>
     </message>
@@ -7892,6 +7904,10 @@
         <translation>Entfernungen anders als bei der letzten Aufnahme</translation>
     </message>
     <message>
+        <source>doppelt erfasst</source>
+        <translation>doppelt erfasst</translation>
+    </message>
+    <message>
         <source>double sampling for stratification</source>
         <translation>zweiphasige Stichprobe zur Stratifizierung</translation>
     </message>
@@ -8366,10 +8382,6 @@
     <message>
         <source>living stems of the outer circle</source>
         <translation>lebende Stämme des äußeren Kreises</translation>
-    </message>
-    <message>
-        <source>living, dead, cut or gone, as typed</source>
-        <translation>lebend, tot, entnommen oder verschwunden, wie getippt</translation>
     </message>
     <message>
         <source>log likelihood gain</source>
@@ -8982,6 +8994,10 @@
     <message>
         <source>recheck</source>
         <translation>nachmessen</translation>
+    </message>
+    <message>
+        <source>record struck</source>
+        <translation>Datensatz gestrichen</translation>
     </message>
     <message>
         <source>recorded</source>
@@ -9742,6 +9758,10 @@
     <message>
         <source>{file}, line {line}: plot {plot} stands in the plots table again; the first row is used.</source>
         <translation>{file}, Zeile {line}: Probefläche {plot} steht noch einmal in der Tabelle der Probeflächen; die erste Zeile wird benutzt.</translation>
+    </message>
+    <message>
+        <source>{file}, line {line}: the status &apos;{text}&apos; strikes its record, which is kept and counted nowhere (records struck in this file: {records}).</source>
+        <translation>{file}, Zeile {line}: Der Status „{text}“ streicht seinen Datensatz; er bleibt erhalten und zählt nirgends (gestrichene Datensätze in dieser Datei: {records}).</translation>
     </message>
     <message>
         <source>{meant} and {typed} stand each in the column of the other</source>
