@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog
 from stemmap.desktop.decision_words import adds_stem, decided_place, decision_words, when
 from stemmap.desktop.following import Following
 from stemmap.desktop.message_bar import Answer
+from stemmap.desktop.sentences import strikes
 from stemmap.desktop.storing import Storing
 from stemmap.desktop.wording import worded
 from stemmap.errors import InputError, StemmapError
@@ -141,6 +142,8 @@ class Deciding(QObject):
         }["value" if "/remeasured/" in entries[0].finding and entries[0].new else entries[0].decision]
         if entries[0].old is None and entries[0].new is not None:
             words = self.tr("Stored: {new} holds, where nothing was recorded.")
+        if strikes(entries[0].field, entries[0].new):
+            words = self.tr("Stored: struck; the record is kept as typed and counts nowhere.")
         if adds_stem(entries[0]):
             words = self.tr("Stored: taken over as a stem of the plot.")
         self._window.statusBar().showMessage(words.format(old=entries[0].old, new=entries[0].new), 8000)

@@ -21,7 +21,14 @@ from stemmap.desktop.decision_words import decision_sentence
 from stemmap.desktop.map_canvas import MapCanvas
 from stemmap.desktop.palettes import severity_colour
 from stemmap.desktop.round import Round
-from stemmap.desktop.sentences import evidence_lines, finding_place, finding_remainder, severity_word, visit_name
+from stemmap.desktop.sentences import (
+    evidence_lines,
+    finding_place,
+    finding_remainder,
+    severity_word,
+    strikes,
+    visit_name,
+)
 from stemmap.desktop.session import Session
 
 if TYPE_CHECKING:
@@ -87,7 +94,10 @@ class RoundCard(QFrame):
     def _keys_for(self, told: Finding) -> str:
         going = self.tr("Space goes on, Backspace goes back, Esc ends the round.")
         corrects = bool(told.proposals or told.meant)
-        if told.stem is None or told.field is None:
+        likeliest = max(told.proposals, key=lambda each: each["probability"] or 0.0, default=None)
+        if likeliest is not None and strikes(likeliest["field"], likeliest["value"]):
+            own = self.tr("C strikes the record, K keeps, R sends the crew.")
+        elif told.stem is None or told.field is None:
             without = self.tr("K keeps, R sends the crew.")
             own = self.tr("C corrects, K keeps, R sends the crew.") if corrects else without
         elif corrects:

@@ -231,11 +231,12 @@ class Finding:
     def told_probability(self, proposal: Mapping[str, Any]) -> float | None:
         """Probability of a proposal as a person is told it.
 
-        None where it would mislead: of two measurements that differ no more than ordinary errors make them, neither is
+        None where it is not known or would mislead: of two measurements that differ no more than ordinary errors make them, neither is
         improbable.
         """
-        probability: float = proposal["probability"] or 0.0
-        return None if self.check == "remeasured" and probability < LIKELY else probability
+        probability: float | None = proposal["probability"]
+        misleads = self.check == "remeasured" and (probability or 0.0) < LIKELY
+        return None if misleads else probability
 
     def _meant_as_json(self) -> list[dict[str, Any]]:
         """Proposals for the stems of a whole plot; each names its stem."""

@@ -35,12 +35,16 @@ def journal(path):
         return entries(survey_file)
 
 
-def go_to_proposal(window):
+def strikes(told):
+    return any(each["field"] == "status" for each in told.proposals)
+
+
+def go_to_proposal(window, wanted=lambda told: told.proposes_number):
     """Select a finding about one stem that has a proposal."""
     for visit in range(WHOLE_SURVEY, len(window.session.workup.survey.visits)):
         window.session.select_visit(visit)
         for place, told in enumerate(window.session.findings):
-            if told.proposals and told.stem is not None and told.family == "typing":
+            if wanted(told) and told.stem is not None and told.family == "typing":
                 window.session.select_finding(place)
                 return told
     raise AssertionError
@@ -62,6 +66,20 @@ def test_a_key_decides_and_the_survey_follows(deciding, qtbot, survey_path):
         deciding.actions_by_name["redo"].trigger()
     assert told.id not in {one.id for one in deciding.session.workup.findings}
     assert [one.decision for one in journal(survey_path)] == ["correct", "undo", "redo"]
+
+
+def test_a_record_entered_twice_is_struck(deciding, qtbot):
+    told = go_to_proposal(deciding, strikes)
+    before = deciding.session.workup.survey.stems
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["correct"].trigger()
+    assert deciding.statusBar().currentMessage() == "Stored: struck; the record is kept as typed and counts nowhere."
+    assert len(deciding.session.workup.survey.stems) == len(before) - 1
+    assert deciding.session.stem == -1
+    assert told.id not in {one.id for one in deciding.session.workup.findings}
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["undo"].trigger()
+    assert len(deciding.session.workup.survey.stems) == len(before)
 
 
 def test_another_value_is_given_in_a_line(deciding, qtbot, survey_path):
