@@ -309,6 +309,10 @@
         <translation>Gespeichert: {new} gilt, wo nichts erfasst war.</translation>
     </message>
     <message>
+        <source>Stored: struck; the record is kept as typed and counts nowhere.</source>
+        <translation>Gespeichert: gestrichen; der Datensatz bleibt wie eingegeben erhalten und zählt nirgends.</translation>
+    </message>
+    <message>
         <source>Stored: taken over as a stem of the plot.</source>
         <translation>Gespeichert: als Stamm der Probefläche übernommen.</translation>
     </message>
@@ -1024,6 +1028,10 @@
     <message>
         <source>K keeps, R sends the crew.</source>
         <translation>K behält, R schickt den Trupp.</translation>
+    </message>
+    <message>
+        <source>C strikes the record, K keeps, R sends the crew.</source>
+        <translation>C streicht den Datensatz, K behält, R schickt den Trupp.</translation>
     </message>
     <message>
         <source>C corrects, E gives another value, K keeps, R sends the crew.</source>
