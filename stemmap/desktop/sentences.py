@@ -171,7 +171,10 @@ def finding_remainder(told: Finding) -> str:
         if strikes(proposal["field"], proposal["value"]):
             words = _tr("sentences", "Perhaps to be struck{chance}: kept as typed, counted nowhere.")
             parts.append(words.format(chance=_chance_of(told, proposal)))
-    if told.meant:
+    if told.strikes_all:
+        words = _tr("sentences", "Perhaps {count} records are to be struck ({chance}): kept as typed, counted nowhere.")
+        parts.append(words.format(count=len(told.meant), chance=chance(told.meant[0].probability)))
+    elif told.meant:
         parts.append(_tr("sentences", "The map shows dashed where its stems would then stand."))
     stems, area = told.effect["stems_per_ha"], told.effect["basal_area_m2_per_ha"]
     if stems:

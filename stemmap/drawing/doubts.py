@@ -170,7 +170,7 @@ def ghosts_of(
     """
     made: dict[tuple[int, frozenset[tuple[str, float]]], Ghost] = {}
     for finding in findings:
-        proposed = [(each.row, each.values) for each in finding.meant]
+        proposed = [(each.row, each.numbers) for each in finding.meant if each.numbers]
         numbers = [each for each in finding.proposals if isinstance(each["value"], int | float)]
         if finding.brought is not None:
             found = {each["field"]: float(each["value"]) for each in numbers}

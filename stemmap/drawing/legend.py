@@ -205,7 +205,7 @@ def _doubts(findings: Sequence[Finding], colours: Colouring, theme: Theme) -> It
             at = np.array([[-1.25, 0.0]])
             badge = tuple(badge_shapes(at, np.zeros((1, 2)), [letter], worst, theme))
             yield Entry(badge, family_words()[family])
-    if any(finding.meant or finding.proposes_number for finding in findings):
+    if any(finding.proposes_number for finding in findings):
         ghost = Ghost(0, np.array([1.8, 0.6]), 0.9)
         typed = _one(np.array([[-1.8, -0.6]]), radius=0.9)
         both = (*ghost_shapes([ghost], typed, theme), *stem_shapes(typed, colours, 1.0, theme))

@@ -16,6 +16,8 @@ from urllib.parse import quote
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.survey.fields import STRUCK
+
 if TYPE_CHECKING:
     from stemmap.survey.registry import Check
     from stemmap.survey.survey import Survey
@@ -69,14 +71,15 @@ class Meant:
     first
         Those of row i are first[i] to first[i + 1]; shape (n + 1,).
     values
-        By canonical field, in the file's own unit and north, shape (s,) each; NaN where nothing is proposed.
+        By canonical field, in the file's own unit and north, shape (s,) each; NaN where nothing is proposed. Texts for
+        a field of text.
     probability
         Probability that the plot was meant so, shape (n,).
     """
 
     stem: NDArray[np.int64]
     first: NDArray[np.int64]
-    values: Mapping[str, NDArray[np.float64]]
+    values: Mapping[str, NDArray[Any]]
     probability: NDArray[np.float64]
 
     def take(self, rows: NDArray[np.integer]) -> Meant:
@@ -94,10 +97,14 @@ class Meant:
         chance = float(self.probability[row])
         made = []
         for place, stem in enumerate(self.stem[part].tolist()):
-            values = {name: column[place] for name, column in columns.items() if isfinite(column[place])}
+            values = {name: column[place] for name, column in columns.items() if _is_known(column[place])}
             if values:
                 made.append(StemMeant(stem, values, chance))
         return tuple(made)
+
+
+def _is_known(value: float | str) -> bool:
+    return isinstance(value, str) or isfinite(value)
 
 
 @dataclass(frozen=True)
@@ -105,8 +112,13 @@ class StemMeant:
     """What the record of one stem may have been meant to be: values by canonical field, and how probable they are."""
 
     row: int
-    values: Mapping[str, float]
+    values: Mapping[str, float | str]
     probability: float
+
+    @property
+    def numbers(self) -> dict[str, float]:
+        """Those of the values that are numbers."""
+        return {name: value for name, value in self.values.items() if not isinstance(value, str)}
 
 
 @dataclass(frozen=True)
@@ -225,14 +237,20 @@ class Finding:
 
     @property
     def proposes_number(self) -> bool:
-        """Whether a number is proposed, so that the stem may stand elsewhere or be of another size."""
-        return any(isinstance(each["value"], int | float) for each in self.proposals)
+        """Whether a number is proposed, so that stems may stand elsewhere or be of another size."""
+        of_finding = any(isinstance(each["value"], int | float) for each in self.proposals)
+        return of_finding or any(each.numbers for each in self.meant)
+
+    @property
+    def strikes_all(self) -> bool:
+        """Whether it is proposed for stems of a plot to strike their records."""
+        return any(STRUCK in each.values.values() for each in self.meant)
 
     def told_probability(self, proposal: Mapping[str, Any]) -> float | None:
         """Probability of a proposal as a person is told it.
 
-        None where it is not known or would mislead: of two measurements that differ no more than ordinary errors make them, neither is
-        improbable.
+        None where it is not known or would mislead: of two measurements that differ no more than ordinary errors make
+        them, neither is improbable.
         """
         probability: float | None = proposal["probability"]
         misleads = self.check == "remeasured" and (probability or 0.0) < LIKELY

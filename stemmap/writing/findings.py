@@ -74,7 +74,10 @@ def _extras(finding: Finding) -> Iterator[str]:
         probability = finding.told_probability(proposal)
         chance = "" if probability is None else f" (probability {probability:.2f})"
         yield f"perhaps {proposal['field']} {told}{chance}"
-    if finding.meant:
+    if finding.strikes_all:
+        told = f"perhaps {len(finding.meant)} records are to be struck"
+        yield f"{told} (probability {finding.meant[0].probability:.2f})"
+    elif finding.meant:
         told = f"perhaps all {len(finding.meant)} stems of this visit stand elsewhere"
         yield f"{told} (probability {finding.meant[0].probability:.2f}), perhaps those of the last visit"
 

@@ -121,3 +121,16 @@ def test_other_words_for_struck_hold_at_once(survey_path, upload):
     assert "19" in plain.survey.stems.texts("stem")
     said = plain.survey.under(parse_settings({"design": {"radius_m": 12.62}, "status": {"struck": ["weg"]}}))
     assert "19" not in said.stems.texts("stem")
+
+
+def test_a_plot_entered_twice_is_struck_at_once(tmp_path):
+    (tmp_path / "stems.csv").write_text("".join([HEADINGS, *ROWS, *ROWS]), "utf-8")
+    path = tmp_path / "twice.gpkg"
+    add_uploads(path, [tmp_path / "stems.csv"], who="Ida", radius_m=12.62)
+    finding = next(one for one in open_uploads([path]).findings if one.strikes_all)
+    assert finding.stem is None
+    entry = strike(path, finding)
+    assert (entry.field, len(entry.changes)) == ("status", len(ROWS))
+    after = open_uploads([path])
+    assert list(after.survey.stems.records.line) == [*range(2, len(ROWS) + 2)]
+    assert not [one for one in after.findings if one.check in ("mistyped", "stem-number-twice")]

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.locate import dbh_sd
+from stemmap.survey.records import Column, Records
 from stemmap.survey.registry import Case
 
 Truths = NDArray[np.bool_]
@@ -62,6 +63,25 @@ def repeats(case: Case) -> Repeats:
     apart = np.abs(dbh[rows] - dbh[first])
     another = apart > _SAME_DBH * np.hypot(*(dbh_sd(dbh[some], case.survey.settings.errors) for some in (rows, first)))
     return Repeats(rows, first, other, place & another & (apart > _ROUNDING_CM) & ~other)
+
+
+def emptier(records: Records, rows: Integers, others: Integers) -> Truths:
+    """Whether records say nothing that others do not say: each value of theirs is the other's too; shape (n,).
+
+    Free text, and columns that are no fields, are left out: they often number the records.
+    """
+    nothing = np.ones(len(rows), bool)
+    for name, column in records.columns.items():
+        if name == "remark":
+            continue
+        mine, theirs = (_cells(column, some) for some in (rows, others))
+        nothing &= np.array([one in ("", other) for one, other in zip(mine, theirs, strict=True)], bool)
+    return nothing
+
+
+def _cells(column: Column, rows: Integers) -> list[str]:
+    codes = column.codes[rows].tolist()
+    return [str(column.labels[code]).strip() if code >= 0 else "" for code in codes]
 
 
 def tree_codes(case: Case) -> Integers:
