@@ -1030,6 +1030,10 @@
         <translation>K behält, R schickt den Trupp.</translation>
     </message>
     <message>
+        <source>C strikes the records, K keeps, R sends the crew.</source>
+        <translation>C streicht die Datensätze, K behält, R schickt den Trupp.</translation>
+    </message>
+    <message>
         <source>C strikes the record, K keeps, R sends the crew.</source>
         <translation>C streicht den Datensatz, K behält, R schickt den Trupp.</translation>
     </message>
@@ -3425,6 +3429,10 @@
         <translation>Vielleicht zu streichen{chance}: bleibt wie eingegeben erhalten, zählt nirgends.</translation>
     </message>
     <message>
+        <source>Perhaps {count} records are to be struck ({chance}): kept as typed, counted nowhere.</source>
+        <translation>Vielleicht sind {count} Datensätze zu streichen ({chance}): bleiben wie eingegeben erhalten, zählen nirgends.</translation>
+    </message>
+    <message>
         <source>The map shows dashed where its stems would then stand.</source>
         <translation>Die Karte zeigt gestrichelt, wo ihre Stämme dann stünden.</translation>
     </message>
@@ -5536,10 +5544,6 @@
         <translation>Nr. {stem} sieht aus wie Nr. {twin}, noch einmal eingegeben: {apart_m:.2f} m entfernt, BHD {dbh_cm:g} cm.</translation>
     </message>
     <message>
-        <source>No. {stem} stands on this visit again (line {line}); both records are counted.</source>
-        <translation>Nr. {stem} steht bei dieser Aufnahme noch einmal (Zeile {line}); beide werden gezählt.</translation>
-    </message>
-    <message>
         <source>No. {stem} stands {beyond_m:.2f} m outside its limiting distance of {limiting_distance_m:.2f} m (distance {distance_m:.2f} m); it is not counted.</source>
         <translation>Nr. {stem} steht {beyond_m:.2f} m außerhalb des Grenzabstands von {limiting_distance_m:.2f} m (Abstand {distance_m:.2f} m); nicht gezählt.</translation>
     </message>
@@ -6472,6 +6476,10 @@
         <translation>%1 % des Bodens sind vom Mittelpunkt aus verdeckt; %2 lebende Stämme (%3 bis %4) können ungesehen dort stehen: von einem zweiten Punkt aus nachsehen.</translation>
     </message>
     <message>
+        <source>%1 (probability %2)</source>
+        <translation>%1 (Wahrscheinlichkeit %2)</translation>
+    </message>
+    <message>
         <source>%1 (probability %2), perhaps those of the last visit</source>
         <translation>%1 (Wahrscheinlichkeit %2), vielleicht die der vorigen Aufnahme</translation>
     </message>
@@ -6558,6 +6566,10 @@
     <message>
         <source>%1 is not shown to be grouped or spread among the other stems</source>
         <translation>%1 steht unter den anderen Stämmen weder erkennbar in Gruppen noch verteilt</translation>
+    </message>
+    <message>
+        <source>%1 is whole, nothing in it is damaged: go on with it. %2 holds the same %3 records and %4 decisions.%5</source>
+        <translation>%1 ist unbeschädigt: arbeiten Sie damit weiter. %2 enthält dieselben %3 Datensätze und %4 Entscheidungen.%5</translation>
     </message>
     <message>
         <source>%1 missing</source>
@@ -6884,6 +6896,14 @@
         <translation>Nr. {stem} steht zweimal da mit demselben Azimut und derselben Distanz, aber mit einem BHD von {dbh_cm:g} cm gegen {twin_dbh_cm:g} cm: die Zeile darüber wiederholt, zwei Stämme eines Baums oder einer noch einmal eingetragen.</translation>
     </message>
     <message>
+        <source>No. {stem} stands on this visit twice, and line {line} says nothing that line {other_line} does not say; both records are counted.</source>
+        <translation>Nr. {stem} steht bei dieser Aufnahme zweimal, und Zeile {line} sagt nichts, was nicht auch Zeile {other_line} sagt; beide Datensätze werden gezählt.</translation>
+    </message>
+    <message>
+        <source>No. {stem} stands on this visit twice, with other values in line {line} than in line {other_line}; both records are counted.</source>
+        <translation>Nr. {stem} steht bei dieser Aufnahme zweimal, mit anderen Werten in Zeile {line} als in Zeile {other_line}; beide Datensätze werden gezählt.</translation>
+    </message>
+    <message>
         <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
         <translation>Nr. {stem}: Eine Höhe von {height_m:.1f} m und ein BHD von {dbh_cm:.1f} cm gehören kaum zusammen; so dicke Stämme sind hier etwa {usual_height_m:.1f} m hoch%1.</translation>
     </message>
@@ -7038,6 +7058,10 @@
     <message>
         <source>Plot {plot}: {records} records carry the number of another one of this visit (such as No. {number}): several stems of one tree without numbers of their own, or entered twice; all are counted.</source>
         <translation>Probefläche {plot}: {records} Einträge tragen die Nummer eines anderen dieser Aufnahme (etwa Nr. {number}): mehrere Stämme eines Baums ohne eigene Nummern oder doppelt eingegeben; alle werden gezählt.</translation>
+    </message>
+    <message>
+        <source>Plot {plot}: {records} records say nothing that others under their numbers do not say (such as line {line} after line {other_line}): entered twice; all are counted.</source>
+        <translation>Probefläche {plot}: {records} Datensätze sagen nichts, was nicht andere unter ihrer Nummer sagen (etwa Zeile {line} nach Zeile {other_line}): doppelt eingegeben; alle werden gezählt.</translation>
     </message>
     <message>
         <source>Plot {plot}: {stems} diameters were measured at another height than on the last visit, such as at {height_m:g} after {last_height_m:g}; what they changed by is no growth.</source>
@@ -8796,6 +8820,10 @@
         <translation>anderer Tag</translation>
     </message>
     <message>
+        <source>other line</source>
+        <translation>andere Zeile</translation>
+    </message>
+    <message>
         <source>other plot</source>
         <translation>andere Probefläche</translation>
     </message>
@@ -8870,6 +8898,10 @@
     <message>
         <source>percent</source>
         <translation>Prozent</translation>
+    </message>
+    <message>
+        <source>perhaps %1 records are to be struck</source>
+        <translation>vielleicht sind %1 Datensätze zu streichen</translation>
     </message>
     <message>
         <source>plot</source>

@@ -94,10 +94,10 @@ class RoundCard(QFrame):
     def _keys_for(self, told: Finding) -> str:
         going = self.tr("Space goes on, Backspace goes back, Esc ends the round.")
         corrects = bool(told.proposals or told.meant)
-        if told.strikes_all:
-            return f"{self.tr('C strikes the records, K keeps, R sends the crew.')}\n{going}"
         likeliest = max(told.proposals, key=lambda each: each["probability"] or 0.0, default=None)
-        if likeliest is not None and strikes(likeliest["field"], likeliest["value"]):
+        if told.strikes_all:
+            own = self.tr("C strikes the records, K keeps, R sends the crew.")
+        elif likeliest is not None and strikes(likeliest["field"], likeliest["value"]):
             own = self.tr("C strikes the record, K keeps, R sends the crew.")
         elif told.stem is None or told.field is None:
             without = self.tr("K keeps, R sends the crew.")
