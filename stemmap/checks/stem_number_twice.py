@@ -61,6 +61,9 @@ def _pairs(case: Case, rows: Integers, first: Integers, field: str) -> Iterator[
     records = case.survey.stems.records
     swapped = emptier(records, first, rows) & ~emptier(records, rows, first)
     told, other = np.where(swapped, first, rows), np.where(swapped, rows, first)
+    # An empty first record stands against all others under its number, and is told once.
+    told, once = np.unique(told, return_index=True)
+    other = other[once]
     nothing = emptier(records, told, other)
     yield from _alike(case, told[nothing], other[nothing], field)
     yield from _different(case, told[~nothing], other[~nothing], field)
@@ -84,7 +87,7 @@ def _alike(case: Case, rows: Integers, other: Integers, field: str) -> Iterator[
             "other_line": stems.records.line[other[at[many]]],
         },
         meant=Meant(
-            np.sort(rows[of_many]),
+            rows[of_many],
             np.append(0, np.cumsum(count[many])),
             {"status": np.full(np.count_nonzero(of_many), STRUCK, object)},
             np.full(np.count_nonzero(many), _ENTERED_TWICE),
