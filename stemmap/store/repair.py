@@ -33,18 +33,26 @@ class Saved:
         Numbers of the journal entries that are lost, as far as later ones tell.
     lagging
         Why the new file has no layers yet; nothing where it has them.
+    whole
+        Whether nothing was damaged.
     """
 
     rows: Mapping[str, int]
     entries: int
     missing: tuple[int, ...]
     lagging: str = ""
+    whole: bool = False
 
     def sentence(self, damaged: str, repaired: str) -> str:
         """What was saved, in words."""
         records = sum(self.rows.get(table, 0) for table in schema.RECORD_TABLES.values())
         lost = f" Lost: {', '.join(map(str, self.missing[:20]))}." if self.missing else " None is missing between them."
         layers = f" Its layers for a GIS come with the next decision: {self.lagging}" if self.lagging else ""
+        if self.whole:
+            return (
+                f"{damaged} is whole, nothing in it is damaged: go on with it. {repaired} holds the same {records} "
+                f"records and {self.entries} decisions.{layers}"
+            )
         return (
             f"{repaired} holds what could be read from {damaged}: {records} records and {self.entries} decisions."
             f"{lost} The damaged file was left as it is; keep it.{layers}"
@@ -122,7 +130,26 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         missing = sorted(set(range(1, max(journal, default=0) + 1)) - set(journal))
         for number in missing:
             add_lost(connection, number)
-    return Saved({name: len(table.rows) for name, table in tables.items()}, len(journal), tuple(missing))
+    saved = {name: len(table.rows) for name, table in tables.items()}
+    return Saved(saved, len(journal), tuple(missing), whole=not missing and _is_whole(damaged, saved))
+
+
+def _is_whole(path: Path, saved: Mapping[str, int]) -> bool:
+    """Whether the database finds no fault in a file, its journal keeps its seals, and every row was saved."""
+    try:
+        with opened(path) as survey_file:
+            entries(survey_file)
+            connection = survey_file.connection
+            there = [name for name in saved if connection.execute(f"PRAGMA table_info({name})").fetchone()]
+            first = {"journal": "WHERE entry > 0"}  # the rows below are no decisions
+            counts = {
+                name: connection.execute(f"SELECT COUNT(*) FROM {name} {first.get(name, '')}").fetchone()[0]
+                for name in there
+            }
+            sound: bool = connection.execute("PRAGMA integrity_check(1)").fetchone() == ("ok",)
+            return sound and all(saved[name] == count for name, count in counts.items())
+    except (InputError, OutputError, sqlite3.Error):
+        return False
 
 
 @contextmanager

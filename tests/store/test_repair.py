@@ -68,6 +68,21 @@ def test_what_is_whole_is_saved_whole(whole, tmp_path):
     assert journal_of(repaired) == journal_of(whole)
     mine, theirs = (open_uploads([path]) for path in (repaired, whole))
     assert [each.as_json() for each in mine.findings] == [each.as_json() for each in theirs.findings]
+    assert saved.whole
+    sentence = saved.sentence("survey.gpkg", "again.gpkg")
+    assert sentence.startswith("survey.gpkg is whole, nothing in it is damaged: go on with it. again.gpkg holds the")
+    assert "damaged file" not in sentence
+
+
+def test_a_damaged_layer_alone_is_not_called_whole(whole, tmp_path):
+    content = bytearray(whole.read_bytes())
+    with sqlite3.connect(whole) as connection:
+        (root,) = connection.execute("SELECT rootpage FROM sqlite_master WHERE name = 'gpkg_contents'").fetchone()
+    content[(root - 1) * PAGE_SIZE] ^= 0xFF
+    (tmp_path / "damaged.gpkg").write_bytes(content)
+    saved = repair(tmp_path / "damaged.gpkg", tmp_path / "repaired.gpkg")
+    assert (saved.entries, saved.missing, saved.whole) == (DECISIONS, (), False)
+    assert "The damaged file was left as it is" in saved.sentence("damaged.gpkg", "repaired.gpkg")
 
 
 def test_a_flipped_byte_costs_no_decision_outside_its_page(whole, tmp_path):
