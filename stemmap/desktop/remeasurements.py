@@ -36,7 +36,7 @@ class Remeasurements(QObject):
             self.bring([Path(name) for name in names])
 
     def sort(self, paths: Sequence[Path], others: Callable[[Sequence[Path]], object]) -> None:
-        """Take in those of some files that are tables of field packets, and hand over the others, if there are any."""
+        """Tell what those of some files that are tables of field packets would come to, and hand over the others."""
 
         def work(_progress: Progress) -> list[Path]:
             from stemmap.tasks.remeasured import fill_in_tables
@@ -48,27 +48,59 @@ class Remeasurements(QObject):
             if rest:
                 others(rest)
             if tables:
-                self.bring(tables)
+                self.offer(tables)
 
         self._window.jobs.start("sort", work, apply=apply)
 
-    def bring(self, paths: Sequence[Path]) -> None:
-        """Take in tables that crews filled in."""
-        following, names = self._window.deciding.following, ", ".join(path.name for path in paths)
-        survey_path = following.path
-        if survey_path is None:
+    def _takes(self, paths: Sequence[Path]) -> Path | None:
+        """The survey file that tables can be taken into; None, after a sentence, where there is none."""
+        following = self._window.deciding.following
+        if following.path is None:
             words = self.tr(
                 "{names} is the table of a field packet: open the survey file that the crew was sent out from, then "
                 "take it in there."
             )
-            self._window.message_bar.tell(words.format(names=names))
-            return
+            self._window.message_bar.tell(words.format(names=_names(paths)))
+            return None
         if following.as_of is not None:
             words = self.tr("An earlier moment is shown, at which nothing can be taken in. First go back to now.")
             self._window.message_bar.tell(words)
+            return None
+        return following.path
+
+    def offer(self, paths: Sequence[Path]) -> None:
+        """Say what tables would come to, and take them in when that is wanted; until then nothing is stored."""
+        survey_path = self._takes(paths)
+        if survey_path is None:
             return
-        who = self._window.deciding.who()
-        if not who:
+
+        def work(progress: Progress) -> tuple[str, bool]:
+            from stemmap.tasks.remeasured import foresee
+
+            made = foresee(survey_path, paths, progress=progress)
+            known = worded(made.sentence(survey_path.name)) if not made.new_rows else ""
+            return known or self._foretold(made.tally(), _names(paths), survey_path.name), bool(made.new_rows)
+
+        def apply(made: tuple[str, bool]) -> None:
+            sentence, fresh = made
+            if self._window.deciding.following.path != survey_path:
+                return
+            if not fresh:
+                self._window.message_bar.tell(sentence)
+                return
+            answers = (
+                Answer(self.tr("&Take in"), lambda: self.bring(paths)),
+                Answer(self.tr("&Not these"), lambda: None),
+            )
+            self._window.offer_bar.offer("remeasured", sentence, answers)
+
+        self._window.jobs.start("foresee", work, apply=apply)
+
+    def bring(self, paths: Sequence[Path]) -> None:
+        """Take in tables that crews filled in."""
+        following, survey_path = self._window.deciding.following, self._takes(paths)
+        who = self._window.deciding.who() if survey_path is not None else ""
+        if survey_path is None or not who:
             return
 
         def work(progress: Progress) -> tuple[Opened, str, list[str]]:
@@ -76,7 +108,7 @@ class Remeasurements(QObject):
 
             made = bring_back(survey_path, paths, who=who, progress=progress)
             known = worded(made.sentence(survey_path.name)) if made.known_files else ""
-            told = self._told(made.tally(), names) if made.new_rows else ""
+            told = self._told(made.tally(), _names(paths)) if made.new_rows else ""
             confirmed = [each["finding"] for each in made.confirmed()]
             return prepare(made.workup), f"{told} {known}".strip(), confirmed
 
@@ -100,19 +132,39 @@ class Remeasurements(QObject):
         self._window.message_bar.tell(sentence, answers)
 
     def _told(self, tally: Tally, names: str) -> str:
-        """What a table came to, in one sentence."""
-        return self.tr(
-            "Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, "
-            "new stems {new}, fitting nothing {loose}; findings to decide {open}."
-        ).format(
-            names=names,
-            filled=tally.filled_in,
-            beyond=tally.beyond,
-            gone=tally.not_found,
-            new=tally.new,
-            loose=tally.unmatched,
-            open=tally.to_decide,
+        """What tables came to, with every row in it once."""
+        return self.tr("Taken in from {names}, {rows}. Findings to decide: {open}.").format(
+            names=names, rows=self._rows(tally), open=tally.to_decide
         )
+
+    def _foretold(self, tally: Tally, names: str, survey: str) -> str:
+        """What tables would come to."""
+        plots = ", ".join(tally.plots[:5]) + (", …" if len(tally.plots) > 5 else "")
+        return self.tr(
+            "Take {names} into {survey}? It holds {rows} (plots {plots}). No record changes; findings to decide would "
+            "then be {open}. Nothing was stored yet."
+        ).format(names=names, survey=survey, rows=self._rows(tally), plots=plots or "–", open=tally.to_decide)
+
+    def _rows(self, tally: Tally) -> str:
+        """The rows, by what became of them; those kinds that occur."""
+        parts = (
+            (tally.within, self.tr("within the tolerance {count}")),
+            (tally.beyond, self.tr("beyond the tolerance {count}")),
+            (tally.added, self.tr("with a value that was missing {count}")),
+            (tally.bare, self.tr("found without a value {count}")),
+            (tally.not_found, self.tr("not found {count}")),
+            (tally.new, self.tr("new stems {count}")),
+            (tally.unmatched, self.tr("fitting nothing {count}")),
+            (tally.repeated, self.tr("written again further down {count}")),
+            (tally.blank, self.tr("not filled in {count}")),
+        )
+        besides = (
+            (tally.other_plot, self.tr("naming another plot than was printed {count}")),
+            (tally.exchanged, self.tr("with the values of another row {count}")),
+        )
+        words = self.tr("{count} rows: {parts}").format(count=tally.rows, parts=_those(parts))
+        among = _those(besides)
+        return words + (self.tr("; among them {parts}").format(parts=among) if among else "")
 
     def show_findings(self) -> None:
         """Bring the findings about what crews brought back to the front, and go to the first."""
@@ -125,6 +177,15 @@ class Remeasurements(QObject):
             batches, of_place = workup.findings.batches, workup.findings.order.batch.tolist()
             first = (place for place, number in enumerate(of_place) if batches[number][0].slug == "remeasured")
             self._window.session.select_place(next(first, -1))
+
+
+def _names(paths: Sequence[Path]) -> str:
+    return ", ".join(path.name for path in paths)
+
+
+def _those(parts: Sequence[tuple[int, str]]) -> str:
+    """The kinds that occur, each with its number."""
+    return ", ".join(words.format(count=count) for count, words in parts if count)
 
 
 def remeasurement_commands(window: MainWindow) -> tuple[Entry, ...]:

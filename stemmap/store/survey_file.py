@@ -107,6 +107,18 @@ class SurveyFile:
                 _roll_back(self.connection)
                 raise
 
+    @contextmanager
+    def trying(self) -> Iterator[sqlite3.Connection]:
+        """A transaction of which nothing stays, to see what would follow from it; faults as in `writing`."""
+        with told(self.path):
+            if self.read_only:
+                raise OutputError(f"{self.path.name} cannot be written here; copy it to a folder of your own.")
+            self.connection.execute("BEGIN IMMEDIATE")
+            try:
+                yield self.connection
+            finally:
+                _roll_back(self.connection)
+
     def close(self) -> None:
         """Let go of the file."""
         self.connection.close()

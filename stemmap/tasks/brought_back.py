@@ -41,26 +41,46 @@ _QUANTITIES = ("azimuth_deg", "distance_m", "dbh_cm")
 
 @dataclass(frozen=True)
 class Tally:
-    """What the rows that were taken in just now came to.
+    """What the rows that are new came to.
 
     Parameters
     ----------
-    filled_in
-        Rows that a crew wrote something into.
-    beyond
-        Of them those with a value that is further from the recorded one than the tolerance.
+    rows
+        Number of them; the numbers from `within` to `blank` add up to it.
+    within, beyond
+        Rows measured again with all values within the tolerance, or with one beyond it.
+    added
+        Of the other rows measured again, those with a value where none was recorded.
+    bare
+        Rows of stems that were found, with no value that can be compared.
     not_found, new, unmatched
-        Of them those whose stem was not found, that are new stems, or that fit nothing.
+        Rows whose stem was not found, that are new stems, or that fit nothing.
+    repeated
+        Rows that were written again further down or in a later table.
+    blank
+        Rows that nobody wrote into.
+    other_plot, exchanged
+        Of all these, rows that name another plot than was printed on them, or with the values of another row.
+    plots
+        Plots of the rows that somebody wrote into, as typed.
     to_decide
         Open findings with proposals about all that came back.
     """
 
-    filled_in: int
-    beyond: int
-    not_found: int
-    new: int
-    unmatched: int
-    to_decide: int
+    rows: int = 0
+    within: int = 0
+    beyond: int = 0
+    added: int = 0
+    bare: int = 0
+    not_found: int = 0
+    new: int = 0
+    unmatched: int = 0
+    repeated: int = 0
+    blank: int = 0
+    other_plot: int = 0
+    exchanged: int = 0
+    plots: tuple[str, ...] = ()
+    to_decide: int = 0
 
 
 @dataclass(frozen=True)
@@ -74,7 +94,7 @@ class BroughtBack:
     matched
         What became of each row; None where nothing came back.
     new_rows
-        Number of rows that were taken in just now.
+        Number of rows that are new: taken in just now, or to be taken in.
     known_files
         Files that were there already.
     taken
@@ -163,22 +183,37 @@ class BroughtBack:
         }
 
     def tally(self) -> Tally:
-        """What the rows that were taken in just now came to."""
-        matched, rows = self.matched, slice(-self.new_rows, None) if self.new_rows else slice(0)
-        outcome = np.zeros(0, np.int8)
-        beyond = np.zeros(0, bool)
-        if matched is not None:
-            outcome = matched.outcome[rows]
-            difference, tolerance = differences(matched)[rows], allowed(matched, self.workup.survey.settings)[rows]
-            beyond = np.any(~np.isnan(difference) & ~within(difference, tolerance), axis=1)
+        """What the rows that are new came to."""
+        matched, returned = self.matched, self.workup.survey.upload.returned
+        to_decide = sum(1 for _ in self.proposals())
+        if matched is None or returned is None or not self.new_rows:
+            return Tally(to_decide=to_decide)
+        rows = slice(-self.new_rows, None)
+        outcome, means = matched.outcome[rows], matched.means[rows]
+        difference, tolerance = differences(matched)[rows], allowed(matched, self.workup.survey.settings)[rows]
+        compared, has_pair = outcome == Outcome.COMPARED, ~np.isnan(difference)
+        beyond = compared & np.any(has_pair & ~within(difference, tolerance), axis=1)
+        fills = np.any(np.isfinite(matched.again[rows]) & np.isnan(matched.recorded[rows]), axis=1)
+        added = compared & ~beyond & fills
+        inside = compared & ~beyond & ~added & has_pair.any(axis=1)
         counted = np.bincount(outcome, minlength=len(Outcome))
+        blank = np.isin(outcome, (Outcome.NOT_FILLED_IN, Outcome.SPARE))
+        plots = cells(returned.rows, "plot")[rows][~blank].tolist()
         return Tally(
-            int(counted.sum() - counted[Outcome.NOT_FILLED_IN] - counted[Outcome.SPARE]),
-            int(np.count_nonzero(beyond)),
+            len(outcome),
+            int(inside.sum()),
+            int(beyond.sum()),
+            int(added.sum()),
+            int((compared & ~beyond & ~added & ~inside).sum()),
             int(counted[Outcome.NOT_FOUND]),
             int(counted[Outcome.NEW]),
             int(counted[Outcome.UNMATCHED]),
-            sum(1 for _ in self.proposals()),
+            int(counted[Outcome.REPEATED]),
+            int(blank.sum()),
+            int(matched.plot_differs[rows].sum()),
+            int((compared & (means == Means.EXCHANGED)).sum()),
+            tuple(dict.fromkeys(plot for plot in plots if plot)),
+            to_decide,
         )
 
     def findings(self) -> Iterator[Finding]:

@@ -65,20 +65,12 @@ def bring_back(
     progress = progress or Progress()
     if not who.strip():
         raise InputError("Nobody is named who takes this in; say it with --who NAME.")
-    with opened(survey_path) as survey_file:
-        known, recorded = files_brought_back(survey_file), files_uploaded(survey_file)
-    files = [(path, uploaded_file(path)) for path in paths]
-    # Compared with itself, every record would be confirmed.
-    themselves = ", ".join(file.name for _, file in files if file.sha256 in recorded)
-    if themselves:
-        raise InputError(f"{themselves}: the records themselves, not measured again; give what a crew filled in.")
-    fresh = {file.sha256: (path, file) for path, file in files if file.sha256 not in known}
-    old = tuple(file.name for path, file in files if (path, file) not in fresh.values())
+    fresh, old = _fresh(survey_path, paths)
     new_rows, workup = 0, None
     if fresh:
-        rows, sources = _read([path for path, _ in fresh.values()], progress)
-        new_rows = len(rows)
-        workup = _store(survey_path, rows, sources, [file for _, file in fresh.values()], who=who, progress=progress)
+        brought, files = _read(fresh, progress), [file for _, file in fresh]
+        new_rows = _rows(brought)
+        workup = _store(survey_path, brought, files, who=who, progress=progress)
     workup = workup or open_uploads([survey_path], progress=progress)
     made = replace(brought_back(workup), new_rows=new_rows, known_files=old)
     taken = _take_over(survey_path, made, take, who=who) if take else 0
@@ -89,39 +81,75 @@ def bring_back(
     return replace(brought_back(workup), new_rows=new_rows, known_files=old, taken=taken)
 
 
-def _read(paths: Sequence[Path], progress: Progress) -> tuple[Records, tuple[str, ...]]:
-    """The rows of tables that were filled in, and the names of their files and sheets."""
-    upload = read_upload(paths, progress=progress)
-    stems = upload.stems
-    if not len(stems):
-        names = ", ".join(path.name for path in paths)
+def foresee(survey_path: Path, paths: Sequence[Path], *, progress: Progress | None = None) -> BroughtBack:
+    """What tables that crews filled in would come to in a survey file; nothing is stored.
+
+    Raises
+    ------
+    InputError, OutputError
+        As in `bring_back`.
+    """
+    progress = progress or Progress()
+    fresh, old = _fresh(survey_path, paths)
+    if not fresh:
+        return replace(brought_back(open_uploads([survey_path], progress=progress)), known_files=old)
+    brought = _read(fresh, progress)
+    with opened(survey_path, write=True) as survey_file, survey_file.trying() as connection:
+        add_upload(connection, brought, [file for _, file in fresh], who="", replaces=False, gone={})
+        survey = load(survey_file)
+    workup = work_up(with_stand(survey, survey_path.parent, progress), progress)
+    return replace(brought_back(workup), new_rows=_rows(brought), known_files=old)
+
+
+def _fresh(survey_path: Path, paths: Sequence[Path]) -> tuple[Sequence[tuple[Path, UploadedFile]], tuple[str, ...]]:
+    """Those of some files that the survey file does not have, each once, and the names of the others.
+
+    Raises
+    ------
+    InputError
+        When one is an upload of the survey.
+    """
+    with opened(survey_path) as survey_file:
+        known, recorded = files_brought_back(survey_file), files_uploaded(survey_file)
+    files = [(path, uploaded_file(path)) for path in paths]
+    # Compared with itself, every record would be confirmed.
+    themselves = ", ".join(file.name for _, file in files if file.sha256 in recorded)
+    if themselves:
+        raise InputError(f"{themselves}: the records themselves, not measured again; give what a crew filled in.")
+    fresh = {file.sha256: (path, file) for path, file in files if file.sha256 not in known}
+    return [*fresh.values()], tuple(file.name for path, file in files if (path, file) not in fresh.values())
+
+
+def _rows(brought: Upload) -> int:
+    return 0 if brought.returned is None else len(brought.returned.rows)
+
+
+def _read(fresh: Sequence[tuple[Path, UploadedFile]], progress: Progress) -> Upload:
+    """The rows of tables that were filled in, as they are added to a survey file."""
+    upload = read_upload([path for path, _ in fresh], progress=progress)
+    if not len(upload.stems):
+        names = ", ".join(path.name for path, _ in fresh)
         raise InputError(f"{names} holds no rows of stems; give the table of the field packet, filled in.")
-    return replace(stems, table="remeasured"), upload.sources
-
-
-def _store(
-    survey_path: Path,
-    rows: Records,
-    sources: tuple[str, ...],
-    files: Sequence[UploadedFile],
-    *,
-    who: str,
-    progress: Progress,
-) -> Workup:
+    rows = replace(upload.stems, table="remeasured")
     none: NDArray[np.object_] = np.zeros(0, object)
     zero = np.zeros(0, np.int64)
     asked = PacketRows(none, zero, zero.astype(bool), none, none, none, none, zero, zero, zero)
-    upload = Upload(
+    return Upload(
         Records.empty("plots"),
         Records.empty("stems"),
         Records.empty("stations"),
-        sources,
+        upload.sources,
         returned=Returned(rows, np.zeros(len(rows), np.int64), asked),
     )
+
+
+def _store(
+    survey_path: Path, brought: Upload, files: Sequence[UploadedFile], *, who: str, progress: Progress
+) -> Workup:
     with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
         if files_brought_back(survey_file) & {file.sha256 for file in files}:
             raise OutputError(f"Somebody else took the same into {survey_path.name} meanwhile; nothing was stored.")
-        add_upload(connection, upload, files, who=who, replaces=False, gone={})
+        add_upload(connection, brought, files, who=who, replaces=False, gone={})
         workup = work_up(with_stand(load(survey_file), survey_path.parent, progress), progress)
         progress.step("Writing layers")
         make_layers(survey_file, workup)

@@ -82,17 +82,48 @@ def brought(window):
     return [each for each in window.session.workup.findings if each.check == "remeasured"]
 
 
+def take_in(window, qtbot, answer="&Take in"):
+    """Wait until what was dropped is told, and answer; returns what was told."""
+    qtbot.waitUntil(window.offer_bar.isVisible, timeout=30000)
+    sentence = window.offer_bar.sentence
+    next(one for one in window.offer_bar.buttons if one.text() == answer).click()
+    return sentence
+
+
 @pytest.mark.parametrize("kind", [0, 1], ids=["csv", "xlsx"])
-def test_a_table_dropped_on_a_survey_file_is_taken_in_and_told(receiving, tables, qtbot, kind):
+def test_a_table_dropped_on_a_survey_file_is_told_then_taken_in(receiving, tables, made, qtbot, kind):
+    path = receiving.deciding.survey_path
+    before = path.read_bytes()
     drop(receiving, tables[kind])
+    qtbot.waitUntil(receiving.offer_bar.isVisible, timeout=30000)
+    assert path.read_bytes() == before
+    assert not brought(receiving)
+    foretold = take_in(receiving, qtbot)
     sentence = told(receiving, qtbot, "Taken in")
-    filled = PLOTS * STEMS + 2
-    assert sentence.startswith(f"Taken in from {tables[kind].name}: filled-in rows {filled}, of them beyond")
-    assert "not found 1, new stems 1, fitting nothing 1; findings to decide " in sentence
+    rows = len(made[1])
+    assert foretold.startswith(f"Take {tables[kind].name} into wood.gpkg? It holds {rows} rows: within the tolerance ")
+    assert "(plots 1, 2, 3, 4, 5, …)" in foretold
+    assert "Nothing was stored yet." in foretold
+    assert sentence.startswith(f"Taken in from {tables[kind].name}, {rows} rows: within the tolerance ")
+    counted = sentence.partition(": within")[2].partition(";")[0].partition(". ")[0]
+    assert sum(int(part.split()[-1]) for part in counted.split(", ")) == rows
+    assert ", not found 1, new stems 1, fitting nothing 1, not filled in " in sentence
+    assert "; among them with the values of another row 2. Findings to decide: " in sentence
     decidable = [each for each in brought(receiving) if each.proposals]
-    assert sentence.endswith(f"findings to decide {len(decidable)}.")
+    assert sentence.endswith(f"Findings to decide: {len(decidable)}.")
+    assert f"findings to decide would then be {len(decidable)}." in foretold
     assert "1/2026/3/remeasured/distance_m" in {each.id for each in decidable}
     assert not receiving.offer_bar.isVisible()
+
+
+def test_a_table_that_was_dropped_by_mistake_stores_nothing(receiving, tables, qtbot):
+    path = receiving.deciding.survey_path
+    before = path.read_bytes()
+    drop(receiving, tables[0])
+    take_in(receiving, qtbot, "&Not these")
+    assert not receiving.offer_bar.isVisible()
+    assert path.read_bytes() == before
+    assert not brought(receiving)
 
 
 def test_show_brings_up_the_findings_about_it_and_no_others(receiving, tables, qtbot):
@@ -146,8 +177,11 @@ def test_a_table_is_not_taken_in_while_an_earlier_moment_is_shown(receiving, tab
 
 def test_uploads_dropped_together_with_a_table_are_offered(receiving, tables, made, qtbot):
     drop(receiving, tables[0], made[0] / "stems.csv")
-    told(receiving, qtbot, "Taken in from back.csv:")
-    assert "Add stems.csv to wood.gpkg?" in receiving.offer_bar.sentence
+    qtbot.waitUntil(lambda: "Add stems.csv to wood.gpkg?" in receiving.offer_bar.sentence, timeout=30000)
+    qtbot.waitUntil(lambda: not receiving.jobs.runs("foresee"), timeout=30000)
+    receiving.offer_bar._close.click()
+    take_in(receiving, qtbot)
+    told(receiving, qtbot, "Taken in from back.csv, ")
 
 
 def test_the_watched_folder_offers_a_table_for_what_it_is(receiving, tables, qtbot, tmp_path):

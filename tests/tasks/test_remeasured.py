@@ -16,7 +16,7 @@ from stemmap.store.decisions import Request, decide, entries, turn
 from stemmap.store.survey_file import opened
 from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
-from stemmap.tasks.remeasured import bring_back
+from stemmap.tasks.remeasured import bring_back, foresee
 from stemmap.tasks.report import write_report
 from stemmap.tasks.survey_file import add_uploads, refresh_layers, repair_survey
 from stemmap.tasks.workup import decide_again, open_uploads
@@ -94,6 +94,42 @@ def test_every_row_of_a_muddled_table_is_accounted_for(survey_path, filled, tmp_
         assert row["azimuth_deg"]["again"] == (float(filled[place]["azimuth"]) if filled[place]["azimuth"] else None)
         comma = filled[place]["azimuth"].replace(".", ",") if kind == "csv" else filled[place]["azimuth"]
         assert (row["azimuth_deg"]["typed"] or "") == pytest.approx(comma) or kind == "xlsx"
+
+
+@pytest.mark.parametrize("kind", ["csv", "xlsx"])
+def test_the_tally_counts_every_row_once_and_is_foreseen_without_storing_anything(survey_path, filled, tmp_path, kind):
+    expected, _ = muddled(filled)
+    listed = [row for row in filled if row["stem"]]
+    listed[20].update(azimuth="", distance_m="", dbh_cm="")  # found, and nothing measured
+    filled.append(listed[30] | {"dbh_cm": "55.5"})  # written again further down
+    path = tmp_path / f"back.{kind}"
+    {"csv": write_csv_as_typed, "xlsx": write_workbook}[kind](path, filled)
+    before = survey_path.read_bytes()
+    foreseen = foresee(survey_path, [path])
+    assert survey_path.read_bytes() == before
+    made = bring_back(survey_path, [path], who="Ida")
+    tally = made.tally()
+    assert foreseen.tally() == tally
+    assert list(foreseen.rows()) == list(made.rows())
+    parts = ("within", "beyond", "added", "bare", "not_found", "new", "unmatched", "repeated", "blank")
+    assert tally.rows == len(filled) == sum(getattr(tally, part) for part in parts)
+    assert (tally.bare, tally.not_found, tally.new, tally.unmatched, tally.repeated) == (1, 1, 1, 1, 1)
+    spare = sum(outcome == ("empty row for a new stem", None) for outcome in expected.values())
+    assert (tally.blank, tally.other_plot, tally.exchanged) == (spare + 1, 1, 2)
+    assert set(tally.plots) == {*map(str, range(1, PLOTS + 1)), "99", "55"}
+    assert foresee(survey_path, [path]).known_files == (path.name,)
+
+
+def test_a_value_where_none_was_recorded_is_counted_as_added(tmp_path):
+    rng = np.random.default_rng(5)
+    names, true = true_stems(rng, plots=2, stems=6)
+    recorded = Errors().measured(true, rng)
+    recorded[3, 2] = np.nan
+    add_uploads(tmp_path / "survey.gpkg", write_upload(tmp_path, names, recorded), who="Ida")
+    make_packet(tmp_path / "survey.gpkg", tmp_path / "packet", Errand(("1", "2"), False, None, 0.0, 3), who="Ida")
+    rows = Crew(dict(zip(names, true, strict=True)), np.random.default_rng(8)).fill(tmp_path / "packet" / "fill_in.csv")
+    write_csv_as_typed(tmp_path / "back.csv", rows)
+    assert foresee(tmp_path / "survey.gpkg", [tmp_path / "back.csv"]).tally().added == 1
 
 
 def test_a_file_that_is_there_already_changes_nothing(survey_path, filled, tmp_path):
