@@ -112,13 +112,14 @@ def newest_upload(survey: Survey, visit_row: int) -> int | None:
     return max((uploads[source] for source in sources), default=None) if uploads else None
 
 
-def rows_of(records: Records, wanted: Sequence[tuple[int, int]]) -> NDArray[np.int64]:
-    """Row of each (source, line); -1 where there is none."""
+def rows_of(records: Records, wanted: Sequence[tuple[int, int]] | NDArray[np.integer]) -> NDArray[np.int64]:
+    """Row of each (source, line), pairs or an array of shape (n, 2); -1 where there is none."""
     if not len(records) or not len(wanted):
         return np.full(len(wanted), -1, np.int64)
+    source, line = np.asarray(wanted, np.int64).T
     key = records.source.astype(np.int64) << 32 | records.line.astype(np.int64)
     order = np.argsort(key, kind="stable")
-    asked = np.array([source << 32 | line for source, line in wanted], np.int64)
+    asked = source << 32 | line
     place = np.minimum(np.searchsorted(key, asked, sorter=order), len(key) - 1)
     rows = order[place]
     found: NDArray[np.int64] = np.where(key[rows] == asked, rows, -1)

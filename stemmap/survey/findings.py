@@ -192,6 +192,24 @@ class Batch:
         )
 
 
+    def moved(self, came_from: NDArray[np.int64]) -> Batch:
+        """The batch in a survey whose stems have other rows, without doubts about stems that are none any more.
+
+        Parameters
+        ----------
+        came_from
+            Row that each stem there has here, -1 for one that is none here.
+        """
+        known = came_from >= 0
+        size = max(int(came_from.max(initial=-1)), int(self.stem.max(initial=-1))) + 1
+        now = np.full(size + 1, -1, np.int64)
+        now[came_from[known]] = np.flatnonzero(known)
+        there = dataclasses.replace(self, stem=now[self.stem])
+        if self.meant is not None:
+            there = dataclasses.replace(there, meant=dataclasses.replace(self.meant, stem=now[self.meant.stem]))
+        return there.take(np.flatnonzero((self.stem < 0) | (there.stem >= 0)))
+
+
 @dataclass(frozen=True)
 class Finding:
     """One finding, told in full. Numbers that are not known are None.
@@ -419,7 +437,9 @@ class Findings:
             batches.append((check, dataclasses.replace(batch, again=again).take(np.flatnonzero(keep))))
         return dataclasses.replace(self, batches=tuple(item for item in batches if len(item[1])))
 
-    def with_part(self, survey: Survey, made: Findings, *, visits: Integers, stems: Integers) -> Findings:
+    def with_part(
+        self, survey: Survey, made: Findings, *, visits: Integers, stems: Integers, came_from: Integers | None = None
+    ) -> Findings:
         """The findings about some plots made anew, all others and what concerns the survey as a whole kept.
 
         Parameters
@@ -430,6 +450,8 @@ class Findings:
             Findings about the part alone.
         visits, stems
             Rows that the part's visits and stems have in the whole survey.
+        came_from
+            Row that each stem of the survey had before, -1 for one that was none; None: the same.
         """
         renewed = np.zeros(len(survey.visits) + 1, bool)
         renewed[visits] = True
@@ -438,6 +460,8 @@ class Findings:
             kept = np.flatnonzero(~renewed[batch.visit])
             whole = check.of_survey or len(kept) == len(batch)
             batches.append((check, batch if whole else batch.take(kept)))
+        if came_from is not None:
+            batches = [(check, batch.moved(came_from)) for check, batch in batches]
         for check, batch in made.batches:
             here = batch.take(np.flatnonzero(batch.visit >= 0))
             rows = np.append(stems, -1)[here.stem]

@@ -124,7 +124,7 @@ class _Matching:
         keys = zip(_folded(self._packet), self._number.tolist(), strict=True)
         self.asked = np.array([known.get(key, -1) for key in keys], np.int64)
         asked = self._asked
-        self._of_asked = rows_of(upload.stems, list(zip(asked.source.tolist(), asked.line.tolist(), strict=True)))
+        self._of_asked = rows_of(upload.stems, np.column_stack([asked.source, asked.line]))
         # A record that was replaced since is known by its plot and number.
         lost = np.flatnonzero((self._of_asked < 0) & (asked.source >= 0))
         names = (asked.plot, asked.visit, asked.tree, asked.stem)

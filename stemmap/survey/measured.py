@@ -124,7 +124,9 @@ class Measured:
     borderline: NDArray[np.bool_]
     stand_edge: StandEdge | None = None
 
-    def with_part(self, part: Measured, stems: NDArray[np.int64]) -> Measured:
+    def with_part(
+        self, part: Measured, stems: NDArray[np.int64], came_from: NDArray[np.int64] | None = None
+    ) -> Measured:
         """The same with some plots measured anew, whose stems have other values.
 
         Parameters
@@ -133,10 +135,13 @@ class Measured:
             What was measured on these plots alone.
         stems
             Rows that the part's stems have in the whole survey.
+        came_from
+            Row that each stem of the survey has here; -1 for one that is none here yet, which must be of the part.
         """
 
         def by_stem(whole: Any, renewed: Any, names: Iterable[str]) -> dict[str, Any]:
-            values = {name: getattr(whole, name).copy() for name in names}
+            values = {name: getattr(whole, name) for name in names}
+            values = {name: each.copy() if came_from is None else each[came_from] for name, each in values.items()}
             for name, column in values.items():
                 column[stems] = getattr(renewed, name)
             return values

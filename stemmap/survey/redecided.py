@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 import numpy as np
@@ -11,21 +11,33 @@ from numpy.typing import NDArray
 
 from stemmap.survey.decided import Decisions, rows_of
 from stemmap.survey.records import Column
-from stemmap.survey.survey import Survey
+from stemmap.survey.survey import Survey, assemble
 
-#: Fields that say which plot, visit and stem a record is about.
-_PLACING = frozenset(("plot", "visit", "date", "tree", "stem"))
+#: Fields that say which plot, visit and stem a record is about, and whether it is one.
+_PLACING = frozenset(("plot", "visit", "date", "tree", "stem", "status"))
 
 
-def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.int64]] | None:
-    """The survey with other decisions.
+@dataclass(frozen=True)
+class Redecided:
+    """A survey with other decisions, with the same visits as before.
 
-    Returns
-    -------
-    The survey and the rows of the visits that are decided otherwise than before; None where it must be put together
-    anew: a decision on a file or on records that are not there, another plot, visit or number of a stem, a record that
-    is struck.
+    Parameters
+    ----------
+    survey
+        The survey as decided now.
+    visits
+        Rows of the visits that are decided otherwise than before.
+    came_from
+        Row that each stem had before, -1 for one that was none, shape (stems,); None where all rows are the same.
     """
+
+    survey: Survey
+    visits: NDArray[np.int64]
+    came_from: NDArray[np.int64] | None = None
+
+
+def redecided(survey: Survey, decisions: Decisions) -> Redecided | None:
+    """The survey with other decisions; None where its visits are others then, or a decision is about no visit."""
     before, after = survey.decisions, decisions
     differing = [
         entry
@@ -46,15 +58,30 @@ def redecided(survey: Survey, decisions: Decisions) -> tuple[Survey, NDArray[np.
         typed, here = survey.upload.stems, survey.stems.records
         rows, typed_rows = rows_of(here, records), rows_of(typed, records)
         if field in _PLACING or not (typed.has(field) and here.has(field)) or (np.minimum(rows, typed_rows) < 0).any():
-            return None
-        if field == "status" and any(survey.settings.status.strikes(now.get(record) or "") for record in records):
-            return None
+            return _put_together(survey, decisions, visits)
         as_typed = typed.columns[field].take(typed_rows)
         columns[field] = _with_cells(here.columns[field], rows, [now.get(record) for record in records], as_typed)
     stems = survey.stems
     if columns:
         stems = stems.having(MappingProxyType({**stems.records.columns, **columns}))
-    return replace(survey, stems=stems, decisions=decisions), np.unique(visits)
+    return Redecided(replace(survey, stems=stems, decisions=decisions), np.unique(visits))
+
+
+def _put_together(survey: Survey, decisions: Decisions, visits: NDArray[np.int64]) -> Redecided | None:
+    """The survey put together anew, because stems come, go or move to another visit."""
+    made = replace(assemble(survey.upload, survey.settings, decisions), ground=survey.ground)
+    old, new = survey.visits, made.visits
+    if len(old) != len(new) or not (np.array_equal(old.plot, new.plot) and np.array_equal(old.visit, new.visit)):
+        return None
+    if not np.array_equal(old.date, new.date, equal_nan=True):
+        return None
+    records = made.stems.records
+    came_from = rows_of(survey.stems.records, np.column_stack([records.source, records.line]))
+    moved = (came_from < 0) | (np.append(survey.stems.visit_row, -1)[came_from] != made.stems.visit_row)
+    left = np.ones(len(survey.stems) + 1, bool)
+    left[came_from[~moved]] = False
+    concerned = [visits, made.stems.visit_row[moved], survey.stems.visit_row[left[:-1]]]
+    return Redecided(made, np.unique(np.concatenate(concerned)), came_from)
 
 
 def _with_cells(column: Column, rows: NDArray[np.int64], texts: Sequence[str | None], typed: Column) -> Column:

@@ -148,6 +148,11 @@ class Stems:
         """Texts of a column by stem as typed; empty where nothing was typed."""
         return self.records.texts(name)
 
+    def stand_as(self, other: Stems) -> bool:
+        """Whether the same records stand in the same rows of other stems, whatever their values."""
+        mine, theirs = self.records, other.records
+        return np.array_equal(mine.line, theirs.line) and np.array_equal(mine.source, theirs.source)
+
     def having(self, columns: Mapping[str, Column]) -> Stems:
         """The same stems with other values; plots, visits and numbers must be the same."""
         made = Stems(replace(self.records, columns=columns), self.visit_row)

@@ -63,7 +63,9 @@ class Workup:
     @cached_property
     def worth(self) -> Worth:
         """What settling each doubt would be worth, computed when somebody asks."""
-        return Worth(self.summary, self.findings)
+        # Stems that came or went since the summary was made are other rows of it.
+        same = self.summary.survey.stems.stand_as(self.survey.stems)
+        return Worth(self.summary if same else summarise(self.survey, self.measured), self.findings)
 
 
 def open_uploads(
@@ -218,7 +220,7 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
     made = redecided(workup.survey, decisions)
     if made is None:
         return None
-    survey, visits = made
+    survey, visits = made.survey, made.visits
     before, after = (_kept(each) for each in (workup.survey.decisions, decisions))
     if survey.stems is workup.survey.stems and not before - after:
         # No record changed and no finding comes back: some are kept, or the crew is sent.
@@ -226,8 +228,8 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
         findings = replace(workup.findings, survey=survey).without(ids, set(rows) & set(visits.tolist()))
         return replace(workup, survey=survey, findings=findings)
     part, of_part = _alone(workup, survey, visits)
-    measured = workup.measured.with_part(of_part, part.stems)
-    findings = _check_part(workup, survey, part, of_part)
+    measured = workup.measured.with_part(of_part, part.stems, made.came_from)
+    findings = _check_part(workup, survey, part, of_part, made.came_from)
     again = replace(workup, survey=survey, measured=measured, findings=findings)
     return again if len(survey.stems) > SUMMARISED_AT_ONCE else summed_up(again)
 
@@ -268,9 +270,11 @@ def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> 
     return _check_part(workup, survey, *_alone(workup, survey, visits))
 
 
-def _check_part(workup: Workup, survey: Survey, part: Part, measured: Measured) -> Findings:
+def _check_part(
+    workup: Workup, survey: Survey, part: Part, measured: Measured, came_from: NDArray[np.int64] | None = None
+) -> Findings:
     made = run_checks(Case(part.survey, measured, workup.case))
-    findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems)
+    findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems, came_from=came_from)
     ids, rows = _put_away(survey, workup.case)
     return findings.without(ids, set(rows) & set(part.visits.tolist()))
 

@@ -50,6 +50,7 @@ def same(one, other):
     for name in ("azimuth", "distance_m", "dbh_cm"):
         assert list(one.survey.stems.texts(name)) == list(other.survey.stems.texts(name))
         np.testing.assert_array_equal(one.survey.stems.numbers(name), other.survey.stems.numbers(name))
+    np.testing.assert_array_equal(one.survey.stems.records.line, other.survey.stems.records.line)
     for name in ("x_m", "dbh_cm", "inside", "borderline", "expected_per_ha"):
         np.testing.assert_array_equal(getattr(one.measured, name), getattr(other.measured, name))
     np.testing.assert_array_equal(one.measured.errors.var_east, other.measured.errors.var_east)
@@ -76,14 +77,37 @@ def test_many_plots_at_once(workup, journal):
     )
 
 
-def test_another_number_needs_the_survey_put_together_anew(workup, journal):
+def test_a_stem_under_another_number(workup):
     told = next(one for one in workup.findings if one.stem_row >= 0)
-    assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", field="stem", new="99"),))) is None
+    decisions = Decisions((entry_on(workup, told, 1, "value", field="stem", new="99"),))
+    now = decide_again(workup, decisions)
+    same(now, work_up(assemble(workup.survey.upload, workup.survey.settings, decisions)))
+    same(decide_again(now, Decisions()), workup)
 
 
-def test_a_struck_record_needs_the_survey_put_together_anew(workup):
+def test_a_struck_record_and_back(workup, journal):
     told = next(one for one in workup.findings if strikes(one))
-    struck = Decisions((entry_on(workup, told, 1, "correct", field="status", new="struck"),))
-    assert decide_again(workup, struck) is None
-    anew = work_up(assemble(workup.survey.upload, workup.survey.settings, struck))
-    assert decide_again(anew, Decisions()) is None
+    struck = entry_on(workup, told, 1, "correct", field="status", new="struck")
+    now = workup
+    others = [replace(each, entry=each.entry + 1, of=None if each.of is None else each.of + 1) for each in journal]
+    for entries in ((struck,), (struck, *others[:3]), (struck, *others), others[:4], ()):
+        decisions = Decisions(tuple(entries))
+        now = decide_again(now, decisions)
+        same(now, work_up(assemble(workup.survey.upload, workup.survey.settings, decisions)))
+    rows = {one.id: one.stem_row for one in workup.findings}
+    assert all(rows.get(one.id, one.stem_row) == one.stem_row for one in now.findings)
+
+
+def test_a_stem_of_another_plot(workup):
+    told = next(one for one in workup.findings if one.stem_row >= 0)
+    plots = workup.survey.visits.plot
+    other = next(plot for plot in plots if plot != told.plot)
+    decisions = Decisions((entry_on(workup, told, 1, "value", field="plot", new=other),))
+    now = decide_again(workup, decisions)
+    same(now, work_up(assemble(workup.survey.upload, workup.survey.settings, decisions)))
+    same(decide_again(now, Decisions()), workup)
+
+
+def test_another_visit_needs_the_survey_put_together_anew(workup):
+    told = next(one for one in workup.findings if one.stem_row >= 0)
+    assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", field="plot", new="new"),))) is None

@@ -88,7 +88,7 @@ def again(case: Case) -> Again | None:
         return None
     rows = np.flatnonzero(np.isin(matched.outcome, (Outcome.COMPARED, Outcome.NOT_FOUND)))
     typed = survey.upload.stems.take(matched.stem[rows])
-    stem = rows_of(survey.stems.records, list(zip(typed.source.tolist(), typed.line.tolist(), strict=True)))
+    stem = rows_of(survey.stems.records, np.column_stack([typed.source, typed.line]))
     rows, stem = rows[stem >= 0], stem[stem >= 0]
     # Several packets may ask for one stem; the last answer holds.
     _, last = np.unique(stem[::-1], return_index=True)
