@@ -252,27 +252,10 @@ def _put_away(survey: Survey, case: Case) -> tuple[frozenset[str], frozenset[int
     return ids - measured_otherwise(case, survey.decisions), rows
 
 
-def check_plots(workup: Workup, survey: Survey, visits: NDArray[np.integer]) -> Findings:
-    """Check some plots again after an edit, by the rates that the whole survey has told before.
-
-    What is judged of the survey as a whole, and what its plots are measured by, stays as it was; only checking all
-    tells it anew.
-
-    Parameters
-    ----------
-    workup
-        The survey before the edit.
-    survey
-        The same visits and stems with other values decided.
-    visits
-        Rows of visits of the plots concerned, shape (n,).
-    """
-    return _check_part(workup, survey, *_alone(workup, survey, visits))
-
-
 def _check_part(
-    workup: Workup, survey: Survey, part: Part, measured: Measured, came_from: NDArray[np.int64] | None = None
+    workup: Workup, survey: Survey, part: Part, measured: Measured, came_from: NDArray[np.int64] | None
 ) -> Findings:
+    """Check some plots by the rates that the whole survey has told; what is judged of it as a whole stays as it was."""
     made = run_checks(Case(part.survey, measured, workup.case))
     findings = workup.findings.with_part(survey, made, visits=part.visits, stems=part.stems, came_from=came_from)
     ids, rows = _put_away(survey, workup.case)

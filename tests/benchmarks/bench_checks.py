@@ -112,13 +112,22 @@ def everything(folder: Path) -> str:
 
 def again(folder: Path) -> str:
     """Median milliseconds of one plot checked again, and shares of planted errors found and of right records told."""
-    from stemmap.tasks.workup import check_plots
+    from stemmap.survey.decided import Decisions
+    from stemmap.survey.journal import Change, Entry
+    from stemmap.tasks.workup import decide_again
 
     workup = _work_up(folder)
+    visits, records = workup.survey.visits, workup.survey.stems.records
     times = []
-    for visit in np.random.default_rng(1).integers(0, len(workup.survey.visits), 30):
+    for visit in np.random.default_rng(1).integers(0, len(visits), 30):
+        row = visits.first_stem[visit]
+        change = Change(int(records.source[row]), int(records.line[row]), "dbh_cm", None, "21.5")
+        value = Entry(
+            *(1, "2026-11-25T12:00:00.000Z", "Ida", "-", visits.plot[visit], visits.visit[visit], None, "value"),
+            *("dbh_cm", None, "21.5", "", change.source, change.line, 1, None, (change,)),
+        )
         began = time.perf_counter()
-        check_plots(workup, workup.survey, np.array([visit]))
+        decide_again(workup, Decisions((value,)))
         times.append(1000.0 * (time.perf_counter() - began))
     return f"{np.median(times)} {_found(folder, workup)}"
 

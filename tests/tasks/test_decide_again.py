@@ -60,6 +60,47 @@ def same(one, other):
     assert len(ids[0] ^ ids[1]) <= 2
 
 
+def told(findings, visit_row):
+    return {one.id: (one.message, one.evidence.get("probability_wrong")) for one in findings.of_visit(visit_row)}
+
+
+def test_a_plot_checked_alone_has_the_findings_that_checking_all_gives(workup):
+    survey = workup.survey
+    for visit_row in np.flatnonzero(survey.visits.stem_count):
+        row = int(survey.visits.first_stem[visit_row])
+        plot, visit = survey.visits.plot[visit_row], survey.visits.visit[visit_row]
+        # The value that was typed, decided once more.
+        change = Change(
+            *(int(survey.stems.records.source[row]), int(survey.stems.records.line[row])),
+            *("azimuth", None, str(survey.stems.texts("azimuth")[row])),
+        )
+        entry = Entry(
+            *(1, "2026-11-25T12:00:00.000Z", "Ida", "-", plot, visit, None, "value", "azimuth", None, change.new, ""),
+            *(change.source, change.line, 1, None, (change,)),
+        )
+        again = decide_again(workup, Decisions((entry,))).findings
+        assert len(again) == len(workup.findings)
+        before, after = told(workup.findings, visit_row), told(again, visit_row)
+        assert before.keys() == after.keys()
+        for name, (_, wrong) in before.items():
+            assert after[name][1] == (None if wrong is None else pytest.approx(wrong, abs=0.01))
+
+
+def test_a_value_that_was_meant_ends_the_doubt_and_leaves_all_other_plots_alone(workup):
+    finding = next(
+        one
+        for one in workup.findings
+        if one.check == "mistyped" and one.field and one.proposals and one.evidence["probability_wrong"] > 0.95
+    )
+    best = finding.proposals[0]
+    entry = entry_on(workup, finding, 1, "correct", field=best["field"], new=f"{best['value']:g}")
+    again = decide_again(workup, Decisions((entry,))).findings
+    assert finding.id not in told(again, finding.visit_row)
+    others = np.flatnonzero(workup.survey.visits.plot != finding.plot)
+    for visit_row in (-1, *others):
+        assert told(again, visit_row) == told(workup.findings, visit_row)
+
+
 def test_step_by_step_and_back_it_is_the_survey_put_together_anew(workup, journal):
     now = workup
     for last in (*range(len(journal) + 1), *range(len(journal), -1, -2), 0):
