@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from types import MappingProxyType
@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from stemmap.survey.fields import typed_number
 from stemmap.survey.journal import Entry, standing
 from stemmap.survey.records import Column, Records
 
@@ -135,12 +136,11 @@ def _with_values(column: Column | None, count: int, rows: NDArray[np.int64], tex
     labels = np.concatenate([column.labels, np.array(texts, dtype=object)])
     values = column.label_values
     if values is not None and values.dtype.kind == "f":
-        values = np.concatenate([values, np.array([_number(text) for text in texts])])
+        values = np.concatenate([values, numbers_of(texts)])
     return Column(labels, codes, values)
 
 
-def _number(text: str) -> float:
-    try:
-        return float(text)
-    except ValueError:
-        return np.nan
+def numbers_of(texts: Iterable[str]) -> NDArray[np.float64]:
+    """Numbers that decided texts mean; NaN where one means none."""
+    numbers = [typed_number(str(text)) for text in texts]
+    return np.array([np.nan if number is None else number for number in numbers])

@@ -9,7 +9,7 @@ from types import MappingProxyType
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.decided import Decisions, rows_of
+from stemmap.survey.decided import Decisions, numbers_of, rows_of
 from stemmap.survey.records import Column
 from stemmap.survey.survey import Survey, assemble
 
@@ -95,12 +95,5 @@ def _with_cells(column: Column, rows: NDArray[np.int64], texts: Sequence[str | N
     codes[rows] = np.where(code >= 0, code + len(column.labels), -1)
     values = column.label_values
     if values is not None and typed.label_values is not None and values.dtype.kind == "f":
-        values = np.concatenate([values, typed.label_values, [_number(text) for text in decided.labels]])
+        values = np.concatenate([values, typed.label_values, numbers_of(decided.labels)])
     return Column(np.concatenate([column.labels, labels]), codes, values)
-
-
-def _number(text: str) -> float:
-    try:
-        return float(text)
-    except ValueError:
-        return np.nan
