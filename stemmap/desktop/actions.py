@@ -33,6 +33,8 @@ class Entry:
         Place in the application menu of systems that have one.
     checkable
         Whether it carries a tick; whoever keeps the state sets it.
+    once
+        Whether a key that is held down does it only once.
     """
 
     name: str
@@ -43,14 +45,20 @@ class Entry:
     needs: Literal["nothing", "survey", "checked", "output", "now", "file", "work", "round"] = "nothing"
     role: QAction.MenuRole = QAction.MenuRole.NoRole
     checkable: bool = False
+    once: bool = False
 
 
 #: Stands for a line between two groups of a menu.
 SEPARATOR = None
 
 
-def make_action(owner: QWidget, entry: Entry) -> QAction:
-    """An action of a window, with its shortcuts in force wherever the focus is."""
+def make_action(owner: QWidget, entry: Entry, before: Callable[[], object]) -> QAction:
+    """An action of a window, with its shortcuts in force wherever the focus is; `before` is called ahead of it."""
+
+    def run() -> None:
+        before()
+        entry.run()
+
     action = QAction(entry.text, owner)
     action.setObjectName(entry.name)
     keys = shortcuts(entry.keys)
@@ -61,8 +69,9 @@ def make_action(owner: QWidget, entry: Entry) -> QAction:
     action.setWhatsThis(entry.help)
     action.setMenuRole(entry.role)
     action.setCheckable(entry.checkable)
+    action.setAutoRepeat(not entry.once)
     # Qt hands over whether the action is checked, which no entry asks for.
-    action.triggered.connect(lambda _checked=False: entry.run())
+    action.triggered.connect(lambda _checked=False: run())
     owner.addAction(action)
     return action
 

@@ -1,4 +1,4 @@
-"""What the survey file keeps besides decisions: settings changed in the window, layers for a GIS, where one was."""
+"""What the survey file keeps besides decisions: settings changed in the window, and layers for a GIS."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QSettings, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 if TYPE_CHECKING:
     from stemmap.desktop.following import Following
@@ -37,8 +37,6 @@ class Keeping(QObject):
         self._soon = QTimer(self, singleShot=True, interval=_LAYERS_AFTER_MS)
         self._soon.timeout.connect(self.refresh_layers)
         self._session.replaced.connect(self._keep_settings)
-        self._session.visit_selected.connect(self._remember_place)
-        window.uploads.opened.connect(self._return_to_place, Qt.ConnectionType.QueuedConnection)
 
     # layers
 
@@ -103,26 +101,6 @@ class Keeping(QObject):
             self.layers_soon()
 
         self._jobs.start("settings", work, apply=apply, shown=False)
-
-    # where one was
-
-    @Slot()
-    def _remember_place(self) -> None:
-        """Keep which plot is shown, so that the file opens there, also after a crash."""
-        path, workup, row = self._following.path, self._session.workup, self._session.visit
-        if path is not None and workup is not None and row >= 0:
-            visits = workup.survey.visits
-            place = [str(path.absolute()), str(visits.plot[row]), str(visits.visit[row])]
-            QSettings().setValue("survey/place", place)
-
-    @Slot()
-    def _return_to_place(self) -> None:
-        """Go to the plot at which a survey file was left."""
-        path, workup, kept = self._following.path, self._session.workup, QSettings().value("survey/place")
-        if path is None or workup is None or not isinstance(kept, list) or len(kept) != 3:
-            return
-        if str(kept[0]) == str(path.absolute()):
-            self._session.select_visit(workup.survey.visit_row(str(kept[1]), str(kept[2])))
 
 
 def _refresh(path: Path, progress: Progress) -> None:

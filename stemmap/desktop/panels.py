@@ -6,6 +6,7 @@ from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QTabWidget, QWidget
 
 from stemmap.desktop.background_boxes import BackgroundBoxes
+from stemmap.desktop.bookmark import Bookmark
 from stemmap.desktop.findings_panel import FindingsPanel
 from stemmap.desktop.findings_table import FindingsTable
 from stemmap.desktop.following import Following
@@ -81,6 +82,7 @@ class Panels:
         when_raised(self.docks["summary"], self.summary_panel.come_into_sight)
         when_raised(self.docks["structure"], self.structure_panel.come_into_sight)
         when_raised(self.docks["survey"], self.survey_panel.come_into_sight)
+        self.bookmark = Bookmark(session, self.round, following, window)
         self._around_map: QByteArray | None = None
         self._aside = False
         self.round.changed.connect(self.make_room)
@@ -221,7 +223,8 @@ class Panels:
         self._show_all()
 
     def remember(self) -> None:
-        """Keep the places of the panels for the next time."""
+        """Keep the places of the panels for the next time, and where one was in a survey file."""
+        self.bookmark.keep()
         layout = self._around_map or self._window.saveState(_LAYOUT)
         QSettings().setValue("window/layout", layout)
 

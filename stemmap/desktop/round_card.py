@@ -108,11 +108,10 @@ class RoundCard(QFrame):
             own = self.tr("E gives another value, K keeps, R sends the crew.")
         return f"{own}\n{going}"
 
-    def tell_end(self, heading: str, sentence: str) -> None:
-        """Say that there is nothing further."""
+    def tell_end(self, heading: str, sentence: str, keys: str = "") -> None:
+        """Say that there is nothing here, or nothing further."""
         self._severity = "note"
-        keys = self.tr("Backspace goes back, Esc ends the round.")
-        self._fill(heading=heading, sentence=sentence, keys=keys)
+        self._fill(heading=heading, sentence=sentence, keys=keys or self.tr("Backspace goes back, Esc ends the round."))
 
     def _fill(
         self,
@@ -196,11 +195,18 @@ class RoundView(QObject):
             self.card.hide()
             self._leader.hide()
             return
-        told, stage = self._round.finding, self._round.stage
-        if told is not None and stage is not None:
+        told = self._round.finding
+        if told is not None:
             workup = self._session.workup
             entry = None if workup is None else workup.survey.decisions.standing.get(told.id)
             self.card.tell(told, self._progress(), "" if entry is None else decision_sentence(entry))
+        elif not self._round.is_through:
+            workup = self._session.workup
+            self.card.tell_end(
+                "" if workup is None else visit_name(workup, self._session.visit),
+                self.tr("No error and nothing to look at was found here."),
+                self.tr("Space goes on with the next plot, Backspace goes back, Esc ends the round."),
+            )
         elif len(self._round.queue):
             self.card.tell_end(
                 self.tr("Looked through"),

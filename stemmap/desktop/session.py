@@ -104,6 +104,11 @@ class Session(QObject):
         Another plot visit, stem or finding was selected (or none).
     settings_edited
         Other settings are wanted; the survey under them is not there yet.
+
+    Attributes
+    ----------
+    surveys
+        How many surveys were opened so far; the same as long as it is the same survey.
     """
 
     replaced = Signal()
@@ -115,6 +120,7 @@ class Session(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.opened: Opened | None = None
+        self.surveys = 0
         self._checked: Opened | None = None
         self.settings: Settings | None = None
         self.settings_at_opening: Settings | None = None
@@ -146,6 +152,7 @@ class Session(QObject):
 
         settings = opened.workup.survey.settings
         self.opened = self._checked = opened
+        self.surveys += 1
         self.settings = self.settings_at_opening = settings
         doubtful = np.flatnonzero((opened.errors + opened.warnings)[:-1])
         has_plots = len(opened.workup.survey.visits) > 0
@@ -159,7 +166,7 @@ class Session(QObject):
         chosen = self.selected_finding
         if self.workup is not None:
             shown, survey = self.workup.survey, opened.workup.survey
-            if survey.upload is not shown.upload or len(survey.stems) != len(shown.stems):
+            if survey.upload is not shown.upload or not survey.stems.stand_as(shown.stems):
                 self._find_visit(survey)
         self.opened = opened
         if opened.checked:
@@ -167,6 +174,8 @@ class Session(QObject):
         self.findings = opened.findings(self.visit)
         same = [place for place, told in enumerate(self.findings) if chosen is not None and told.id == chosen.id]
         self.finding = same[0] if same else -1
+        if same and self.stem < 0:
+            self.stem = self.findings[same[0]].stem_row
         self.replaced.emit()
 
     def _find_visit(self, survey: Survey) -> None:

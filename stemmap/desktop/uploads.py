@@ -36,6 +36,8 @@ class Uploads(QObject):
     ----------
     latest
         The upload read last, whether it could be used or not; None before the first.
+    goes_on
+        Whether what was opened last is the survey that was open already, in another file.
     """
 
     begun = Signal()
@@ -46,6 +48,7 @@ class Uploads(QObject):
         super().__init__(window)
         self._jobs, self._window = jobs, window
         self.latest: Recent | None = None
+        self.goes_on = False
 
     @Slot()
     def choose(self) -> None:
@@ -69,12 +72,23 @@ class Uploads(QObject):
         settings: Path | None = None,
         radius_m: float | None = None,
         columns: Mapping[str, str] | None = None,
+        goes_on: bool = False,
     ) -> None:
-        """Open files."""
-        self.read(Recent(tuple(paths), settings, radius_m, MappingProxyType(dict(columns or {}))))
+        """Open files; as in `read`."""
+        self.read(Recent(tuple(paths), settings, radius_m, MappingProxyType(dict(columns or {}))), goes_on=goes_on)
 
-    def read(self, upload: Recent, under: Settings | None = None, *, remember: bool = True) -> None:
-        """Open an upload, under its own settings or under others."""
+    def read(
+        self, upload: Recent, under: Settings | None = None, *, remember: bool = True, goes_on: bool = False
+    ) -> None:
+        """Open an upload, under its own settings or under others.
+
+        Parameters
+        ----------
+        remember
+            Whether it is named among those opened lately.
+        goes_on
+            Whether it is the survey that is open, in another file: what is selected stays, and what was looked at.
+        """
 
         def work(progress: Progress) -> Opened:
             from stemmap.tasks.workup import open_uploads
@@ -94,6 +108,7 @@ class Uploads(QObject):
         def apply(opened: Opened) -> None:
             if remember:
                 remember_survey(upload)
+            self.goes_on = goes_on
             self.opened.emit(opened)
 
         self.latest = upload

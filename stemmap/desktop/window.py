@@ -113,7 +113,7 @@ class MainWindow(QMainWindow):
         self.past_bar = PastBar(self.deciding.following)
         self._lay_out()
         commands = window_commands(self)
-        self.actions_by_name = {entry.name: make_action(self, entry) for entry in commands}
+        self.actions_by_name = {entry.name: make_action(self, entry, self.deciding.pass_over) for entry in commands}
         self._needs = {entry.name: entry.needs for entry in commands}
         self._fill_menus()
         self._connect()
@@ -229,7 +229,11 @@ class MainWindow(QMainWindow):
 
     @Slot(object)
     def _on_opened(self, opened: Opened) -> None:
-        self.show_opened(opened)
+        if self.uploads.goes_on and self.session.workup is not None:
+            self.panels.settings_panel.setEnabled(True)
+            self.session.update(opened)
+        else:
+            self.show_opened(opened)
         self.upload_columns.opened(opened)
 
     @Slot()

@@ -117,6 +117,73 @@ def test_what_was_looked_at_outlives_other_settings(small):
     assert going.looked_at(0) == 0
 
 
+def test_a_plot_that_is_selected_otherwise_takes_the_round_with_it(opened, qtbot, settled):
+    session, going = opened.session, opened.panels.round
+    qtbot.keyClick(opened, Qt.Key.Key_F8)
+    settled()
+    card = opened.panels.round_view.card
+    for key in (*[Qt.Key.Key_PageDown] * 6, *[Qt.Key.Key_PageUp] * 3):
+        before = session.visit
+        qtbot.keyClick(opened, key)
+        assert session.visit == before + (1 if key == Qt.Key.Key_PageDown else -1)
+        doubts = [one.id for one in session.findings if one.severity != "note"]
+        if doubts:
+            qtbot.waitUntil(lambda: going.finding is not None and going.finding.visit_row == session.visit)
+            assert session.selected_finding.id == going.finding.id
+            assert card.sentence.text() == going.finding.message
+        else:
+            qtbot.waitUntil(lambda: card.sentence.text() == "No error and nothing to look at was found here.")
+            assert going.finding is None
+            assert card.heading.text().startswith(f"Plot {session.workup.survey.visits.plot[session.visit]}")
+    here = session.visit
+    qtbot.keyClick(opened, Qt.Key.Key_Space)
+    assert session.visit >= here
+
+
+def test_the_round_goes_on_behind_a_plot_without_findings(small, qtbot):
+    session, going = small
+    session.select_visit(0)
+    going.start()
+    session.select_visit(1)
+    qtbot.waitUntil(lambda: going.finding is None)
+    assert not going.is_through
+    going.go(1)
+    assert (going.finding.plot, going.stage.finding) == ("C", 1)
+    session.select_visit(1)
+    qtbot.waitUntil(lambda: going.finding is None)
+    going.go(-1)
+    assert (going.finding.plot, going.stage.finding) == ("A", going.stage.findings)
+
+
+def test_a_finding_that_is_selected_otherwise_is_the_one_on_the_card(small):
+    session, going = small
+    going.start()
+    session.select_stem(session.workup.survey.visits.first_stem[2])
+    assert going.finding.id == session.selected_finding.id
+    assert going.finding.plot == "C"
+
+
+def test_what_was_looked_at_is_again_when_a_decision_was_undone(small):
+    session, going = small
+    session.select_visit(0)
+    going.start()
+    shown, told = session.opened, going.finding
+    fewer = prepare(
+        work_up(
+            survey(
+                STEMS | {"azimuth": [10, 20, 30, 40, 50, 60], "distance_m": [4.0, 5, 4, 5, 9.99, 5]},
+                {"plot": ["A", "B", "C"]},
+                settings={"design": {"radius_m": 10.0}},
+            )
+        )
+    )
+    session.update(fewer)
+    assert going.looked_at(0) == 0
+    session.update(shown)
+    assert told.id in going.looked[("A", "")]
+    assert going.looked_at(0) >= 1
+
+
 def test_survey_without_doubts_says_so(show, qtbot):
     stems = {"plot": ["A"], "azimuth": [10], "distance_m": [5], "dbh_cm": [20]}
     window = show(stems, {"plot": ["A"]}, {"design": {"kind": "fixed", "radius_m": 10.0}})
