@@ -12,8 +12,9 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog
 
 from stemmap.desktop.decision_words import adds_stem, decided_place, decision_words, when
 from stemmap.desktop.following import Following
+from stemmap.desktop.going_on import GoingOn
 from stemmap.desktop.message_bar import Answer
-from stemmap.desktop.sentences import strikes
+from stemmap.desktop.sentences import field_words, strikes
 from stemmap.desktop.storing import Storing
 from stemmap.desktop.wording import worded
 from stemmap.errors import InputError, StemmapError
@@ -43,9 +44,12 @@ class Deciding(QObject):
         self._window, self._session, self._jobs = window, window.session, window.jobs
         self.following: Following = Following(window)
         self._storing = Storing(window.jobs, self)
-        self._storing.told.connect(self._refuse)
+        self._storing.told.connect(self._hold)
         self.following.told.connect(self.told)
-        self._refused = ""
+        self._held = self._refused = ""
+        self._going_on = GoingOn(window, self)
+        for moved in (self._session.visit_selected, self._session.stem_selected, self._session.finding_selected):
+            moved.connect(self.pass_over)
 
     @property
     def survey_path(self) -> Path | None:
@@ -59,10 +63,20 @@ class Deciding(QObject):
         return self.survey_path is not None and not any(map(is_survey_file, paths))
 
     @Slot(str)
-    def _refuse(self, sentence: str) -> None:
+    def _hold(self, sentence: str) -> None:
         """Say why nothing is stored, until something is."""
+        self._held = sentence
+        self.told.emit(sentence)
+
+    def _refuse(self, sentence: str) -> None:
+        """Say why there is nothing to store, until something else is done."""
         self._refused = sentence
         self.told.emit(sentence)
+
+    @Slot()
+    def pass_over(self) -> None:
+        """Say no longer why something was refused."""
+        self._window.message_bar.withdraw(self._refused)
 
     # deciding
 
@@ -106,6 +120,7 @@ class Deciding(QObject):
             words += " " + self.tr("Each is an entry of its own; Ctrl+Z takes them back one by one.")
             undo = Answer(self.tr("&Undo these {count}").format(count=len(entries)), lambda: self._undo_all(numbers))
             self._window.message_bar.tell(words, (undo,) if entries else ())
+            self._going_on.go_on([entry.finding for entry in entries])
 
         self._decide_on(findings, decision, why or self._window.reason_line.text, tell)
 
@@ -147,8 +162,7 @@ class Deciding(QObject):
         if adds_stem(entries[0]):
             words = self.tr("Stored: taken over as a stem of the plot.")
         self._window.statusBar().showMessage(words.format(old=entries[0].old, new=entries[0].new), 8000)
-        if self._window.panels.round.active:
-            self._window.panels.round.go(1)
+        self._going_on.go_on([entries[0].finding])
 
     # taking back
 
@@ -203,10 +217,13 @@ class Deciding(QObject):
 
         def tell(_entries: Sequence[Entry]) -> None:
             words = {
-                "undo": self.tr("Undone: entry {entry} by {who}: {what}."),
-                "redo": self.tr("Done again: entry {entry} by {who}: {what}."),
+                "undo": self.tr("Undone: entry {entry} by {who}, {place}: {what}."),
+                "redo": self.tr("Done again: entry {entry} by {who}, {place}: {what}."),
             }[decision]
-            sentence = words.format(entry=meant.entry, who=meant.who, what=decision_words(meant))
+            place = decided_place(meant)
+            if meant.field and meant.new is None:  # otherwise the words of the decision name it
+                place += f", {field_words(meant.field)}"
+            sentence = words.format(entry=meant.entry, who=meant.who, place=place, what=decision_words(meant))
             self._window.statusBar().showMessage(sentence, 8000)
 
         self._store(store, tell)
@@ -247,7 +264,8 @@ class Deciding(QObject):
 
         def apply(entries: Sequence[Entry]) -> None:
             self._window.reason_line.used()
-            self._window.message_bar.withdraw(self._refused)
+            for sentence in (self._held, self._refused):
+                self._window.message_bar.withdraw(sentence)
             tell(entries)
             if path == self.survey_path:
                 self.following.took(entries)
@@ -256,7 +274,7 @@ class Deciding(QObject):
             if isinstance(fault, FindingUnknown) and unknown is not None:
                 unknown()
             else:
-                self._refuse(worded(str(fault)))
+                self._hold(worded(str(fault)))
 
         self._storing.store(path, lambda survey_file: store(survey_file, who), apply=apply, refused=refused)
 
@@ -304,4 +322,4 @@ class Deciding(QObject):
 
             add_uploads(path, latest.paths, who=who, settings=settings, progress=progress)
 
-        self._jobs.start("keep", work, apply=lambda _nothing: self._window.uploads.open([path]))
+        self._jobs.start("keep", work, apply=lambda _nothing: self._window.uploads.open([path], goes_on=True))

@@ -56,6 +56,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             lambda: deciding.decide("correct"),
             ("C",),
             "now",
+            once=True,
         ),
         Entry(
             "correct-2",
@@ -64,6 +65,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             lambda: deciding.decide("correct=2"),
             ("2",),
             "now",
+            once=True,
         ),
         Entry(
             "correct-3",
@@ -72,6 +74,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             lambda: deciding.decide("correct=3"),
             ("3",),
             "now",
+            once=True,
         ),
         Entry(
             "other-value",
@@ -80,6 +83,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             window.ask_value,
             ("E",),
             "now",
+            once=True,
         ),
         Entry(
             "keep-finding",
@@ -88,6 +92,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             lambda: deciding.decide("keep"),
             ("K",),
             "now",
+            once=True,
         ),
         Entry(
             "recheck-finding",
@@ -96,6 +101,7 @@ def deciding_commands(window: MainWindow) -> tuple[Entry, ...]:
             lambda: deciding.decide("recheck"),
             ("R",),
             "now",
+            once=True,
         ),
         Entry(
             "reason",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -18,9 +19,12 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
+    from stemmap.survey.findings import Finding
     from stemmap.tasks.workup import Workup
 
 _tr = QCoreApplication.translate
+#: So many rows are looked at to find the next one.
+_MOST_AHEAD = 1000
 
 
 def finding_columns(workup: Workup) -> tuple[TableColumn, ...]:
@@ -151,6 +155,15 @@ class FindingsTable(TablePanel):
         self.model.tip = self._sentence
         session.replaced.connect(self._on_replaced)
         session.finding_selected.connect(self.show_selected)
+
+    def place_after(self, is_wanted: Callable[[Finding], bool]) -> int:
+        """Place of the first finding wanted below the rows marked; -1 where it is not among the next of them."""
+        workup, marked = self._session.workup, self.marked_places()
+        if workup is None or not marked:
+            return -1
+        below = range(marked[-1] + 1, min(marked[-1] + 1 + _MOST_AHEAD, len(self.model.shown)))
+        places = map(self.model.shown.row_at, below)
+        return next((place for place in places if is_wanted(workup.findings.tell(place))), -1)
 
     def _sentence(self, place: int) -> str:
         workup = self._session.workup

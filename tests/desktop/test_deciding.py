@@ -7,6 +7,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QLabel, QListWidget
 
+from stemmap.desktop.decision_words import decision_words
+from stemmap.desktop.sentences import field_words
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.store.decisions import Request, entries
 from stemmap.store.decisions import decide as store_decision
@@ -79,6 +81,115 @@ def test_a_record_entered_twice_is_struck(deciding, qtbot):
     with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
         deciding.actions_by_name["undo"].trigger()
     assert len(deciding.session.workup.survey.stems) == len(before)
+
+
+def open_places(window):
+    """Places of the findings of the plot shown that ask for a decision."""
+    standing = window.session.workup.survey.decisions.standing
+    told = window.session.findings
+    return [place for place, one in enumerate(told) if one.severity != "note" and one.id not in standing]
+
+
+def go_to_plot(window, several):
+    """Show a plot with at least so many findings that ask for a decision, and select the second of them."""
+    for visit in range(len(window.session.workup.survey.visits)):
+        window.session.select_visit(visit)
+        if len(open_places(window)) >= several:
+            window.session.select_finding(open_places(window)[1])
+            return [window.session.findings[place] for place in open_places(window)]
+    raise AssertionError
+
+
+def test_after_a_decision_the_next_open_finding_of_the_plot_is_selected(deciding, qtbot, survey_path):
+    told = go_to_plot(deciding, several=4)
+    for decided, following in ((told[1], told[2]), (told[2], told[3])):
+        assert deciding.session.selected_finding.id == decided.id
+        with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+            deciding.actions_by_name["keep-finding"].trigger()
+        assert deciding.session.selected_finding.id == following.id
+        assert deciding.session.stem == following.stem_row
+    assert [one.finding for one in journal(survey_path)] == [told[1].id, told[2].id]
+
+
+def test_after_the_last_one_it_goes_on_above_and_then_nothing_is_selected(deciding, qtbot, survey_path):
+    told = go_to_plot(deciding, several=3)
+    seen = []
+    while (chosen := deciding.session.selected_finding) is not None:
+        seen.append(chosen.id)
+        with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+            deciding.actions_by_name["recheck-finding"].trigger()
+    assert seen == [one.id for one in (*told[1:], told[0])]
+    assert [one.finding for one in journal(survey_path)] == seen
+
+
+def test_in_the_table_of_all_findings_the_next_row_comes(deciding, qtbot, survey_path):
+    table = deciding.panels.findings_table
+    deciding.panels.bring_forward("all-findings")
+    table.view.setFocus()
+    places = [place for place, one in enumerate(deciding.session.workup.findings) if one.severity != "note"]
+    ids = [deciding.session.workup.findings.tell(place).id for place in places[:3]]
+    deciding.session.select_place(places[0])
+    assert table.view.hasFocus()
+    for number in (0, 1):
+        with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+            qtbot.keyClick(table.view, Qt.Key.Key_K)
+        assert deciding.session.selected_finding.id == ids[number + 1]
+        assert len(table.marked_places()) == 1
+    assert [one.finding for one in journal(survey_path)] == ids[:2]
+
+
+def test_a_key_held_down_decides_once(deciding):
+    names = ("correct", "correct-2", "correct-3", "keep-finding", "recheck-finding", "other-value")
+    assert not any(deciding.actions_by_name[name].autoRepeat() for name in names)
+    assert deciding.actions_by_name["next-finding"].autoRepeat()
+
+
+def test_whoever_has_gone_elsewhere_while_it_was_stored_stays_there(deciding, qtbot):
+    told = go_to_plot(deciding, several=3)
+    elsewhere = deciding.session.finding = open_places(deciding)[2]
+    deciding.deciding._going_on.go_on([told[1].id])
+    assert deciding.session.finding == elsewhere
+
+
+def test_a_refusal_goes_with_the_next_action(deciding, qtbot):
+    go_to_proposal(deciding)
+    deciding.actions_by_name["correct-3"].trigger()
+    assert "There is no such proposal" in deciding.message_bar.sentence
+    deciding.actions_by_name["other-value"].trigger()
+    assert not deciding.message_bar.isVisible()
+    deciding.actions_by_name["correct-3"].trigger()
+    assert "There is no such proposal" in deciding.message_bar.sentence
+    deciding.session.step_visit(1)
+    assert not deciding.message_bar.isVisible()
+    deciding.actions_by_name["keep-finding"].trigger()
+    assert "Choose a finding first" in deciding.message_bar.sentence
+    qtbot.keyClick(deciding, Qt.Key.Key_N)
+    assert not deciding.message_bar.isVisible()
+
+
+def test_undo_and_redo_name_plot_stem_field_old_and_new(deciding, qtbot):
+    told = go_to_proposal(deciding)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["correct"].trigger()
+    last = deciding.deciding.following.journal[-1]
+    deciding.session.select_visit(0)
+    for action, words in (("undo", "Undone"), ("redo", "Done again")):
+        with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+            deciding.actions_by_name[action].trigger()
+        said = deciding.statusBar().currentMessage()
+        place = f"plot {told.plot}, stem {told.stem}"
+        assert said == f"{words}: entry 1 by Ida, {place}: {decision_words(last)}."
+        assert said.endswith(f"{field_words(told.field)} {last.old} → {last.new}.")
+
+
+def test_undo_of_what_was_kept_names_the_field(deciding, qtbot):
+    told = go_to_proposal(deciding, lambda told: told.proposes_number and told.field == "azimuth")
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["keep-finding"].trigger()
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["undo"].trigger()
+    said = deciding.statusBar().currentMessage()
+    assert said == f"Undone: entry 1 by Ida, plot {told.plot}, stem {told.stem}, azimuth: kept as recorded."
 
 
 def test_another_value_is_given_in_a_line(deciding, qtbot, survey_path):

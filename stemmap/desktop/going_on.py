@@ -1,0 +1,61 @@
+"""Which finding comes next when one was decided, for somebody who works down a list."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Slot
+
+if TYPE_CHECKING:
+    from stemmap.desktop.window import MainWindow
+    from stemmap.survey.findings import Finding
+
+
+class GoingOn(QObject):
+    """Goes to the next open finding: of the round, of the table of findings one works in, else of the plot."""
+
+    def __init__(self, window: MainWindow, parent: QObject) -> None:
+        super().__init__(parent)
+        self._window, self._session = window, window.session
+        self._next: Sequence[str] = ()
+        for moved in (self._session.visit_selected, self._session.stem_selected, self._session.finding_selected):
+            moved.connect(self._on_moved)
+        self._session.replaced.connect(self._on_replaced)
+
+    def go_on(self, decided: Sequence[str]) -> None:
+        """Go on from the selected finding, if it is one of those decided; whoever has gone elsewhere stays there."""
+        chosen, panels, session = self._session.selected_finding, self._window.panels, self._session
+        if chosen is None or chosen.id not in decided:
+            return
+
+        def is_open(told: Finding) -> bool:
+            """Whether it asks for a decision; notes do only for somebody who goes through the notes."""
+            standing = {} if session.workup is None else session.workup.survey.decisions.standing
+            wanted = told.severity != "note" or chosen.severity == "note"
+            return wanted and told.id not in decided and told.id not in standing
+
+        if panels.round.active:
+            panels.round.go(1)
+        elif panels.findings_table.view.hasFocus():
+            place = panels.findings_table.place_after(is_open)
+            if place < 0:
+                session.select_finding(-1)
+            else:
+                session.select_place(place)
+        else:
+            told, here = session.findings, session.finding
+            places = [place for place in (*range(here + 1, len(told)), *range(here)) if is_open(told[place])]
+            session.select_finding(places[0] if places else -1)
+            self._next = [told[place].id for place in places]
+
+    @Slot()
+    def _on_moved(self) -> None:
+        self._next = ()
+
+    @Slot()
+    def _on_replaced(self) -> None:
+        """Take the one after the next where the next is gone with what was decided."""
+        if self._next and self._session.finding < 0:
+            places = {told.id: place for place, told in enumerate(self._session.findings)}
+            self._session.select_finding(next((places[one] for one in self._next if one in places), -1))
