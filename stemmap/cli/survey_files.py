@@ -135,7 +135,8 @@ def decide_lines(survey_file: SurveyFile, lines: Iterable[str], answers: TextIO,
             answer = f"ok {entry.entry} {entry.finding}"
         except StemmapError as fault:
             refused += 1
-            answer = f"error {fault}"
+            # What is quoted may break lines, and every answer is one.
+            answer = f"error {' '.join(str(fault).splitlines())}"
         answers.write(f"{answer}\n")
         answers.flush()
     return refused

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.reading.headings import unit_of
+from stemmap.survey.fields import LARGEST
 
 #: Fields whose values may reach the thousands, so that a lone mark before three digits may mark thousands.
 _LARGE = frozenset({"easting", "northing", "elevation_m", "dbh_mm", "dbh_cross_mm"})
@@ -37,10 +38,8 @@ _POINT_LAST = re.compile(r"[+-]?\d{1,3}(,\d{3})+\.\d+")
 _COMMA_LAST = re.compile(r"[+-]?\d{1,3}(\.\d{3})+,\d+")
 _SPACED = re.compile(rf"[+-]?\d{{1,3}}({_SPACE}\d{{3}})+([.,]\d+)?")
 _BEFORE_UNIT = re.compile(r"(.*[\d.,])\s*([^\d\s.,+-][^\d]*)", re.DOTALL)
-
-
-#: Nobody measures more than this of anything, in any unit; nor, but for zero, less than the other.
-_LARGEST, _SMALLEST = 1e12, 1e-9
+#: Nobody measures less than this but zero, in any unit.
+_SMALLEST = 1e-9
 
 
 @dataclass(frozen=True)
@@ -114,7 +113,7 @@ def plain_numbers(labels: NDArray[np.object_]) -> NDArray[np.float64] | None:
 def _measurable(values: NDArray[np.float64]) -> NDArray[np.float64]:
     """Numbers that can come from an instrument or a map; larger and smaller ones are NaN, and are reported as typed."""
     size = np.abs(values)
-    return np.where((size <= _LARGEST) & ((size >= _SMALLEST) | (size == 0.0)), values, np.nan)
+    return np.where((size <= LARGEST) & ((size >= _SMALLEST) | (size == 0.0)), values, np.nan)
 
 
 def scan_numbers(labels: NDArray[np.object_], *, own_unit: str) -> Scan:

@@ -248,17 +248,31 @@ def _entry(connection: sqlite3.Connection, request: Request) -> Entry:
     # Another program may have written the layer, with whole numbers as decimal ones; the seal tells them apart.
     try:
         plot, visit, stem, field, proposals = (None if each is None else str(each) for each in row[:5])
-        source, line, upload = (None if each is None else int(each) for each in row[5:])
+        source, line, upload = (None if each is None else _place(each) for each in row[5:])
         finding = Entry(
             0, "", request.who, request.finding, plot, visit, stem, "keep", field, None, None, request.why,
             source, line, upload,
         )  # fmt: skip
         return _decided(connection, finding, request.decision, json.loads(proposals or "[]"))
-    except (TypeError, ValueError, LookupError, RecursionError) as fault:
+    except (TypeError, ValueError, LookupError, OverflowError, RecursionError) as fault:
         raise InputError(
             f"Another program changed the finding {request.finding!r} in the survey file, so that it cannot be "
             "decided; stemmap repair makes a file with its findings made anew."
         ) from fault
+
+
+def _place(number: float | str) -> int:
+    """Number of a file, line or upload.
+
+    Raises
+    ------
+    ValueError, OverflowError
+        When it is none.
+    """
+    place = int(number)
+    if place.bit_length() > 63:
+        raise OverflowError(number)
+    return place
 
 
 def _decided(connection: sqlite3.Connection, entry: Entry, decision: str, proposals: list[dict[str, Any]]) -> Entry:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import isfinite
 from types import MappingProxyType
 from typing import Any
 
@@ -15,7 +14,7 @@ from numpy.typing import NDArray
 from stemmap.store.schema import RECORD_TABLES, quoted
 from stemmap.store.seals import record_seals
 from stemmap.store.survey_file import Damaged, SurveyFile, told
-from stemmap.survey.fields import FIELDS, Table
+from stemmap.survey.fields import FIELDS, LARGEST, Table
 from stemmap.survey.records import Column, Records, Remark, StatedUnit, Upload
 from stemmap.survey.returned import PacketRows, Returned
 
@@ -249,5 +248,5 @@ def _with_readings(
 
 
 def _finite(number: float | None) -> float:
-    """A number that was read; NaN where none was. Nobody reads an infinite one, whatever stands in the table."""
-    return np.nan if number is None or not isfinite(number) else number
+    """A number that was read; NaN where none was. Nobody reads one without measure, whatever stands in the table."""
+    return np.nan if number is None or not abs(number) <= LARGEST else number

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import isfinite
 from types import MappingProxyType
 from typing import Literal
 
@@ -13,6 +12,8 @@ Table = Literal["plots", "stems", "stations", "remeasured"]
 
 #: The status by which a decision strikes a record, whatever words the survey has for it.
 STRUCK = "struck"
+#: Nobody measures more than this of anything, in any unit.
+LARGEST = 1e12
 
 
 @dataclass(frozen=True)
@@ -96,7 +97,7 @@ def fields_of(table: Table) -> tuple[Field, ...]:
 
 
 def typed_number(text: str) -> float | None:
-    """The number that a person typed, with a decimal point or comma; None where it is none.
+    """The number that a person typed, with a decimal point or comma; None where it is none that can be measured.
 
     Examples
     --------
@@ -107,4 +108,4 @@ def typed_number(text: str) -> float | None:
         number = float(text.replace(",", ".") if "." not in text else text)
     except ValueError:
         return None
-    return number if isfinite(number) else None
+    return number if abs(number) <= LARGEST else None

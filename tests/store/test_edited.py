@@ -44,6 +44,7 @@ def test_records_as_uploaded_are_not_told(survey):
         "UPDATE records_stems SET replaced_by = 1 WHERE line = 7",
         "UPDATE readings SET number = 40 WHERE name = 'dbh_cm' AND cell = '25'",
         "UPDATE readings SET number = 9e999 WHERE name = 'dbh_cm' AND cell = '25'",
+        "UPDATE readings SET number = 1e308 WHERE name = 'dbh_cm' AND cell = '25'",
     ],
 )
 def test_a_changed_record_is_told_with_its_line(survey, statement):
@@ -122,9 +123,11 @@ def test_whatever_another_program_changed_ends_in_a_sentence(survey, statement):
         open_uploads([survey])
 
 
-@pytest.mark.parametrize("column", ["source", "proposals"])
-def test_a_finding_that_another_program_spoiled_cannot_be_decided(survey, column):
-    edit(survey, f"UPDATE findings SET {column} = 'x' WHERE stem = '8'")
+@pytest.mark.parametrize(
+    "change", ["source = 'x'", "proposals = 'x'", "line = 9e999", "line = 1e308", "line = '99999999999999999999'"]
+)
+def test_a_finding_that_another_program_spoiled_cannot_be_decided(survey, change):
+    edit(survey, f"UPDATE findings SET {change} WHERE stem = '8'")
     with opened(survey, write=True) as survey_file, pytest.raises(InputError, match="changed the finding"):
         decide(survey_file, Request("0/-/8/outside-circle/distance_m", "correct", "", "Ida"))
 

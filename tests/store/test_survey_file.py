@@ -161,6 +161,7 @@ def test_the_last_decision_on_a_finding_holds_and_undoing_it_brings_back_the_one
         ("correct=x", "no proposal x"),
         ("value=abc", "is no number"),
         ("value=nan", "is no number"),
+        ("value=1e308", "is no number"),
         ("perhaps", "is no decision"),
     ],
 )
@@ -234,6 +235,13 @@ def test_decisions_are_read_line_by_line_and_bad_lines_are_answered(survey_path)
     assert result.exit_code == 2
     shown = CliRunner().invoke(cli, ["journal", str(survey_path), "--format", "json"]).stdout
     assert '"why": "as  typed "' in shown
+
+
+def test_an_answer_is_one_line_whatever_it_quotes(survey_path):
+    lines = f"{typing_finding(survey_path)['id']} correct=1\u20292\r3\x854\n"
+    result = CliRunner().invoke(cli, ["decide", str(survey_path), "-", "--who", "Ida"], input=lines)
+    (answer,) = result.stdout.splitlines()
+    assert answer.startswith("error The finding has no proposal 1 2 3 4")
 
 
 def test_bytes_that_are_no_text_are_refused(survey_path):
