@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +16,10 @@ from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QFileDialog,
     QFormLayout,
+    QHBoxLayout,
     QLabel,
+    QLineEdit,
+    QPushButton,
     QRadioButton,
     QSpinBox,
     QVBoxLayout,
@@ -43,12 +48,13 @@ class PacketDialog(QDialog):
         super().__init__(parent)
         self.setObjectName("packet-dialog")
         self.setWindowTitle(self.tr("Field packet"))
-        self._plot = ""
+        self._plot, self._beside = "", Path()
         self.plots = QButtonGroup(self)
         self._listed = QRadioButton(self.tr("What is &worth a walk, and what was decided to be measured again"))
         self._one, self._all = QRadioButton(), QRadioButton(self.tr("&All plots with stems"))
         self.hours, self.blind, self.seed = QDoubleSpinBox(), QSpinBox(), QSpinBox()
         self.paper = QComboBox()
+        self.folder, self.browse, self.refusal = QLineEdit(), QPushButton(), QLabel()
         self._buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self._lay_out()
 
@@ -82,11 +88,12 @@ class PacketDialog(QDialog):
         form.addRow(self.tr("&Blind plots beside them"), self.blind)
         form.addRow(self.tr("D&rawn by number"), self.seed)
         form.addRow(self.tr("&Paper"), self.paper)
+        form.addRow(self.tr("F&older"), self._folder_line())
         told = QLabel(
             self.tr(
-                "The folder gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page"
-                " to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own"
-                " organisation come first."
+                "The folder is made new. It gets plot sheets, a table to fill in, the plot centres for a satellite"
+                " receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the"
+                " rules of your own organisation come first."
             )
         )
         told.setWordWrap(True)
@@ -98,16 +105,36 @@ class PacketDialog(QDialog):
             widget.setAccessibleName(name)
         column = QVBoxLayout(self)
         column.addLayout(form)
+        column.addWidget(self.refusal)
         column.addWidget(told)
         column.addWidget(self._buttons)
-        self.make = self._buttons.addButton(self.tr("&Choose folder…"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.make = self._buttons.addButton(self.tr("&Make the packet"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.make.setDefault(True)
         self._buttons.accepted.connect(self.accept)
         self._buttons.rejected.connect(self.reject)
         self.plots.idToggled.connect(self._on_changed)
 
-    def ask(self, workup: Workup, visit: int) -> None:
-        """Show the dialog for a survey and the plot that is selected in it."""
+    def _folder_line(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        self.browse.setText(self.tr("&Choose…"))
+        self.browse.setAutoDefault(False)
+        self.browse.setAccessibleName(self.tr("Choose the folder of the field packet"))
+        self.browse.clicked.connect(self._on_browse)
+        self.folder.setAccessibleName(self.tr("Folder of the field packet"))
+        self.folder.setToolTip(self.tr("A folder that is not there yet is made; one that holds files is refused"))
+        self.folder.setMinimumWidth(self.folder.fontMetrics().averageCharWidth() * 50)
+        self.folder.textEdited.connect(self.refusal.hide)
+        self.refusal.setWordWrap(True)
+        self.refusal.hide()
+        line.addWidget(self.folder)
+        line.addWidget(self.browse)
+        return line
+
+    def ask(self, workup: Workup, visit: int, survey_path: Path) -> None:
+        """Show the dialog for a survey, the plot that is selected in it, and its survey file."""
+        self._beside = survey_path
+        self.folder.setText(str(self._new_folder(survey_path.parent)))
+        self.refusal.hide()
         self._plot = str(workup.survey.visits.plot[visit]) if visit >= 0 else ""
         shown = visit_name(workup, visit) if visit >= 0 else self.tr("none")
         self._one.setText(self.tr("&The one shown: {plot}").format(plot=shown.replace("&", "&&")))
@@ -132,9 +159,60 @@ class PacketDialog(QDialog):
             seed=self.seed.value(),
         )
 
+    @property
+    def path(self) -> Path:
+        """The folder that is written in the line; a name alone stands beside the survey file."""
+        return self._beside.parent / Path(self.folder.text().strip()).expanduser()
+
+    def accept(self) -> None:
+        """Close when the folder may be made or is empty; say otherwise why not."""
+        said = self._said_of_folder()
+        self.refusal.setText(said)
+        self.refusal.setVisible(bool(said))
+        if said:
+            self.folder.setFocus()
+            self.folder.selectAll()
+            return
+        super().accept()
+
+    def _said_of_folder(self) -> str:
+        path = self.path
+        if not self.folder.text().strip():
+            return self.tr("No folder is named: write a name for the new folder.")
+        if _has_files(path):
+            return self.tr(
+                "{folder} holds files already and is left as it is; a packet gets a folder of its own: write another"
+                " name."
+            ).format(folder=path)
+        if path.is_file():
+            return self.tr("{folder} is a file: write another name for the folder.").format(folder=path)
+        return ""
+
+    def _new_folder(self, where: Path) -> Path:
+        """A folder that is not there yet, named after the survey file and the day."""
+        name = self.tr("{survey}_packet_{date}").format(survey=self._beside.stem, date=date.today().isoformat())
+        names = (name if number == 1 else f"{name}_{number}" for number in count(1))
+        return next(where / each for each in names if not (where / each).exists())
+
+    @Slot()
+    def _on_browse(self) -> None:
+        chosen = QFileDialog.getExistingDirectory(self, self.tr("Where to put the field packet"), str(self.path.parent))
+        if chosen:
+            where = Path(chosen)
+            self.folder.setText(str(self._new_folder(where) if _has_files(where) else where))
+            self.refusal.hide()
+
     @Slot()
     def _on_changed(self) -> None:
         self.hours.setEnabled(self.plots.checkedId() == _LISTED)
+
+
+def _has_files(folder: Path) -> bool:
+    """Whether something is in a folder; one that may not be looked into is told when the packet is made."""
+    try:
+        return folder.is_dir() and any(folder.iterdir())
+    except OSError:
+        return False
 
 
 class FieldPacket(QObject):
@@ -159,21 +237,19 @@ class FieldPacket(QObject):
         """What asks; made at the first call."""
         if self._dialog is None:
             self._dialog = PacketDialog(self._window)
-            self._dialog.accepted.connect(self._choose_folder)
+            self._dialog.accepted.connect(self._make_chosen)
         return self._dialog
 
     @Slot()
     def ask(self) -> None:
         """Ask what a crew is sent out for."""
-        session = self._window.session
-        if session.workup is not None and not self._window.outputs.busy:
-            self.dialog.ask(session.workup, session.visit)
+        session, path = self._window.session, self._window.deciding.survey_path
+        if session.workup is not None and path is not None and not self._window.outputs.busy:
+            self.dialog.ask(session.workup, session.visit, path)
 
     @Slot()
-    def _choose_folder(self) -> None:
-        chosen = QFileDialog.getExistingDirectory(self._window, self.tr("Folder for the field packet"))
-        if chosen:
-            self.make(Path(chosen))
+    def _make_chosen(self) -> None:
+        self.make(self.dialog.path)
 
     def make(self, folder: Path) -> None:
         """Make the packet that is chosen in a folder."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPointF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QRegion
@@ -17,6 +18,9 @@ from stemmap.desktop.map_request import DescribedMap, MapRequest, describe_map
 from stemmap.desktop.map_sight import MapSight
 from stemmap.desktop.palettes import is_dark
 from stemmap.desktop.session import WHOLE_SURVEY, Session
+
+if TYPE_CHECKING:
+    from stemmap.drawing.layers import Layers
 
 _tr = QCoreApplication.translate
 #: Milliseconds for which the map of another plot is still shown while the new one is being described.
@@ -32,6 +36,7 @@ class MapView(MapSight):
         super().__init__(session, jobs, parent)
         self.backgrounds = MapBackgrounds(session, jobs, self.survey, self)
         self._painting = MapPainting(jobs, self)
+        self._asked: Layers | None = None
         self._late = QTimer(self, interval=_PATIENCE, singleShot=True)
         self._late.timeout.connect(self._on_late)
         self.described.connect(self._late.stop)
@@ -40,6 +45,7 @@ class MapView(MapSight):
         session.replaced.connect(self._on_replaced)
         session.visit_selected.connect(self._on_visit_selected)
         session.stem_selected.connect(self._on_stem_selected)
+        session.finding_selected.connect(self._on_finding_selected)
         self.survey.made.connect(self._on_plots_made)
         self.layers.changed.connect(self._on_layers_changed)
         self.backgrounds.changed.connect(self._on_layers_changed)
@@ -93,6 +99,17 @@ class MapView(MapSight):
         self.update()
 
     @Slot()
+    def _on_finding_selected(self) -> None:
+        if self._asked is not None and self._asked != self._wanted_layers:
+            self._request()
+
+    @property
+    def _wanted_layers(self) -> Layers:
+        """The layers that are ticked, and the order of numbers while a finding is selected for which it tells."""
+        ticked, chosen = self.layers.value, self._session.selected_finding
+        return replace(ticked, order=True) if chosen is not None and chosen.told_by_order else ticked
+
+    @Slot()
     def _on_plots_made(self) -> None:
         if self._is_far:
             if self._fitted or self._view is None:
@@ -114,6 +131,7 @@ class MapView(MapSight):
         view = self._view
         if self._is_far and view is not None:
             view = self.survey.near(view, visit)
+        self._asked = self._wanted_layers
         request = MapRequest(
             workup=opened.workup,
             visit=visit,
@@ -123,7 +141,7 @@ class MapView(MapSight):
             height=self.height(),
             per_millimetre=self._per_millimetre,
             view=None if self._fitted else view,
-            layers=self.layers.value,
+            layers=self._asked,
             backgrounds=self.backgrounds.shown,
         )
         self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)

@@ -58,7 +58,7 @@ def family_words() -> Mapping[Family, str]:
         "inclusion": _tr("map", "in or out of the circle"),
         "typing": _tr("map", "may be mistyped"),
         "diameter": _tr("map", "diameter"),
-        "revisit": _tr("map", "against the last visit"),
+        "revisit": _tr("map", "against another measurement"),
         "visibility": _tr("map", "hidden from the centre"),
     }
 

@@ -233,8 +233,9 @@ class SheetWords:
         """What a crew does that measures a plot without knowing what was recorded."""
         return _tr(
             "sheet",
-            "Blind check: measure every stem anew; what was recorded before is left out on purpose. Say which stems are"
-            " not there, and add those that have no number.",
+            "Blind check: measure every stem anew; what was recorded before is left out on purpose. Tick for each"
+            " number whether its stem was found, yes or no; write a stem without a number into an empty row and tick"
+            " new.",
         )
 
     def lost_centre(self, known: KnownStems | None) -> list[str]:

@@ -33,6 +33,8 @@ _GAP_MM: Final = 1.0
 _ROUNDING_MM: Final = 0.01
 #: Width of a column to write into; more where there is room.
 _WRITING_MM: Final = (17.0, 24.0)
+#: Width of a box to tick.
+_TICK_MM: Final = 9.0
 _REMARK_MM: Final = 32.0
 _MOST_REASONS: Final = 6
 _NOTHING: Final = "–"
@@ -63,6 +65,8 @@ class StemList:
         Its width.
     recorded, again
         Columns of what was recorded, and headings of what is measured again.
+    ticks
+        Boxes to tick whether a stem was found; only where all are measured without knowing what was recorded.
     letters_mm
         Left edge of the letters of the findings.
     doubts
@@ -76,6 +80,7 @@ class StemList:
     width_mm: float
     recorded: tuple[_Column, ...]
     again: tuple[_Column, ...]
+    ticks: tuple[_Column, ...]
     letters_mm: float
     doubts: tuple[Doubt | None, ...]
     reasons: tuple[tuple[str, ...], ...]
@@ -103,7 +108,8 @@ class StemList:
         notes
             Further sentences to stand above the first row.
         blind
-            Whether only the numbers of the stems are shown, and the species is written down anew too.
+            Whether only the numbers of the stems are shown, it is ticked which of them were found, and the species
+            is written down anew too.
         """
         rows = survey.visits.stems(visit_row)
         by_stem: dict[int, list[Finding]] = {}
@@ -116,11 +122,13 @@ class StemList:
         letters_mm = 0.0 if blind else letters_mm
         angle = "vertical_angle_deg" in survey.stems.records.columns
         count = 3 + angle + blind
-        recorded = _recorded(survey, rows, width_mm - count * _WRITING_MM[0] - letters_mm, blind=blind)
+        ticked = _TICK_MM * len(_found()) if blind else 0.0
+        recorded = _recorded(survey, rows, width_mm - count * _WRITING_MM[0] - letters_mm - ticked, blind=blind)
         used = recorded[-2].left_mm + recorded[-2].width_mm
-        free = (width_mm - used - letters_mm - _REMARK_MM) / count
+        free = (width_mm - used - letters_mm - ticked - _REMARK_MM) / count
         each = min(max(free, _WRITING_MM[0]), _WRITING_MM[1])
-        again = _again(survey.settings, used + letters_mm, each, with_angle=angle, with_species=blind)
+        ticks = _columns(_found(), used, _TICK_MM) if blind else ()
+        again = _again(survey.settings, used + letters_mm + ticked, each, with_angle=angle, with_species=blind)
         remark = recorded[-1]
         left = again[-1].left_mm + again[-1].width_mm
         remarks = _Column(
@@ -135,6 +143,7 @@ class StemList:
             width_mm,
             (*recorded[:-1], remarks),
             again,
+            ticks,
             used,
             of_stem,
             tuple(_reasons(by_stem.get(row, ()), width_mm) for row in range(rows.start, rows.stop)),
@@ -187,10 +196,13 @@ class StemList:
         upper, lower = top - 2.2, top - 6.0
         again = self.again[0].left_mm
         yield _text(_tr("sheet", "measured again"), SMALL, again + _GAP_MM, upper)
-        if self.letters_mm < again:
+        if self.ticks:
+            yield _text(_tr("sheet", "found"), SMALL, self.ticks[0].left_mm + _GAP_MM, upper)
+            yield _level(np.array([top - 3.9]), self.ticks[0].left_mm + 0.6, again - 0.6, 0.15)
+        elif self.letters_mm < again:
             yield _text(_tr("sheet", "as recorded"), SMALL, _GAP_MM, upper)
             yield _text(_doubtful(), SMALL, self.letters_mm + _GAP_MM, lower)
-        for column in (*self.recorded, *self.again):
+        for column in (*self.recorded, *self.ticks, *self.again):
             yield _text(column.heading, SMALL, column.anchor_mm, lower, align=column.align)
         yield _level(np.array([top - 3.9]), again + 0.6, self.again[-1].left_mm + self.again[-1].width_mm - 0.6, 0.15)
         yield _level(np.array([top - HEADING_MM]), 0.0, self.width_mm, 0.35)
@@ -227,7 +239,8 @@ class StemList:
     def _grid(self, rows: Floats, lines: Floats) -> Iterator[Shape]:
         """Lines between the rows, and boxes to write into."""
         yield _level(lines, 0.0, self.width_mm, 0.12)
-        edges = [column.left_mm for column in self.again] + [self.again[-1].left_mm + self.again[-1].width_mm]
+        boxes = (*self.ticks, *self.again)
+        edges = [column.left_mm for column in boxes] + [boxes[-1].left_mm + boxes[-1].width_mm]
         if len(rows):
             x, y = (grid.ravel() for grid in np.meshgrid(edges, rows))
             none = np.zeros((len(x), 2))
@@ -322,6 +335,16 @@ def _again(
         _tr("sheet", "dbh {unit}").format(unit=thick),
         *([_tr("sheet", "species")] if with_species else []),
     ]
+    return _columns(headings, left_mm, each_mm)
+
+
+def _found() -> tuple[str, ...]:
+    """What can be ticked of a stem, in the words of the table to fill in."""
+    return _tr("sheet", "yes"), _tr("sheet", "no"), _tr("sheet", "new")
+
+
+def _columns(headings: Sequence[str], left_mm: float, each_mm: float) -> tuple[_Column, ...]:
+    """Empty columns side by side."""
     return tuple(
         _Column(heading, (), left_mm + number * each_mm, each_mm, 0.0) for number, heading in enumerate(headings)
     )

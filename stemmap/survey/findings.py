@@ -260,6 +260,11 @@ class Finding:
         return of_finding or any(each.numbers for each in self.meant)
 
     @property
+    def told_by_order(self) -> bool:
+        """Whether the order of the numbers speaks for or against a value, so that it helps to see it on the map."""
+        return bool(self.evidence.get("told_by_order"))
+
+    @property
     def strikes_all(self) -> bool:
         """Whether it is proposed for stems of a plot to strike their records."""
         return any(STRUCK in each.values.values() for each in self.meant)

@@ -147,3 +147,11 @@ def test_numbers_in_no_order_are_no_doubt():
     found = judged(columns)
     accused = [key for key, finding in found.items() if finding.severity != "note" and key not in truth]
     assert len(accused) < 0.002 * PLOTS * STEMS
+
+
+def test_it_is_known_whether_the_order_of_the_numbers_tells(case):
+    told = list(case[3].values())
+    for each in told:
+        said = "breaks the order" in each.message or "it fits the order" in each.message
+        assert each.told_by_order == said
+    assert 0 < sum(each.told_by_order for each in told) < len(told)

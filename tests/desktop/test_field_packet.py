@@ -1,8 +1,11 @@
 """Field packets from the window: what is chosen is what is made, off the GUI thread, and told."""
 
 import csv
+from datetime import date
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog
 
 from stemmap.assets import sample_data
 from stemmap.tasks.survey_file import add_uploads
@@ -61,3 +64,67 @@ def test_a_folder_with_a_packet_is_refused_by_a_sentence(sending, qtbot, tmp_pat
     assert "Name another folder" in sending.message_bar.sentence
     assert (tmp_path / "out" / "fill_in.csv").read_text() == "filled in"
     sending.field_packet.dialog.reject()
+
+
+def test_a_new_folder_beside_the_survey_file_is_proposed_and_made(sending, qtbot, tmp_path):
+    sending.field_packet.ask()
+    dialog = sending.field_packet.dialog
+    proposed = dialog.path
+    assert proposed.parent == tmp_path
+    assert proposed.name == f"wood_packet_{date.today().isoformat()}"
+    dialog.plots.button(2).setChecked(True)
+    with qtbot.waitSignal(sending.field_packet.written, timeout=30000):
+        qtbot.keyClick(dialog.folder, Qt.Key.Key_Return)
+    assert not dialog.isVisible()
+    assert (proposed / "fill_in.csv").exists()
+    sending.field_packet.ask()
+    assert dialog.path.name == f"{proposed.name}_2"
+    dialog.reject()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("full", "holds files already"),
+        (" ", "No folder is named"),
+        ("full/notes.txt", "is a file"),
+    ],
+)
+def test_a_folder_that_will_not_do_is_refused_in_the_dialog(sending, tmp_path, text, said):
+    (tmp_path / "full").mkdir()
+    (tmp_path / "full" / "notes.txt").write_text("mine")
+    sending.field_packet.ask()
+    dialog = sending.field_packet.dialog
+    dialog.folder.setText(text)
+    dialog.make.click()
+    assert dialog.isVisible()
+    assert said in dialog.refusal.text()
+    assert dialog.refusal.isVisible()
+    assert not sending.jobs.busy
+    dialog.reject()
+
+
+def test_an_empty_folder_and_a_name_beside_the_survey_file_will_do(sending, tmp_path):
+    (tmp_path / "empty").mkdir()
+    sending.field_packet.ask()
+    dialog = sending.field_packet.dialog
+    made = []
+    sending.field_packet.make = made.append
+    for text in ("empty", "new/below", str(tmp_path / "whole")):
+        dialog.folder.setText(text)
+        dialog.make.click()
+        assert not dialog.isVisible()
+    assert made == [tmp_path / "empty", tmp_path / "new" / "below", tmp_path / "whole"]
+
+
+def test_in_a_folder_that_is_chosen_and_full_a_new_one_is_proposed(sending, tmp_path, monkeypatch):
+    (tmp_path / "crews").mkdir()
+    chosen = []
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: chosen[-1])
+    sending.field_packet.ask()
+    dialog = sending.field_packet.dialog
+    for folder, proposed in ((tmp_path / "crews", "crews"), (tmp_path, f"wood_packet_{date.today().isoformat()}")):
+        chosen.append(str(folder))
+        dialog.browse.click()
+        assert dialog.path.name == proposed
+    dialog.reject()

@@ -462,3 +462,17 @@ def test_a_background_without_places_of_plots_is_refused(qtbot, show, tmp_path):
     qtbot.waitUntil(lambda: canvas.survey.plots is not None)
     canvas.backgrounds.add([tmp_path / "own.gpkg"])
     assert window.message_bar.isVisible()
+
+
+def test_the_order_of_numbers_is_shown_while_a_finding_is_selected_for_which_it_tells(opened, canvas, settled):
+    findings = opened.session.workup.findings
+    told = [findings.tell(place) for place in range(len(findings))]
+    place = next(place for place, each in enumerate(told) if each.told_by_order)
+    other = next(n for n in findings.places_of(told[place].visit_row) if not told[n].told_by_order)
+    opened.session.select_place(place)
+    settled()
+    assert canvas.shown.request.layers.order
+    assert not canvas.layers.value.order
+    opened.session.select_place(other)
+    settled()
+    assert not canvas.shown.request.layers.order

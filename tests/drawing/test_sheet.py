@@ -279,5 +279,7 @@ def test_a_blind_sheet_shows_the_ground_and_the_numbers_and_no_stem(plot, scatte
     assert any("Blind check" in text for text in said)
     assert any("field packet BCDFGH" in text for text in said)
     assert not {"as recorded", "doubt"} & set(said)
+    assert {"found", "yes", "no", "new"} <= set(said)
+    assert "found" not in words(*cold)
     assert set(whole.stems.texts("stem").tolist()) <= set(said)
     assert not any("Not drawn" in text for text in said)

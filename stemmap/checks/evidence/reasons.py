@@ -60,6 +60,7 @@ _REASONS = (
     "{typed} is not written as the other values are",
     "at {distance_m:.2f} m it stands farther out than the stems of this survey do",
 )
+_BREAKS_ORDER = 2
 _FITS = ("the order", "free ground", "the last visit")
 _PROPOSED = 0.1
 #: Instead of a reason: place of the other record, but not its dbh; its number; both.
@@ -206,6 +207,7 @@ def reasons(case: Case) -> Reasons:
         "neighbour": np.where(neighbour >= 0, labels(neighbour), ""),
         "twin": labels(twin),
         "twin_dbh_cm": measured.dbh_cm[twin],
+        "told_by_order": (code[:, 1:3] == _BREAKS_ORDER).any(axis=1) | ((code[:, 4] & 1) > 0),
         "apart_m": np.hypot(measured.x_m[rows] - measured.x_m[twin], measured.y_m[rows] - measured.y_m[twin]),
     }
     return Reasons(code, quantity, evidence)
