@@ -7,7 +7,7 @@ from typing import Literal
 
 import click
 
-from stemmap.cli.options import logged_in, output_option, progress_line, target
+from stemmap.cli.options import logged_in, output_option, progress_line, spare, target
 
 
 @click.command()
@@ -93,6 +93,7 @@ def remeasured(
     from stemmap.writing.output import text_output
     from stemmap.writing.remeasured import Told, write_remeasured
 
+    spare(output, [survey, *files])
     progress, done = progress_line()
     made = bring_back(survey, files, who=who or logged_in(), take=take, progress=progress)
     done()

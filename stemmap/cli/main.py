@@ -22,7 +22,7 @@ from stemmap.cli.options import (
     target,
     upload_options,
 )
-from stemmap.errors import Cancelled, InputError, StemmapError
+from stemmap.errors import Cancelled, InputError, OutputError, StemmapError
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -225,8 +225,10 @@ def recheck(
 def checks() -> None:
     """List all checks: what, why, what to do."""
     from stemmap.tasks.catalogue import write_catalogue
+    from stemmap.writing.output import text_output
 
-    write_catalogue(sys.stdout)
+    with text_output(None) as stream:
+        write_catalogue(stream)
 
 
 for verb in (
@@ -242,6 +244,13 @@ for verb in (
     cli.add_command(verb)
 
 
+def _open_streams() -> None:
+    """Put streams that lead nowhere in place of those that whoever calls has closed."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, Path(os.devnull).open(mode, encoding="utf-8"))  # noqa: SIM115 - as long as the process
+
+
 def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each way to end
     """Run the command line and give its exit code: 0 done, 1 findings, 2 unusable input, 3 cancelled or no way.
 
@@ -250,9 +259,13 @@ def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each
     open_window
         Opens the window on files and gives the exit code; handed in, because neither shell knows the other.
     """
+    from stemmap.writing.output import write_no_more
+
+    _open_streams()
     try:
         # Without standalone mode click gives back the code of an exit, else what the verb returned: nothing.
-        return int(cli.main(prog_name="stemmap", standalone_mode=False, obj=open_window) or 0)
+        code = int(cli.main(prog_name="stemmap", standalone_mode=False, obj=open_window) or 0)
+        sys.stdout.flush()
     except click.exceptions.Abort:
         click.echo("Stopped.", err=True)
         return Cancelled.exit_code
@@ -265,10 +278,18 @@ def main(open_window: OpenWindow) -> int:  # noqa: PLR0911 - one return for each
     except KeyboardInterrupt:
         click.echo("Stopped.", err=True)
         return Cancelled.exit_code
-    except BrokenPipeError:
-        # Whoever read the output has had enough; nothing more may be written at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
+    except SystemExit:
+        # So click answers a reader that has had enough, with the code that here tells of findings.
+        write_no_more()
+        return Cancelled.exit_code
+    except OSError as fault:
+        if fault.filename is not None:
+            raise
+        write_no_more()
+        click.echo(f"stemmap: The output cannot be written: {fault.strerror or fault}.", err=True)
+        return OutputError.exit_code
     except MemoryError:
         click.echo("stemmap: the machine has too little memory for this upload; split it and try again.", err=True)
         return StemmapError.exit_code
+    else:
+        return code

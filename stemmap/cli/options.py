@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import wraps
 from pathlib import Path
@@ -66,6 +66,8 @@ def upload_options(verb: _Verb) -> Any:
         columns: dict[str, str],
         **others: Any,
     ) -> Any:
+        if (output := others.get("output")) is not None:
+            spare(output, [*files, *([] if settings is None else [settings])])
         return verb(*args, uploads=Uploads(files, settings, radius, columns), **others)
 
     made: Any = gathered
@@ -119,6 +121,13 @@ def asked_of_list(budget_hours: float | None, blind_share: float | None, seed: i
 def target(output: str) -> Path | None:
     """The file to write; None: standard output."""
     return None if output == "-" else Path(output)
+
+
+def spare(output: str, read: Iterable[Path]) -> None:
+    """Refuse an output that is a survey file or among the files that are read, before any work is done."""
+    from stemmap.tasks.destination import spare_records
+
+    spare_records(target(output), read)
 
 
 def progress_line() -> tuple[Progress, Callable[[], None]]:

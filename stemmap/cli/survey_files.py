@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TextIO
 
 import click
 
-from stemmap.cli.options import Uploads, logged_in, output_option, progress_line, target, upload_options
+from stemmap.cli.options import Uploads, logged_in, output_option, progress_line, spare, target, upload_options
 from stemmap.errors import InputError, OutputError, StemmapError
 
 if TYPE_CHECKING:
@@ -179,6 +179,7 @@ def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
     from stemmap.writing.journal import write_journal
     from stemmap.writing.output import text_output
 
+    spare(output, [survey])
     with readable(survey, lambda sentence: click.echo(f"stemmap: {sentence}", err=True)) as survey_file:
         told = entries(survey_file)
     if as_of is not None:

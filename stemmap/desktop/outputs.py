@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QLocale, QMimeData, QObject, Signal, Slot
 from PySide6.QtGui import QGuiApplication, QImage
-from PySide6.QtWidgets import QFileDialog, QMainWindow
+from PySide6.QtWidgets import QFileDialog
 
 from stemmap.desktop.jobs import Jobs
 from stemmap.desktop.languages import spoken_language
@@ -18,6 +18,7 @@ from stemmap.desktop.wording import worded
 
 if TYPE_CHECKING:
     from stemmap.desktop.printing import Printing
+    from stemmap.desktop.window import MainWindow
     from stemmap.drawing.diagrams import Diagram
     from stemmap.drawing.layers import Layers
     from stemmap.progress import Progress
@@ -39,7 +40,7 @@ class Outputs(QObject):
     begun = Signal()
     written = Signal(str)
 
-    def __init__(self, session: Session, jobs: Jobs, window: QMainWindow) -> None:
+    def __init__(self, session: Session, jobs: Jobs, window: MainWindow) -> None:
         super().__init__(window)
         self._session, self._jobs, self._window = session, jobs, window
         self._printing: Printing | None = None
@@ -218,6 +219,16 @@ class Outputs(QObject):
         path = Path(chosen)
         if not path.suffix:
             path = path.with_suffix(kind.partition("*")[2].partition(")")[0])
-        self._jobs.start("writing", lambda progress: work(path, progress), apply=self.written.emit)
+        latest = self._window.uploads.latest
+        # Settings that were read are written over on purpose.
+        read = [] if latest is None else [one for one in latest.paths if one.suffix.lower() != ".toml"]
+
+        def sparing(progress: Progress) -> str:
+            from stemmap.tasks.destination import spare_records
+
+            spare_records(path, read)
+            return work(path, progress)
+
+        self._jobs.start("writing", sparing, apply=self.written.emit)
         self.begun.emit()
         return True

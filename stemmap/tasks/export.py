@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from stemmap.core.locate import geographic
 from stemmap.progress import Progress
 from stemmap.survey.place import coordinate_system, project
+from stemmap.tasks.destination import spare_records
 from stemmap.tasks.workup import Workup
 from stemmap.writing.layers import write_stems
 from stemmap.writing.stems import stem_columns
@@ -35,9 +36,10 @@ def export_stems(
     InputError
         When the coordinate system or the ending is not known.
     OutputError
-        When the file cannot be written.
+        When the file cannot be written, or is a survey file.
     """
     progress, path = progress or Progress(), Path(path)
+    spare_records(path)
     progress.step("Projecting stems")
     columns, used = exported_columns(workup, crs=crs)
     lonlat = np.full((len(columns["easting"]), 2), np.nan)

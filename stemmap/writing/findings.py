@@ -9,7 +9,7 @@ from types import MappingProxyType
 from typing import TextIO
 
 from stemmap.survey.findings import Finding, Findings
-from stemmap.writing.tables import write_csv, write_json_list
+from stemmap.writing.tables import one_line, write_csv, write_json_list
 
 _HEADINGS = (
     *("id", "plot", "visit", "stem", "check", "severity", "family", "field", "message"),
@@ -52,9 +52,9 @@ def _write_table(stream: TextIO, findings: Findings) -> None:
     for finding in findings:
         if (finding.plot, finding.visit) != place:
             place = (finding.plot, finding.visit)
-            stream.write(f"\n{_heading(finding)}\n")
-        stream.write(f"  {finding.severity:8}{finding.message}\n")
-        stream.writelines(f"          {line}\n" for line in _extras(finding))
+            stream.write(f"\n{one_line(_heading(finding))}\n")
+        stream.write(f"  {finding.severity:8}{one_line(finding.message)}\n")
+        stream.writelines(f"          {one_line(line)}\n" for line in _extras(finding))
     stream.write(f"\n{counts_sentence(findings).capitalize()}.\n")
 
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
+import shutil
 import warnings
 from collections.abc import Callable, Mapping
 from pathlib import Path
@@ -20,6 +23,12 @@ if TYPE_CHECKING:
     from geopandas import GeoDataFrame
 
 Columns = Mapping[str, NDArray[Any]]
+
+#: A disk with less room than this is full for a library that writes.
+_LITTLE_BYTES = 1 << 16
+
+#: Characters of a library's own words that are told.
+_LONGEST_REASON = 120
 
 #: Columns that a layer makes of its own.
 _KEPT_NAMES = ("fid", "geom", "geometry", "ogc_fid")
@@ -132,7 +141,10 @@ def _write(write: Callable[[], None], path: Path) -> None:
     try:
         write()
     except (DataSourceError, DataLayerError, ValueError) as fault:
-        raise OutputError(f"{path} cannot be written: {fault}. Choose another place.") from fault
+        # The libraries tell a full disk in their own words, at times with pages of SQL in them.
+        full = shutil.disk_usage(path.resolve().parent).free < _LITTLE_BYTES
+        reason = os.strerror(errno.ENOSPC) if full else str(fault).splitlines()[0][:_LONGEST_REASON]
+        raise OutputError(f"{path} cannot be written: {reason}. Choose another place.") from fault
 
 
 _WRITERS: Mapping[str, Callable[[Path, Columns, str | None, NDArray[np.float64]], None]] = MappingProxyType(

@@ -22,13 +22,19 @@ _RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³])(\..*)
 def text_output(path: Path | None) -> Iterator[TextIO]:
     """A text stream to a file, which appears whole or not at all, or to standard output when there is no path.
 
+    Whoever reads the standard output may stop before its end; that is no fault.
+
     Raises
     ------
     OutputError
         When the file cannot be written.
     """
     if path is None:
-        yield sys.stdout
+        try:
+            yield sys.stdout
+            sys.stdout.flush()
+        except BrokenPipeError:
+            write_no_more()
     elif path.exists() and not path.is_file() and not path.is_dir():
         # A pipe or a device takes what is written and must never be replaced by a file.
         with path.open("w", encoding="utf-8", errors="backslashreplace", newline="") as stream:
@@ -39,6 +45,11 @@ def text_output(path: Path | None) -> Iterator[TextIO]:
             partial.open("w", encoding="utf-8", errors="backslashreplace", newline="") as stream,
         ):
             yield stream
+
+
+def write_no_more() -> None:
+    """Let go of a standard output that takes nothing any more, so that what is still held back fails nowhere."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 @contextmanager

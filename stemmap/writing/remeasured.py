@@ -79,8 +79,8 @@ def _write_table(stream: TextIO, told: Told) -> None:
     if shown:
         write_text_table(stream, headings, map(_row, shown), units=units)
         stream.write(
-            "Differences, again minus recorded; * is beyond the tolerance. Rows that agree are left out here; JSON and "
-            "CSV have all.\n\n"
+            "Differences, again minus recorded; * is beyond the tolerance, ? behind what was written and is no value. "
+            "Rows that agree are left out here; JSON and CSV have all.\n\n"
         )
     counts = ", ".join(f"{count} {word}" for word, count in told.counts["outcomes"].items() if count)
     stream.write(f"{told.counts['rows']} rows came back" + (f": {counts}.\n" if counts else ".\n"))
@@ -105,8 +105,13 @@ def _write_table(stream: TextIO, told: Told) -> None:
 def _worth_telling(row: Mapping[str, Any]) -> bool:
     if row["outcome"] != _COMPARED:
         return row["outcome"] not in _UNEVENTFUL
-    agrees = all(row[name]["within"] is not False for name in _QUANTITIES)
+    agrees = all(row[name]["within"] is not False and not _not_understood(row[name]) for name in _QUANTITIES)
     return not agrees or row["known_by"] != _AS_PRINTED or row["names_other_plot"]
+
+
+def _not_understood(figures: Mapping[str, Any]) -> bool:
+    """Whether something was written that is no value of the quantity."""
+    return figures["typed"] is not None and figures["again"] is None
 
 
 def _row(row: Mapping[str, Any]) -> list[Any]:
@@ -114,7 +119,8 @@ def _row(row: Mapping[str, Any]) -> list[Any]:
     cells = []
     for name, decimals in zip(_QUANTITIES, (1, 2, 1), strict=True):
         difference, inside = row[name]["difference"], row[name]["within"]
-        cells.append("–" if difference is None else f"{difference:+.{decimals}f}" + ("" if inside else "*"))
+        missing = f"{row[name]['typed']} ?" if _not_understood(row[name]) else "–"
+        cells.append(missing if difference is None else f"{difference:+.{decimals}f}" + ("" if inside else "*"))
     stem = of["stem"] or of["tree"]
     means = row["known_by"]
     if row["names_other_plot"] and means == _AS_PRINTED:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, TextIO
 
@@ -12,6 +13,9 @@ from numpy.typing import NDArray
 
 #: A spreadsheet takes a text that begins so for a formula.
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+#: Characters that end a line or are commands to a terminal.
+_COMMANDS = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]+")
 
 _ROWS_AT_ONCE = 10_000
 
@@ -122,6 +126,9 @@ def write_text_table(
 
 
 def _shown(value: Any) -> str:
-    if value is None:
-        return "–"
-    return str(value)
+    return "–" if value is None else one_line(str(value))
+
+
+def one_line(text: str) -> str:
+    """Text for people, without what would break its line or command the terminal; names and reasons may hold both."""
+    return _COMMANDS.sub(" ", text)

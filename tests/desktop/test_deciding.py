@@ -5,7 +5,7 @@ import os
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QLabel, QListWidget
+from PySide6.QtWidgets import QFileDialog, QLabel, QListWidget
 
 from stemmap.desktop.decision_words import decision_words
 from stemmap.desktop.sentences import field_words
@@ -494,3 +494,14 @@ def test_a_file_that_can_only_be_read_says_so_and_stores_nothing(window, qtbot, 
     window.actions_by_name["keep-finding"].trigger()
     assert "cannot be written here" in window.message_bar.sentence
     assert journal(survey_path) == ()
+
+
+def test_stems_are_not_exported_over_the_open_survey_file(deciding, settled, survey_path, monkeypatch):
+    """Whoever picks it in the dialog and says yes to replacing it keeps it all the same."""
+    before = survey_path.read_bytes()
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *rest: (str(survey_path), "GeoPackage (*.gpkg)"))
+    for action in ("export", "save-settings"):
+        deciding.actions_by_name[action].trigger()
+        settled()
+        assert "survey.gpkg is a survey file" in deciding.message_bar.sentence
+    assert survey_path.read_bytes() == before

@@ -352,6 +352,16 @@ def test_the_command_line_tells_rows_proposals_and_quality(survey_path, filled, 
     assert len(listed.stdout.splitlines()) == len(filled) + 1
 
 
+def test_a_value_that_was_not_understood_is_shown_with_its_row(survey_path, filled, tmp_path):
+    first, second = [row for row in filled if row["stem"]][:2]
+    first["dbh_cm"], second["azimuth"] = "ca 30", "999"
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    run = CliRunner().invoke(cli, ["remeasured", str(survey_path), str(tmp_path / "back.csv"), "--who", "Ida"])
+    lines = run.stdout.splitlines()
+    assert any(line.endswith("ca 30 ?") for line in lines)
+    assert any("999 ?" in line for line in lines)
+
+
 def test_the_table_of_a_packet_is_no_upload(survey_path, filled, tmp_path):
     write_csv_as_typed(tmp_path / "back.csv", filled)
     with pytest.raises(InputError, match="take it in with stemmap remeasured"):

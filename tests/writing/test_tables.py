@@ -123,6 +123,13 @@ def test_text_table_lines_up_numbers_to_the_right():
     ]
 
 
+def test_text_for_people_commands_no_terminal_and_stays_in_its_line():
+    """Reasons and names are kept as typed, and anything can be typed."""
+    stream = io.StringIO()
+    write_text_table(stream, ["who", "why"], [["Ann\nA", "\x1b[31mred\r\u2028\x9b"], ["Bo", "plain"]])
+    assert stream.getvalue() == "who    why\nAnn A   [31mred\nBo     plain\n"
+
+
 def test_text_table_without_rows_is_its_headings():
     assert text_of(write_text_table, ["plot", "stems"], []) == "plot  stems\n"
 
