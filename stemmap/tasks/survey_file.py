@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
-from stemmap.errors import InputError, OutputError
+from stemmap.errors import InputError, OutputError, StemmapError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.decisions import entries
 from stemmap.store.layers import mark_decided, write_layers
 from stemmap.store.records import UploadedFile, add_settings, add_upload, latest_settings, uploads_of
 from stemmap.store.repair import Saved, repair
-from stemmap.store.survey_file import SurveyFile, opened
+from stemmap.store.survey_file import SurveyFile, is_survey_file, opened
 from stemmap.survey.difference import Difference, difference
 from stemmap.survey.fields import Table
 from stemmap.survey.returned import is_fill_in
@@ -109,6 +110,7 @@ def add_uploads(
     progress = progress or Progress()
     if not who.strip():
         raise InputError("Nobody is named who adds the upload; say it with --who NAME.")
+    _refuse_names(survey_path, paths)
     files = [uploaded_file(path) for path in paths if path.is_file()]
     known, uploads = _known(survey_path)
     if known is not None and settings is None:
@@ -131,7 +133,11 @@ def add_uploads(
         if not (told.new or (told.changes and replace_known)) and chosen == known.settings:
             return Added(None, told, None)
         upload, gone = told.to_add(replaces=bool(replace_known))
-    with opened(survey_path, write=True, create=True) as survey_file, survey_file.writing(who) as connection:
+    with (
+        _made_or_removed(survey_path),
+        opened(survey_path, write=True, create=True) as survey_file,
+        survey_file.writing(who) as connection,
+    ):
         if uploads_of(survey_file) != uploads:
             raise OutputError(f"Somebody else added to {survey_path.name} meanwhile; nothing was stored. Try again.")
         number = add_upload(connection, upload, files, who=who, replaces=bool(replace_known), gone=gone)
@@ -143,6 +149,31 @@ def add_uploads(
         progress.step("Writing layers")
         make_layers(survey_file, workup)
     return Added(number, told, workup)
+
+
+def _refuse_names(survey_path: Path, paths: Sequence[Path]) -> None:
+    """Refuse a survey file in place of an upload, and a new one that nothing would know as such by its name."""
+    for path in paths:
+        if is_survey_file(path):
+            raise InputError(f"{path.name} is a survey file, no upload; add the files that it was made of instead.")
+    there = survey_path.exists() and survey_path.stat().st_size > 0
+    if not there and survey_path.suffix.lower() != ".gpkg":
+        raise InputError(f"{survey_path.name} cannot be a survey file: its name must end in .gpkg. Nothing was made.")
+
+
+@contextmanager
+def _made_or_removed(path: Path) -> Iterator[None]:
+    """Remove a survey file that was made in vain, so that a full disk has its room back."""
+    new = not path.exists()
+    try:
+        yield
+    except BaseException:
+        if new:
+            with suppress(StemmapError, OSError), opened(path, write=True) as survey_file, survey_file.trying():
+                # Another command may have come first.
+                if not uploads_of(survey_file):
+                    path.unlink()
+        raise
 
 
 def _known(path: Path) -> tuple[Survey | None, list[tuple[int, tuple[UploadedFile, ...]]]]:
