@@ -15,6 +15,7 @@ from stemmap.desktop.message_bar import Answer
 from stemmap.desktop.session import Opened, prepare
 
 if TYPE_CHECKING:
+    from stemmap.desktop.map_request import DescribedMap
     from stemmap.desktop.window import MainWindow
     from stemmap.progress import Progress
     from stemmap.store.newest import Newest
@@ -115,6 +116,11 @@ class Following(QObject):
             QTimer.singleShot(0, self, lambda: self.told.emit(words))
         self.turned.emit()
 
+    @property
+    def settling(self) -> bool:
+        """Whether the survey as a whole is still to be checked after the last decision."""
+        return self._whole.isActive() or self._jobs.runs("survey")
+
     @Slot()
     def _on_stored(self) -> None:
         """Settings that were stored from here are nobody else's."""
@@ -160,15 +166,20 @@ class Following(QObject):
             return
         if self._now is not None and self._now.workup.survey.upload is not shown.workup.survey.upload:
             shown = self._now  # what was shown had other records
-        base, whole = shown, whole or not shown.checked
+        base, whole, canvas = shown, whole or not shown.checked, self._window.panels.map_panel.canvas
+        describe = canvas.ahead()
 
-        def work(progress: Progress) -> Opened:
-            return replace(_decided(base, path, journal, as_of, whole=whole, progress=progress), as_of=as_of)
+        def work(progress: Progress) -> tuple[Opened, DescribedMap | None]:
+            opened = replace(_decided(base, path, journal, as_of, whole=whole, progress=progress), as_of=as_of)
+            # While nothing else goes on this is quick; beside the painting of all the rest it takes twice as long.
+            return opened, describe(opened)
 
-        def apply(opened: Opened) -> None:
+        def apply(made: tuple[Opened, DescribedMap | None]) -> None:
+            opened, described = made
             if path == self.path and as_of == self.as_of:
                 if as_of is None:
                     self._now = None
+                canvas.take(described)
                 self._session.update(opened)
                 if not whole:
                     self._sum_up(opened)

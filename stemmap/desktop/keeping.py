@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
     from stemmap.progress import Progress
     from stemmap.survey.settings import Settings
+    from stemmap.tasks.workup import Workup
 
 #: So long after the last decision the layers follow, milliseconds.
 _LAYERS_AFTER_MS = 4000
@@ -49,22 +50,28 @@ class Keeping(QObject):
     @Slot()
     def refresh_layers(self) -> None:
         """Bring the layers of the survey file up to date, if they are not."""
-        path = self._following.path
-        if path is not None and not self._following.read_only and not self._jobs.runs("known"):
-            self._jobs.start("layers", lambda progress: _refresh(path, progress), apply=lambda _: None, shown=False)
+        path, shown = self._following.path, self._session.opened
+        if path is None or self._following.read_only or self._jobs.runs("known"):
+            return
+        if self._following.settling:
+            self._soon.start()  # what is being computed for the window need not be computed for the layers again
+            return
+        workup = shown.workup if shown is not None and shown.checked and shown.as_of is None else None
+        self._jobs.start("layers", lambda progress: _refresh(path, progress, workup), apply=lambda _: None, shown=False)
 
     def make_known(self, then: Callable[[], object]) -> None:
         """Put what is found under the settings shown into the layers, so that it can be decided; then go on."""
         path, opened, who = self._following.path, self._session.opened, self._window.deciding.who(ask=False)
         if path is None or opened is None:
             return
-        settings = opened.workup.survey.settings
+        workup = opened.workup
+        settings = workup.survey.settings
 
         def work(progress: Progress) -> None:
             from stemmap.tasks.survey_file import keep_settings
 
             keep_settings(path, settings, who=who)
-            _refresh(path, progress)
+            _refresh(path, progress, workup)
 
         def apply(_nothing: None) -> None:
             self.stored.emit()
@@ -103,11 +110,11 @@ class Keeping(QObject):
         self._jobs.start("settings", work, apply=apply, shown=False)
 
 
-def _refresh(path: Path, progress: Progress) -> None:
+def _refresh(path: Path, progress: Progress, workup: Workup | None) -> None:
     from stemmap.store.survey_file import is_writable, opened, stale
     from stemmap.tasks.survey_file import refresh_layers
 
     with opened(path) as survey_file:
         behind = stale(survey_file)
     if behind and is_writable(path):
-        refresh_layers(path, progress)
+        refresh_layers(path, progress, workup=workup)

@@ -59,9 +59,9 @@ def _parted(made: NDArray[np.void], known: NDArray[np.bool_]) -> list[bytes | No
 def note_extent(connection: sqlite3.Connection, table: str, x: NDArray[np.float64], y: NDArray[np.float64]) -> None:
     """Note how far a layer reaches; nothing where it has no positions."""
     known = np.isfinite(x) & np.isfinite(y)
+    extent: list[float | None] = [None] * 4
     if known.any():
         extent = [float(edge) for edge in (x[known].min(), y[known].min(), x[known].max(), y[known].max())]
-        connection.execute(
-            "UPDATE gpkg_contents SET min_x = ?, min_y = ?, max_x = ?, max_y = ? WHERE table_name = ?",
-            (*extent, table),
-        )
+    connection.execute(
+        "UPDATE gpkg_contents SET min_x = ?, min_y = ?, max_x = ?, max_y = ? WHERE table_name = ?", (*extent, table)
+    )

@@ -8,6 +8,11 @@ from dataclasses import dataclass
 #: "GPKG" and version 1.4.0, clause 1.1.1.1.1.
 APPLICATION_ID, USER_VERSION = 0x47504B47, 10400
 
+#: What is said of a layer that another program changed.
+_EDITED = "changed by another program"
+#: The time as gpkg_contents notes it; one and the same within a statement.
+_NOW = "strftime('%Y-%m-%dT%H:%M:%fZ','now')"
+
 #: The system of positions that are on no map (clause 1.1.2.1.2).
 NO_SYSTEM = -1
 
@@ -102,10 +107,30 @@ def unlist(connection: sqlite3.Connection, table: str) -> None:
     connection.execute("DELETE FROM gpkg_contents WHERE table_name = ?", (table,))
 
 
+def system_of(connection: sqlite3.Connection, table: str) -> int | None:
+    """Number of the system of a layer's positions; None where there is no such layer."""
+    row = connection.execute("SELECT srs_id FROM gpkg_contents WHERE table_name = ?", (table,)).fetchone()
+    return None if row is None else row[0]
+
+
+#: Changes of a layer's rows of which the file itself takes note.
+_CHANGES = ("INSERT", "UPDATE", "DELETE")
+
+
 def note_made(connection: sqlite3.Connection, table: str, description: str) -> None:
-    """Note when a layer was made, so that it is seen when another program changes it."""
+    """Note when a layer was made, so that it is seen when another program changes it.
+
+    Programs should note the time of a change themselves, but statements of SQL do not; triggers do it for them.
+    """
+    for change in _CHANGES:
+        connection.execute(
+            f"CREATE TRIGGER IF NOT EXISTS {table}_edited_{change.lower()} AFTER {change} ON {table} BEGIN "
+            f"UPDATE gpkg_contents SET last_change = {_NOW}, description = '{_EDITED}' "
+            f"WHERE table_name = '{table}'; END"
+        )
     connection.execute(
-        "UPDATE gpkg_contents SET description = ? || ' (made ' || last_change || ')' WHERE table_name = ?",
+        f"UPDATE gpkg_contents SET last_change = {_NOW}, description = ? || ' (made ' || {_NOW} || ')' "
+        "WHERE table_name = ?",
         (description, table),
     )
 
@@ -141,8 +166,7 @@ def set_aside(connection: sqlite3.Connection, table: str) -> str:
     connection.execute(f"ALTER TABLE {table} RENAME TO {name}")
     connection.execute("UPDATE gpkg_geometry_columns SET table_name = ? WHERE table_name = ?", (name, table))
     connection.execute(
-        "UPDATE gpkg_contents SET table_name = ?, identifier = ?, description = 'changed by another program' "
-        "WHERE table_name = ?",
-        (name, name, table),
+        "UPDATE gpkg_contents SET table_name = ?, identifier = ?, description = ? WHERE table_name = ?",
+        (name, name, _EDITED, table),
     )
     return name

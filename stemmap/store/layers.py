@@ -1,57 +1,18 @@
-"""Layers of the survey file for a GIS: plots as circles and centres, stems as decided, findings; made as a whole."""
+"""Layers of the survey file for a GIS: plots as circles and centres, stems as decided, findings."""
 
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from math import isfinite
 from typing import Any
 
-import numpy as np
-from numpy.typing import NDArray
-
 from stemmap.store import geopackage
-from stemmap.store.geometries import note_extent, point_blobs, ring_blobs
+from stemmap.store.geometries import note_extent
+from stemmap.store.layer_rows import Differing, Layer, Row, columns_of, differing_rows, insert_rows
 from stemmap.store.schema import quoted
+from stemmap.store.survey_file import SurveyFile, told
 from stemmap.survey.journal import Entry, standing
-
-Columns = Mapping[str, NDArray[Any]]
-
-
-@dataclass(frozen=True)
-class Layer:
-    """One layer: its attributes and where its rows are.
-
-    Parameters
-    ----------
-    types
-        Attributes by name, each with its type in the file.
-    part
-        Gives the attributes of some rows, as columns that SQLite takes.
-    x, y
-        Positions in the file's system, NaN where unknown: points of shape (n,), or corners of closed rings of shape
-        (n, corners).
-    """
-
-    types: Mapping[str, str]
-    part: Callable[[slice], Mapping[str, Sequence[Any]]]
-    x: NDArray[np.float64]
-    y: NDArray[np.float64]
-
-    @classmethod
-    def of_columns(cls, columns: Columns, x: NDArray[np.float64], y: NDArray[np.float64]) -> Layer:
-        """A layer of whole columns, shape (n,) each: object, float64, int64, bool or datetime64."""
-        return cls(
-            {name: _sql_type(values) for name, values in columns.items()},
-            lambda rows: {name: _values(values[rows]) for name, values in columns.items()},
-            x,
-            y,
-        )
-
-
-#: So many rows are made from their columns at once.
-_WRITTEN_AT_ONCE = 10_000
 
 _PURPOSE = {
     "plots": "plots as circles, one for each visit",
@@ -61,22 +22,14 @@ _PURPOSE = {
 }
 
 
-def write_layers(
-    connection: sqlite3.Connection,
-    layers: Mapping[str, Layer],
-    system: geopackage.ReferenceSystem | None,
-    *,
-    decided: Mapping[str, Entry],
-    at_entry: int,
-) -> list[str]:
-    """Make the layers anew, inside the caller's transaction.
-
-    A layer that another program changed is kept under another name.
+@dataclass(frozen=True)
+class Layers:
+    """The layers as they should be.
 
     Parameters
     ----------
-    layers
-        By name: plots, plot_centres, stems, findings.
+    by_name
+        plots, plot_centres, stems, findings.
     system
         The system of their positions; None where nothing has a place on the map.
     decided
@@ -84,44 +37,120 @@ def write_layers(
         so that it can be decided otherwise.
     at_entry
         The last journal entry that they know.
+    """
+
+    by_name: Mapping[str, Layer]
+    system: geopackage.ReferenceSystem | None
+    decided: Mapping[str, Entry]
+    at_entry: int
+
+    @property
+    def srs(self) -> int:
+        """Number of their system in the file."""
+        return geopackage.NO_SYSTEM if self.system is None else self.system.srs_id
+
+
+@dataclass(frozen=True)
+class Differences:
+    """In which rows the layers of a file differ from what they should be.
+
+    Parameters
+    ----------
+    stand
+        Of the layers that were compared: no other writer came since, as long as it is the same.
+    of_layer
+        By name; None for a layer that has to be made anew as a whole.
+    settled
+        Rows of findings that are settled by their decision, as they stand in the file.
+    """
+
+    stand: tuple[Any, ...]
+    of_layer: Mapping[str, Differing | None]
+    settled: Sequence[Row]
+
+
+def compare_layers(survey_file: SurveyFile, layers: Layers) -> Differences:
+    """Compare the layers of a file with what they should be; nothing is written, no transaction needed.
+
+    Raises
+    ------
+    InputError, OutputError
+        When the file cannot be read.
+    """
+    with told(survey_file.path):
+        return _compare(survey_file.connection, layers)
+
+
+def _compare(connection: sqlite3.Connection, layers: Layers) -> Differences:
+    stand = _stand(connection)
+    settled = _as_they_were(connection, layers)
+    of_layer: dict[str, Differing | None] = {}
+    for name, layer in layers.by_name.items():
+        declared = list(columns_of(connection, name).items()) == list(layer.declared().items())
+        same_system = geopackage.system_of(connection, name) == layers.srs
+        if declared and same_system and not geopackage.is_edited(connection, name):
+            of_layer[name] = differing_rows(connection, name, _rows(layers, name, settled))
+        else:
+            of_layer[name] = None
+    return Differences(stand, of_layer, settled)
+
+
+def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Differences | None = None) -> list[str]:
+    """Bring the layers up to date, inside the caller's transaction.
+
+    Only rows that differ are written. A layer that another program changed is kept under another name.
+
+    Parameters
+    ----------
+    differences
+        What `compare_layers` found before the transaction; it compares again if somebody wrote layers since, or None.
 
     Returns
     -------
     Names under which changed layers were kept.
     """
-    srs = geopackage.NO_SYSTEM if system is None else system.srs_id
-    if system is not None:
-        geopackage.add_system(connection, system)
-    settled = _as_they_were(connection, decided)
+    if differences is None or differences.stand != _stand(connection):
+        differences = _compare(connection, layers)
+    if layers.system is not None:
+        geopackage.add_system(connection, layers.system)
     kept = []
-    for name, layer in layers.items():
-        if geopackage.is_edited(connection, name):
-            kept.append(geopackage.set_aside(connection, name))
-        geopackage.without_index(connection, name)
-        geopackage.unlist(connection, name)
-        connection.execute(f"DROP TABLE IF EXISTS {name}")
-        declared = "".join(f", {quoted(each)} {kind}" for each, kind in layer.types.items())
-        kind = "POINT" if layer.x.ndim == 1 else "POLYGON"
-        connection.execute(f"CREATE TABLE {name} (fid INTEGER PRIMARY KEY, geom {kind}{declared})")
-        geopackage.add_features(connection, name, _PURPOSE[name], kind=kind, srs_id=srs)
-        marks = ", ".join("?" * (len(layer.types) + 1))
-        names = "".join(f", {quoted(each)}" for each in layer.types)
-        connection.executemany(f"INSERT INTO {name} (geom{names}) VALUES ({marks})", _rows(layer, srs))
+    for name, differing in differences.of_layer.items():
+        layer = layers.by_name[name]
+        if differing is None:
+            if geopackage.is_edited(connection, name):
+                kept.append(geopackage.set_aside(connection, name))
+            _make_anew(connection, name, layer, layers.srs)
+            for rows in _rows(layers, name, differences.settled):
+                insert_rows(connection, name, rows)
+        elif differing:
+            geopackage.without_index(connection, name)
+            connection.executemany(f"DELETE FROM {name} WHERE fid = ?", ((fid,) for fid in differing.gone))
+            insert_rows(connection, name, differing.fresh, fids=differing.gone)
+        else:
+            continue
         note_extent(connection, name, layer.x, layer.y)
         geopackage.note_made(connection, name, _PURPOSE[name])
-    connection.execute("DROP INDEX IF EXISTS findings_id")
-    connection.execute("CREATE UNIQUE INDEX findings_id ON findings (id)")
-    for row in settled:
-        if not connection.execute("SELECT 1 FROM findings WHERE id = ?", (row["id"],)).fetchone():
-            marks = ", ".join("?" * len(row))
-            names = ", ".join(map(quoted, row))
-            connection.execute(f"INSERT INTO findings ({names}) VALUES ({marks})", list(row.values()))
-    connection.execute("UPDATE survey_file SET layers_at = ?", (at_entry,))
+    connection.execute("CREATE UNIQUE INDEX IF NOT EXISTS findings_id ON findings (id)")
+    connection.execute("UPDATE survey_file SET layers_at = ?", (layers.at_entry,))
     return kept
 
 
+def _make_anew(connection: sqlite3.Connection, name: str, layer: Layer, srs: int) -> None:
+    """An empty layer in place of the one that is there, if there is one."""
+    geopackage.without_index(connection, name)
+    geopackage.unlist(connection, name)
+    connection.execute(f"DROP TABLE IF EXISTS {name}")
+    _, *others = layer.declared().items()
+    declared = "".join(f", {quoted(each)} {kind}" for each, kind in others)
+    connection.execute(f"CREATE TABLE {name} (fid INTEGER PRIMARY KEY{declared})")
+    geopackage.add_features(connection, name, _PURPOSE[name], kind=layer.kind, srs_id=srs)
+    if name == "findings":
+        # One that was set aside keeps its index under this name.
+        connection.execute("DROP INDEX IF EXISTS findings_id")
+
+
 def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bool:
-    """Bring the layers up to date without making them anew, inside the caller's transaction.
+    """Bring the layers up to date without working the survey up, inside the caller's transaction.
 
     That is enough as long as nobody did more since than to keep findings or to send the crew again: no value changes by
     that.
@@ -153,10 +182,14 @@ def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bo
         closed = rows[finding] is None or not rows[finding][1]
         if (was is not None and was.changes) or (closed and entry.decision == "recheck"):
             return False
-    for finding, entry in last.items():
-        if rows[finding] is not None:
-            _mark(connection, rows[finding], entry)
     if last:
+        for name in ("findings", "plots", "plot_centres"):
+            geopackage.without_index(connection, name)
+        for finding, entry in last.items():
+            if rows[finding] is not None:
+                _mark(connection, rows[finding], entry)
+        for name in ("findings", "plots", "plot_centres"):
+            geopackage.note_made(connection, name, _PURPOSE[name])
         connection.execute("UPDATE survey_file SET layers_at = ?", (journal[-1].entry,))
     return True
 
@@ -175,43 +208,41 @@ def _mark(connection: sqlite3.Connection, row: tuple[Any, ...], entry: Entry) ->
             )
 
 
-def _as_they_were(connection: sqlite3.Connection, decided: Mapping[str, Entry]) -> list[dict[str, Any]]:
+def _stand(connection: sqlite3.Connection) -> tuple[Any, ...]:
+    """What tells that nobody wrote layers: the entry they know, and when each was changed and made."""
+    at = connection.execute("SELECT layers_at FROM survey_file").fetchone()
+    listed = connection.execute(
+        "SELECT table_name, last_change, description FROM gpkg_contents WHERE data_type = 'features' ORDER BY 1"
+    ).fetchall()
+    return at, listed
+
+
+def _rows(layers: Layers, name: str, settled: Sequence[Row]) -> Iterator[Sequence[Row]]:
+    """Rows of a layer; for findings also those settled ones that are found no more."""
+    layer, found = layers.by_name[name], set[str]()
+    if name != "findings":
+        yield from layer.rows(layers.srs)
+        return
+    place = 1 + list(layer.types).index("id")
+    for rows in layer.rows(layers.srs):
+        found.update(row[place] for row in rows)
+        yield rows
+    yield [row for row in settled if row[place] not in found]
+
+
+def _as_they_were(connection: sqlite3.Connection, layers: Layers) -> list[Row]:
     """Rows of the layer as it was for decided findings, as they stand there once they are found no more."""
-    if not connection.execute("SELECT 1 FROM gpkg_contents WHERE table_name = 'findings'").fetchone():
+    before = geopackage.system_of(connection, "findings")
+    if before is None:
         return []
-    rows = []
-    for each in decided:
+    rows: list[Row] = []
+    names = ["geom", *layers.by_name["findings"].types]
+    for each, entry in layers.decided.items():
         cursor = connection.execute("SELECT * FROM findings WHERE id = ?", (each,))
-        names = [column[0] for column in cursor.description]
+        there = [column[0] for column in cursor.description]
         for values in cursor:
-            row = dict(zip(names, values, strict=True)) | {"open": 0, "decision": decided[each].decision}
-            row.pop("fid")
-            rows.append(row)
+            row = dict(zip(there, values, strict=True)) | {"open": 0, "decision": entry.decision}
+            if before != layers.srs:
+                row["geom"] = None  # it stands in another system
+            rows.append(tuple(row.get(name) for name in names))
     return rows
-
-
-def _rows(layer: Layer, srs: int) -> Iterator[tuple[Any, ...]]:
-    blobs = point_blobs if layer.x.ndim == 1 else ring_blobs
-    for first in range(0, len(layer.x), _WRITTEN_AT_ONCE):
-        rows = slice(first, first + _WRITTEN_AT_ONCE)
-        yield from zip(blobs(layer.x[rows], layer.y[rows], srs), *layer.part(rows).values(), strict=True)
-
-
-def _sql_type(values: NDArray[Any]) -> str:
-    kinds = {"f": "DOUBLE", "i": "INTEGER", "b": "BOOLEAN", "M": "DATE"}
-    if values.dtype.kind != "O":
-        return kinds.get(values.dtype.kind, "TEXT")
-    first = next((value for value in values.tolist() if value is not None), "")
-    return {bool: "BOOLEAN", int: "INTEGER", float: "DOUBLE"}.get(type(first), "TEXT")
-
-
-def _values(values: NDArray[Any]) -> Sequence[Any]:
-    """A column as SQLite takes it: nothing for NaN, NaT and empty text."""
-    if values.dtype.kind == "f":
-        return [value if isfinite(value) else None for value in values.tolist()]
-    if values.dtype.kind == "M":
-        return [None if text == "NaT" else text for text in values.astype("datetime64[D]").astype(str).tolist()]
-    if values.dtype.kind == "O":
-        return [None if value == "" else value for value in values.tolist()]
-    listed: list[Any] = values.tolist()
-    return listed

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 from typing import Any
@@ -12,9 +13,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.store.geopackage import ReferenceSystem
-from stemmap.store.layers import Layer
+from stemmap.store.layer_rows import Layer
+from stemmap.store.layers import Layers
 from stemmap.survey.decided import newest_upload
-from stemmap.survey.findings import Finding
+from stemmap.survey.findings import Finding, filled
 from stemmap.survey.place import coordinate_system, project_points
 from stemmap.survey.records import Records
 from stemmap.tasks.export import exported_columns
@@ -29,19 +31,26 @@ _CORNERS = 36
 _OWN_SYSTEM = 100_001
 
 
-def layers_of(workup: Workup) -> tuple[dict[str, Layer], ReferenceSystem | None]:
-    """The layers, and the coordinate system of their positions; None where no plot has coordinates."""
+def layers_of(workup: Workup) -> Layers:
+    """The layers of a survey as decided."""
     columns, used = exported_columns(workup)
     easting, northing = columns.pop("easting"), columns.pop("northing")
     east, north, ring_x, ring_y = _circles(workup, used)
     plots = _plot_columns(workup)
     findings = _findings_layer(workup, (easting, northing), (east, north))
-    return {
+    by_name = {
         "plots": Layer.of_columns(plots, ring_x, ring_y),
         "plot_centres": Layer.of_columns(plots, east, north),
         "stems": Layer.of_columns(columns, easting, northing),
         "findings": findings,
-    }, None if used is None else _system(used)
+    }
+    decisions = workup.survey.decisions
+    return Layers(
+        by_name,
+        None if used is None else _system(used),
+        decided=decisions.standing,
+        at_entry=decisions.entries[-1].entry if decisions.entries else 0,
+    )
 
 
 def _circles(workup: Workup, crs: str | None) -> tuple[Floats, Floats, Floats, Floats]:
@@ -84,7 +93,8 @@ def _plot_columns(workup: Workup) -> dict[str, NDArray[Any]]:
 
 def _findings_layer(workup: Workup, stems: tuple[Floats, Floats], centres: tuple[Floats, Floats]) -> Layer:
     """Findings where their stem or plot centre is."""
-    survey, findings = workup.survey, workup.findings
+    survey = workup.survey
+    findings = replace(workup.findings, telling=filled)  # a window may tell them in another language
     records, standing = survey.stems.records, survey.decisions.standing
     stem, visit = findings.order.stem, findings.order.visit
 

@@ -14,7 +14,8 @@ from stemmap.errors import InputError, OutputError, StemmapError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.decisions import entries
-from stemmap.store.layers import mark_decided, write_layers
+from stemmap.store.layers import compare_layers, mark_decided, write_layers
+from stemmap.store.newest import newest
 from stemmap.store.records import UploadedFile, add_settings, add_upload, latest_settings, uploads_of
 from stemmap.store.repair import Saved, repair
 from stemmap.store.survey_file import SurveyFile, is_survey_file, opened
@@ -202,10 +203,14 @@ def uploaded_file(path: Path) -> UploadedFile:
         raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
 
 
-def refresh_layers(path: Path, progress: Progress | None = None) -> list[str]:
-    """Bring the layers of a survey file up to date with what is decided.
+def refresh_layers(path: Path, progress: Progress | None = None, *, workup: Workup | None = None) -> list[str]:
+    """Bring the layers of a survey file up to date with what is decided; only rows that differ are written.
 
-    They are made anew as a whole, unless findings were only kept or sent to the crew since.
+    Parameters
+    ----------
+    workup
+        The survey of the file as it was worked up before; it is used where it is that of the file's last decision,
+        upload and settings, else the survey is worked up again.
 
     Returns
     -------
@@ -220,15 +225,32 @@ def refresh_layers(path: Path, progress: Progress | None = None) -> list[str]:
         with survey_file.writing() as connection:
             if mark_decided(connection, entries(survey_file)):
                 return []
-        uploads = uploads_of(survey_file)
-        workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
+        before = newest(survey_file)
+        if workup is None or not _is_of(workup, survey_file):
+            workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         known = len(workup.survey.decisions.entries)
+        layers = layers_of(workup)
+        differences = compare_layers(survey_file, layers)
         with survey_file.writing() as connection:
             # Somebody else may have made newer ones meanwhile.
             at = connection.execute("SELECT COALESCE(layers_at, 0) FROM survey_file").fetchone()[0]
-            if at <= known and uploads_of(survey_file) == uploads:
-                return make_layers(survey_file, workup)
+            now = newest(survey_file)
+            if at <= known and (now.upload, now.settings) == (before.upload, before.settings):
+                return write_layers(connection, layers, differences)
     return []
+
+
+def _is_of(workup: Workup, survey_file: SurveyFile) -> bool:
+    """Whether a survey was checked as a whole as the file has it now."""
+    survey, case = workup.survey, workup.case
+    if case.survey is not survey or case.measured is not workup.measured:
+        return False  # only some plots were checked after a decision
+    upload = max(survey.upload.upload_of_source, default=0)
+    return (
+        survey.decisions.entries == entries(survey_file)
+        and upload == newest(survey_file).upload
+        and settings_text(survey.settings) == latest_settings(survey_file)
+    )
 
 
 def keep_settings(path: Path, settings: Settings, *, who: str) -> None:
@@ -266,18 +288,10 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
 
 
 def make_layers(survey_file: SurveyFile, workup: Workup) -> list[str]:
-    """Make the layers anew from a survey, inside the caller's transaction.
+    """Bring the layers up to date with a survey, inside the caller's transaction.
 
     Returns
     -------
     Names under which layers were kept that another program had changed.
     """
-    layers, system = layers_of(workup)
-    decisions = workup.survey.decisions
-    return write_layers(
-        survey_file.connection,
-        layers,
-        system,
-        decided=decisions.standing,
-        at_entry=decisions.entries[-1].entry if decisions.entries else 0,
-    )
+    return write_layers(survey_file.connection, layers_of(workup))
