@@ -132,7 +132,7 @@ def find_top(rows: Sequence[Sequence[str]], asked: frozenset[str]) -> Top | None
     past = first + 1
     while past < len(rows) and _is_heading_line(rows[past], headings):
         for place, cell in enumerate(rows[past][: len(headings)]):
-            units[place] = units[place] or unit_of(cell.strip(" []()")) or ""
+            units[place] = units[place] or _unit_in(cell) or ""
         past += 1
     return Top(first, past, headings, tuple(units))
 
@@ -163,11 +163,21 @@ def _has_number(row: Sequence[str]) -> bool:
 
 
 def _is_heading_line(row: Sequence[str], headings: Sequence[str]) -> bool:
-    """Whether a line below the headings holds units, or the same headings once more, instead of a record."""
+    """Whether a line below the headings holds units, or the same headings once more, instead of a record.
+
+    Other words may stand beside them, as long as nothing in the line has a digit: a record always has one.
+    """
     said = [(cell.strip(), above) for cell, above in zip(row, headings, strict=False) if cell.strip(" -–")]
-    return bool(said) and all(
-        unit_of(cell.strip(" []()")) is not None or _mean_the_same(cell, above) for cell, above in said
-    )
+    known = [cell for cell, above in said if _unit_in(cell) is not None or _mean_the_same(cell, above)]
+    if not known or len(known) == len(said):
+        return bool(known)
+    has_digit = any(letter.isdigit() for cell in row for letter in cell)
+    return not has_digit and (len(known) > 1 or known[0][0] in "([")
+
+
+def _unit_in(cell: str) -> str | None:
+    """The unit that a cell names, in brackets or without; as `unit_of`."""
+    return unit_of(cell.strip(" []()"))
 
 
 def _mean_the_same(heading: str, other: str) -> bool:

@@ -34,6 +34,22 @@ def test_contradiction_is_reported(read, headings: str, setting: str, value: str
     assert _contradictions(upload, Settings().having(f"measurement.{setting}", value)) == fields
 
 
+@pytest.mark.parametrize(
+    ("below", "skipped"),
+    [
+        ("-,gon,m,cm,", True),
+        ("Nr,[gon],[m],[cm],Kürzel", True),
+        ("Nr,[gon],,,frei", True),
+        ("A,,,,m", False),  # a record with a species of one letter
+        ("1,[gon],[m],[cm],Kürzel", False),
+        ("A,B,C,D,E", False),
+    ],
+)
+def test_line_of_units_below_the_headings_is_no_record(read, below: str, skipped: bool):
+    upload = read({"s.csv": f"plot,azimuth,distance,dbh,species\n{below}\nP1,1,2,3,oak\n"})
+    assert len(upload.stems) == (1 if skipped else 2)
+
+
 def test_expected_unit_follows_the_settings():
     feet = Settings().having("measurement.length_unit", "foot").measurement
     assert expected_unit("distance_m", feet) == "ft"
