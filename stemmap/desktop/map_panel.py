@@ -39,8 +39,13 @@ class MapPanel(QWidget):
         self.scale = QLabel()
         self.scale.setContentsMargins(10, 6, 10, 6)
         self.scale.setToolTip(self.tr("Scale of the map on this screen, by the size the screen reports"))
+        # What is true for a moment has a place of its own: the heading gives way to it.
+        self.work = QLabel(self.tr("being checked again…"))
+        self.work.setContentsMargins(10, 6, 10, 6)
+        self.work.hide()
         above = QHBoxLayout()
         above.addWidget(self.heading, 1)
+        above.addWidget(self.work)
         above.addWidget(self.scale)
         layout.addLayout(above)
         layout.addWidget(self.goto)
@@ -66,8 +71,7 @@ class MapPanel(QWidget):
             parts += [self.tr("crew {name}").format(name=crew)] if crew else []
             if self.canvas.is_far:
                 parts = [self.tr("All plots, selected: {plot}").format(plot=parts[0])]
-        if not opened.checked:
-            parts += [self.tr("findings are being worked out anew")]
+        self.work.setVisible(not opened.checked)
         self.heading.say(", ".join(parts))
 
     def _hints(self, workup: Workup, visit: int) -> list[str]:

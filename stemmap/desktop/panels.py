@@ -30,7 +30,7 @@ _tr = QCoreApplication.translate
 _LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
 _BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
 #: To be raised when panels come, go or change their names: an older layout is then no longer restored.
-_LAYOUT = 4
+_LAYOUT = 5
 
 
 class Panels:
@@ -74,7 +74,7 @@ class Panels:
             "findings": self._dock("findings", _tr("panels", "Findings"), self.findings_panel, _RIGHT),
             "summary": self._dock("summary", _tr("panels", "Summary"), self.summary_panel, _RIGHT),
             "structure": self._dock("structure", _tr("panels", "Structure"), self.structure_panel, _RIGHT),
-            "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _RIGHT),
+            "settings": self._dock("settings", _tr("panels", "Settings"), self.settings_panel, _LEFT),
         }
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
         self._explain()
@@ -202,19 +202,20 @@ class Panels:
             docks[name].setFloating(False)
         for name, above in (
             ("layers", "plots"),
+            ("settings", "layers"),
             ("all-findings", "stems"),
             ("survey", "all-findings"),
             ("journal", "survey"),
             ("summary", "findings"),
             ("structure", "summary"),
-            ("settings", "structure"),
         ):
             docks[name].setFloating(False)
             window.tabifyDockWidget(docks[above], docks[name])
         across, down = Qt.Orientation.Horizontal, Qt.Orientation.Vertical
-        # The map keeps half of a small window.
-        beside, below = min(340, window.width() // 4), min(260, window.height() // 3)
-        window.resizeDocks([docks["plots"], docks["findings"]], [beside, beside], across)
+        # The map keeps half of a small window; the states of the plots are longer than the lines of sentences.
+        left, right = min(400, window.width() * 17 // 64), min(340, window.width() * 15 // 64)
+        below = min(260, window.height() // 3)
+        window.resizeDocks([docks["plots"], docks["findings"]], [left, right], across)
         window.resizeDocks([docks["stems"]], [below], down)
 
     def reset(self) -> None:

@@ -71,6 +71,7 @@ class RoundCard(QFrame):
             layout.addWidget(part)
         layout.addLayout(self.decisions)
         layout.addWidget(self.keys)
+        self.evidence.setWordWrap(True)
         for label in (self.heading, self.progress, self.sentence, self.remainder, self.decision, self.keys):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)

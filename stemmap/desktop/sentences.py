@@ -70,9 +70,11 @@ def count_words(errors: int, warnings: int, notes: int) -> str:
 def visit_state(opened: Opened, row: int, looked: int = 0) -> str:
     """The state of a plot visit, or of the whole survey's files (row -1), in words; `looked` findings were seen."""
     errors, warnings = int(opened.errors[row]), int(opened.warnings[row])
-    counted = looked_words(errors + warnings, looked) or count_words(errors, warnings, int(opened.notes[row]))
+    counted = count_words(errors, warnings, int(opened.notes[row]))
     words = [_lack_of_stems(opened, row), counted] if row >= 0 else [counted]
-    return ", ".join(word for word in words if word) or _tr("sentences", "no findings")
+    found = ", ".join(word for word in words if word) or _tr("sentences", "no findings")
+    # In a narrow list the end may have no room: how much is left comes first, then the numbers, the graver first.
+    return "; ".join(word for word in (looked_words(errors + warnings, looked), found) if word)
 
 
 def _lack_of_stems(opened: Opened, row: int) -> str:

@@ -58,7 +58,6 @@ class StructurePanel(QScrollArea):
         self.pictures: list[DiagramPicture] = []
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         # Always there, so that the width of the diagrams does not depend on their height.
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.setAccessibleName(self.tr("Spatial structure"))

@@ -139,7 +139,6 @@ class SummaryPanel(QScrollArea):
         self._session = session
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAccessibleName(self.tr("Summary"))
         self.values: dict[str, QLabel] = {}
         self.histogram = HistogramView(jobs, lambda: in_sight(self))

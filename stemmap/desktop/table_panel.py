@@ -44,6 +44,8 @@ _tr = QCoreApplication.translate
 #: Rows from which on they are made into text off the GUI thread.
 _LONG_TEXT = 2000
 _TYPING_MS = 200
+#: Width of a column beside its text, pixels.
+_BESIDE = 18
 
 
 class NumberDelegate(QStyledItemDelegate):
@@ -181,6 +183,7 @@ class TablePanel(QWidget):
         self.view.selectionModel().currentRowChanged.connect(self._on_row_chosen)
         self.view.copy_wanted.connect(self.copy_rows)
         self.view.horizontalHeader().customContextMenuRequested.connect(self._on_heading_menu)
+        self.view.horizontalHeader().sortIndicatorChanged.connect(self._on_sorted)
         self.view.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.view.customContextMenuRequested.connect(self._on_row_menu)
 
@@ -292,8 +295,16 @@ class TablePanel(QWidget):
         heading.setSectionHidden(place, not shown)
         if shown:
             cells = range(min(len(self.model.shown), 30))
-            texts = [self.model.columns[place].title + "    ", *(self.model.text(row, place) for row in cells)]
-            heading.resizeSection(place, min(max(measure(text) for text in texts) + 18, 460))
+            texts = [self.model.columns[place].title, *(self.model.text(row, place) for row in cells)]
+            heading.resizeSection(place, min(max(measure(text) for text in texts) + _BESIDE, 460))
+
+    @Slot(int)
+    def _on_sorted(self, place: int) -> None:
+        """Give the heading of the column that is sorted by room for its arrow."""
+        heading = self.view.horizontalHeader()
+        if 0 <= place < len(self.model.columns) and not heading.isSectionHidden(place):
+            needed = self.fontMetrics().horizontalAdvance(self.model.columns[place].title + "    ") + _BESIDE
+            heading.resizeSection(place, max(heading.sectionSize(place), needed))
 
     def differing(self) -> set[str]:
         """Titles of columns that the user shows or hides against their rule."""

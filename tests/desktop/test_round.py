@@ -64,12 +64,12 @@ def test_plot_s_state_changes_in_words(small):
     session, going = small
     session.select_visit(0)
     going.start()
-    count = going.stage.findings
+    count, found = going.stage.findings, visit_state(session.opened, 0)
     assert count > 1
     for left in range(count - 1, 0, -1):
-        assert visit_state(session.opened, 0, going.looked_at(0)) == f"{left} left"
+        assert visit_state(session.opened, 0, going.looked_at(0)) == f"{left} left; {found}"
         going.go(1)
-    assert visit_state(session.opened, 0, going.looked_at(0)) == "looked through"
+    assert visit_state(session.opened, 0, going.looked_at(0)) == f"looked through; {found}"
 
 
 def test_going_back_shows_the_finding_before(small):
