@@ -260,12 +260,14 @@ class FieldPacket(QObject):
 
         def work(progress: Progress) -> str:
             from stemmap.tasks.packet import make_packet
+            from stemmap.tasks.packet_words import hours_sentence
 
             made = make_packet(path, folder, errand, who=who, paper=paper, wording=worded, progress=progress)
             words = self.tr(
                 "Field packet {name} is in {folder}. Plots with former values: {cold}, blind: {blind}; stems to measure"
                 " again: {stems}."
             ).format(name=made.name, folder=folder, cold=made.cold, blind=made.blind, stems=made.stems)
+            words += " " + worded(hours_sentence(*made.hours))
             if made.without_place:
                 words += " " + self.tr("Without coordinates, so not in the list of plot centres: {plots}.").format(
                     plots=", ".join(made.without_place[:10])

@@ -17,7 +17,7 @@ from stemmap.survey.measured import measure
 from stemmap.survey.packet import Packet
 from stemmap.survey.withheld import without_values
 from stemmap.tasks.packet_plots import Errand, PacketPlots, measured_fields, packet_rows, plots_of_packet, words_of
-from stemmap.tasks.packet_words import about_packet
+from stemmap.tasks.packet_words import about_packet, hours_sentence
 from stemmap.tasks.sheets import SheetOptions, write_visits
 from stemmap.tasks.workup import Workup, open_uploads
 from stemmap.writing.fill_in import FillInTable, write_fill_in_csv, write_fill_in_workbook
@@ -47,6 +47,8 @@ class MadePacket:
         Number of plots that show their former values, and of those that do not.
     stems
         Number of stems to measure again.
+    hours
+        Crew time on plots that show their former values, and on blind ones, by the minutes in the settings.
     without_place
         Plots whose centre is on no map.
     """
@@ -56,13 +58,14 @@ class MadePacket:
     cold: int
     blind: int
     stems: int
+    hours: tuple[float, float]
     without_place: tuple[str, ...]
 
     def sentence(self) -> str:
         """What was made, in words."""
         said = (
             f"Field packet {self.name} is in {self.folder}: plots with former values: {self.cold}, blind "
-            f"plots: {self.blind}, stems to measure again: {self.stems}."
+            f"plots: {self.blind}, stems to measure again: {self.stems}. {hours_sentence(*self.hours)}"
         )
         if self.without_place:
             names = ", ".join(self.without_place[:10])
@@ -122,7 +125,8 @@ def make_packet(
     with opened(survey_path, write=True) as survey_file, survey_file.writing() as connection:
         add_packet(connection, packet, who=who)
     table = FillInTable(packet.name, packet.rows, measured, *words_of(workup.survey))
-    about = list(map(wording, about_packet(workup, packet, list(measured)[-1], survey_path.name)))
+    said = about_packet(workup, packet, plots, diameter=list(measured)[-1], survey_file=survey_path.name)
+    about = list(map(wording, said))
     options = SheetOptions(scale, paper, wording=wording)
     _write_files(workup, plots, folder, table, about=about, options=options, progress=progress)
     placed = np.isfinite(workup.measured.centres.lon)
@@ -132,6 +136,7 @@ def make_packet(
         cold=len(plots.order) - len(plots.blind),
         blind=len(plots.blind),
         stems=sum(row.source is not None for row in packet.rows),
+        hours=plots.hours(workup.survey.settings.recheck),
         without_place=tuple(str(workup.survey.visits.plot[row]) for row in plots.order if not placed[row]),
     )
 

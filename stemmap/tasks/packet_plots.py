@@ -15,6 +15,7 @@ from stemmap.survey.decided import rows_of
 from stemmap.survey.matched import match
 from stemmap.survey.measured import Status
 from stemmap.survey.packet import Asked, Look, PacketRow
+from stemmap.survey.settings import Recheck
 from stemmap.survey.survey import Survey
 from stemmap.survey.withheld import by_number
 from stemmap.tasks.recheck import BLIND_SHARE, recheck_list
@@ -84,6 +85,22 @@ class PacketPlots:
     blind: frozenset[int]
     stems: dict[int, list[int]]
     again: dict[int, list[int]]
+
+    def searched(self, row: int) -> bool:
+        """Whether stems are looked for that others hide from the centre."""
+        return any(stem < 0 for stem in self.again.get(row, ()))
+
+    def hours(self, rules: Recheck) -> tuple[float, float]:
+        """Crew time on the plots that show their former values, and on the blind ones, with the way to each."""
+        minutes = {True: 0.0, False: 0.0}
+        for row in self.order:
+            minutes[row in self.blind] += (
+                rules.minutes_to_plot
+                + rules.minutes_to_set_up
+                + rules.minutes_per_stem * len(self.stems[row])
+                + rules.minutes_to_search * self.searched(row)
+            )
+        return minutes[False] / 60.0, minutes[True] / 60.0
 
 
 def plots_of_packet(workup: Workup, errand: Errand) -> PacketPlots:

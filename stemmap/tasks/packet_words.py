@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from stemmap.survey.packet import Packet
+from stemmap.tasks.packet_plots import PacketPlots
 from stemmap.tasks.workup import Workup
 
 _CAUTION = (
@@ -23,11 +24,15 @@ _UNITS = {
 }
 
 
-def about_packet(workup: Workup, packet: Packet, diameter: str, survey_file: str) -> Iterator[str]:
+def about_packet(
+    workup: Workup, packet: Packet, chosen: PacketPlots, *, diameter: str, survey_file: str
+) -> Iterator[str]:
     """Sentences for the crew: the title, the caution, what to do, then the plots in their order.
 
     Parameters
     ----------
+    chosen
+        The plots of the packet.
     diameter
         Field of the thickness that is measured.
     survey_file
@@ -67,11 +72,21 @@ def about_packet(workup: Workup, packet: Packet, diameter: str, survey_file: str
         "write that under remark and go on, do not guess it."
     )
     yield f"What comes back is taken in by: stemmap remeasured {survey_file} fill_in.xlsx"
+    yield hours_sentence(*chosen.hours(workup.survey.settings.recheck))
     yield ""
     yield "Plots in the order of plot_centres.gpx, those without coordinates last:"
     for number, ((plot, visit, look), rows) in enumerate(plots, start=1):
         count = sum(row.source is not None for row in rows)
-        yield f"{number}. plot {plot}{f', visit {visit}' if visit else ''}: {look}, stems to measure: {count}"
+        told = f"{number}. plot {plot}{f', visit {visit}' if visit else ''}: {look}, stems to measure: {count}"
+        if chosen.searched(workup.survey.visit_row(plot, visit or "")):
+            told += "; look from a second point for stems that others hide"
+        yield told
+
+
+def hours_sentence(cold: float, blind: float) -> str:
+    """How long a crew takes for the plots that show their former values and for the blind ones, in words."""
+    told = f"By the minutes in the settings a crew takes about {cold + blind:.1f} hours"
+    return f"{told}, of them {blind:.1f} on blind plots." if blind else f"{told}."
 
 
 def _units(workup: Workup, diameter: str) -> str:

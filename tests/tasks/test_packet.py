@@ -269,3 +269,25 @@ def test_more_rows_than_crews_can_fill_in_are_refused(survey_file, tmp_path, mon
     assert MOST_ROWS > 10
     with pytest.raises(InputError, match="name fewer plots"):
         make_packet(survey_file, tmp_path / "out", Errand(), who="Ida")
+
+
+def test_the_crew_is_told_how_long_it_takes_and_where_to_look_for_hidden_stems(tmp_path):
+    """By hand: 30 + 5 minutes to each plot, 2 for each stem, 10 to look from a second point."""
+    folder = sample_data("survey")
+    path = tmp_path / "wood.gpkg"
+    add_uploads(path, [folder / name for name in ("plots.csv", "stems.csv", "settings.toml")], who="Ida")
+    made = make_packet(path, tmp_path / "out", Errand(None, True, 8.0, 0.5, 1), who="Ida")
+    about = (tmp_path / "out" / ABOUT).read_text("utf-8").splitlines()
+    plots = [line for line in about if re.match(r"\d+\. plot ", line)]
+    hours = {"cold": 0.0, "blind": 0.0}
+    for line in plots:
+        look = "blind" if ": blind, " in line else "cold"
+        stems = int(re.search(r"stems to measure: (\d+)", line)[1])
+        searched = line.endswith("; look from a second point for stems that others hide")
+        assert stems or searched
+        hours[look] += (35 + 2 * stems + 10 * searched) / 60
+    assert made.hours == pytest.approx((hours["cold"], hours["blind"]))
+    assert 7.0 < made.hours[0] <= 8.0
+    told = f"takes about {sum(made.hours):.1f} hours, of them {made.hours[1]:.1f} on blind plots."
+    assert any(line.endswith(told) for line in about)
+    assert told in made.sentence()
