@@ -75,6 +75,32 @@ def _of_field(field: str, looks: list[Told | None], tolerance: str) -> Iterator[
             ),
             [_figure(each, "spread") for each in looks],
         )
+        yield Line(
+            _begun(_tr("quality", "{field}: median difference").format(field=field)),
+            _tr("quality", "Middle of again minus recorded, which a single slip hardly moves; {interval}").format(
+                interval=interval
+            ),
+            [_figure(each, "median") for each in looks],
+        )
+        yield Line(
+            _begun(_tr("quality", "{field}: standard deviation by the median").format(field=field)),
+            _tr(
+                "quality",
+                "1.4826 times the median of the absolute deviations from the median difference (Hampel 1974), which a"
+                " single slip hardly moves; {interval}",
+            ).format(interval=interval),
+            [_figure(each, "robust_sd") for each in looks],
+        )
+        if any(each and each["gross"] for each in looks):
+            yield Line(
+                _begun(_tr("quality", "{field}: gross differences").format(field=field)),
+                _tr(
+                    "quality",
+                    "Differences beyond the tolerance that do not belong to the others by the generalized extreme"
+                    " studentized deviate (Rosner 1983), at a risk of 0.01; bias and standard deviation hold them",
+                ),
+                [worded(each["gross_reason"]) if each and each["gross"] else "–" for each in looks],
+            )
 
 
 def _of_look(told: Any, look: str) -> Told | None:
@@ -100,7 +126,9 @@ def _figure(told: Told | None, name: str) -> str:
         return "–"
     decimals = 3 if told["unit"] == "m" else 2
     values = [told[each] for each in (name, f"{name}_low", f"{name}_high")]
-    value, low, high = (_signed(each, decimals) if name == "bias" else number(each, decimals) for each in values)
+    value, low, high = (
+        number(each, decimals) if name in ("spread", "robust_sd") else _signed(each, decimals) for each in values
+    )
     return _tr("quality", "{value} {unit} ({low} to {high})").format(value=value, unit=told["unit"], low=low, high=high)
 
 

@@ -9,7 +9,8 @@ from math import sqrt
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.core.agreement import Agreement, agreement, turned
+from stemmap.core.agreement import Agreement, agreement, turned, within
+from stemmap.core.robust import Robust, gross, robust
 from stemmap.survey.matched import Matched, Outcome
 from stemmap.survey.packet import Look
 from stemmap.survey.records import Upload
@@ -24,6 +25,36 @@ FEW = 8
 
 #: Measured quantities with the unit in which their differences are told.
 QUANTITIES: tuple[tuple[str, str], ...] = (("azimuth", "°"), ("distance", "m"), ("dbh", "cm"))
+
+#: Decimals in which differences are told, by unit.
+DECIMALS = {"°": 2, "m": 3, "cm": 2}
+
+
+#: So many gross differences are named in a sentence.
+_NAMED = 3
+
+
+@dataclass(frozen=True)
+class Gross:
+    """A difference that does not belong to the others of its field.
+
+    Parameters
+    ----------
+    plot, visit, stem
+        Of its stem, as recorded; empty where nothing is.
+    difference
+        Again minus recorded, in the unit of the field.
+    """
+
+    plot: str
+    visit: str
+    stem: str
+    difference: float
+
+    def words(self, unit: str) -> str:
+        """The stem and its difference."""
+        visit = f" visit {self.visit}" if self.visit else ""
+        return f"plot {self.plot}{visit} stem {self.stem or '?'} ({self.difference:+.{DECIMALS[unit]}f} {unit})"
 
 
 @dataclass(frozen=True)
@@ -41,6 +72,12 @@ class Quality:
         Smallest and largest tolerance of a pair, in that unit; NaN where there is none.
     agreement
         Its figures, again minus recorded; of species and status only the share that is the same.
+    robust
+        Median difference, and standard deviation that gross differences hardly move; of species nothing.
+    gross
+        Differences beyond the tolerance that do not belong to the others, the largest first.
+    without_gross
+        As `agreement`, without them.
     """
 
     look: Look
@@ -49,11 +86,41 @@ class Quality:
     tolerance_low: float
     tolerance_high: float
     agreement: Agreement
+    robust: Robust
+    gross: tuple[Gross, ...]
+    without_gross: Agreement
 
     @property
     def sd_of_one(self) -> float:
         """Standard deviation of a single measurement, if both crews measure alike: that of the difference by √2."""
         return self.agreement.spread / sqrt(2.0)
+
+    @property
+    def gross_share(self) -> float:
+        """Share of the gross differences in the sum of squares around the mean; NaN without two pairs left."""
+        left, all_pairs = self.without_gross, self.agreement
+        return 1.0 - (left.pairs - 1) * left.spread**2 / ((all_pairs.pairs - 1) * all_pairs.spread**2)
+
+    @property
+    def gross_words(self) -> str:
+        """Which differences make most of bias and standard deviation, and what these are without; empty: none do."""
+        if not self.gross:
+            return ""
+        named = ", ".join(each.words(self.unit) for each in self.gross[:_NAMED])
+        if len(self.gross) > _NAMED:
+            named = f"{named} and {len(self.gross) - _NAMED} more"
+        left, digits = self.without_gross, DECIMALS[self.unit]
+        bias, spread = f"{left.bias:+.{digits}f} {self.unit}", f"{left.spread:.{digits}f} {self.unit}"
+        share, pairs = f"{100.0 * self.gross_share:.0f}", self.agreement.pairs
+        if len(self.gross) == 1:
+            return (
+                f"One of {pairs} differences, {named}, makes {share} % of their scatter; without it the bias is {bias} "
+                f"and the standard deviation {spread}."
+            )
+        return (
+            f"{len(self.gross)} of {pairs} differences, {named}, make {share} % of their scatter; without them the "
+            f"bias is {bias} and the standard deviation {spread}."
+        )
 
     @property
     def reason(self) -> str:
@@ -94,7 +161,8 @@ def allowed(matched: Matched, settings: Settings) -> Floats:
 def quality(upload: Upload, settings: Settings, matched: Matched, *, confidence: float = 0.95) -> list[Quality]:
     """Agreement by look and field.
 
-    Species agree where the texts do, but for case and blanks.
+    Species agree where the texts do, but for case and blanks. Gross differences, as `stemmap.core.robust.gross` has
+    them and beyond the tolerance, stay in all figures: the plain ones are what bias and standard deviation mean.
 
     Parameters
     ----------
@@ -110,12 +178,25 @@ def quality(upload: Upload, settings: Settings, matched: Matched, *, confidence:
             limits = tolerance[rows, place]
             made = agreement(difference[rows, place], tolerance=limits, confidence=confidence)
             ends = (float(limits.min()), float(limits.max())) if len(rows) else (np.nan, np.nan)
-            told.append(Quality(look, field, unit, *ends, made))
+            far = gross(difference[rows, place]) & ~within(difference[rows, place], limits)
+            left = agreement(difference[rows[~far], place], tolerance=limits[~far], confidence=confidence)
+            middle = robust(difference[rows, place], confidence=confidence)
+            named = _gross(upload, matched, rows[far], difference[rows[far], place])
+            told.append(Quality(look, field, unit, *ends, made, middle, named, left))
         same = _same(upload, matched)[chosen]
         counted = agreement(same, tolerance=0.0, confidence=confidence)
         share = Agreement(counted.pairs, counted.within, counted.within_low, counted.within_high, *[np.nan] * 6)
-        told.append(Quality(look, "species", "", np.nan, np.nan, share))
+        told.append(Quality(look, "species", "", np.nan, np.nan, share, robust([]), (), share))
     return told
+
+
+def _gross(upload: Upload, matched: Matched, rows: NDArray[np.int64], difference: Floats) -> tuple[Gross, ...]:
+    """Stems of some rows with their differences, the largest first."""
+    order = np.argsort(-np.abs(difference), kind="stable")
+    stems = upload.stems.take(matched.stem[rows[order]])
+    plot, visit, stem, tree = (cells(stems, name).tolist() for name in ("plot", "visit", "stem", "tree"))
+    numbers = [one or other for one, other in zip(stem, tree, strict=True)]
+    return tuple(map(Gross, plot, visit, numbers, difference[order].tolist()))
 
 
 def stems_found(matched: Matched) -> list[Found]:

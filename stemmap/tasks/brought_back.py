@@ -294,6 +294,17 @@ def _quality_as_json(told: Quality) -> dict[str, Any]:
         "tolerance_low": _finite(told.tolerance_low),
         "tolerance_high": _finite(told.tolerance_high),
         "reason": told.reason or None,
+        "median": _finite(told.robust.median),
+        "median_low": _finite(told.robust.median_low),
+        "median_high": _finite(told.robust.median_high),
+        "robust_sd": _finite(told.robust.spread),
+        "robust_sd_low": _finite(told.robust.spread_low),
+        "robust_sd_high": _finite(told.robust.spread_high),
+        "gross": [vars(each) for each in told.gross],
+        "gross_share": _finite(told.gross_share) if told.gross else None,
+        "bias_without_gross": _finite(told.without_gross.bias),
+        "spread_without_gross": _finite(told.without_gross.spread),
+        "gross_reason": told.gross_words or None,
     }
 
 

@@ -141,6 +141,8 @@ def _quality_lines(quality: Mapping[str, Any]) -> Iterator[str]:
             yield f"  stems: {stems['found']} of {stems['asked']} found, {stems['added']} added"
         for each in fields:
             yield f"  {each['field']}: {_figures(each)}"
+            if each["gross_reason"]:
+                yield f"    {each['gross_reason']}"
     if quality["fields"]:
         yield f"Intervals hold with 95 %. Tolerances: {quality['tolerance']}."
 
@@ -150,6 +152,12 @@ _LOOKS: Mapping[str, str] = MappingProxyType(
         "blind": "How well the survey was measured, from blind checks (the crew did not know the former values):",
         "cold": "Looks with the former values before the crew's eyes; they agree too easily to tell of errors:",
     }
+)
+
+
+_FIGURES_TOLD = (
+    *(("bias", "bias", "+"), ("standard deviation", "spread", "")),
+    *(("median", "median", "+"), ("standard deviation by the median", "robust_sd", "")),
 )
 
 
@@ -164,7 +172,8 @@ def _figures(told: Mapping[str, Any]) -> str:
         share += "".join(
             f"; {word} {told[name]:{sign}.{decimals}f} {unit} "
             f"({told[f'{name}_low']:{sign}.{decimals}f} to {told[f'{name}_high']:{sign}.{decimals}f})"
-            for word, name, sign in (("bias", "bias", "+"), ("standard deviation", "spread", ""))
+            for word, name, sign in _FIGURES_TOLD
+            if told[f"{name}_low"] is not None
         )
     return f"{share}; {told['reason']}" if told["reason"] else share
 
