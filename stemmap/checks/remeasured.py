@@ -16,32 +16,33 @@ from stemmap.survey.measured import Status, stem_status
 from stemmap.survey.quantities import MEASURED, typed_texts
 from stemmap.survey.registry import Case, check
 from stemmap.survey.returned import cells
+from stemmap.survey.settings import Measurement
 from stemmap.units import DBH_CENTIMETRES
 
 Integers = NDArray[np.int64]
 Texts = NDArray[np.object_]
 
 _BEYOND = (
-    "No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the azimuth was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°.",
-    "No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.",
-    "No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.",
 )
 #: The same where neither need be grossly wrong.
 _ORDINARY = (
-    "No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the azimuth was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.",
-    "No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.",
-    "No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of "
+    "No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.",
 )
 _FILLED = (
-    "No. {stem}: the azimuth was measured again as {again:g}; none was recorded that can be used.",
-    "No. {stem}: the distance was measured again as {again:g}; none was recorded that can be used.",
-    "No. {stem}: the dbh was measured again as {again:g}; none was recorded that can be used.",
+    "No. {stem}: the azimuth was measured again as {again:g}{unit}; none was recorded that can be used.",
+    "No. {stem}: the distance was measured again as {again:g}{unit}; none was recorded that can be used.",
+    "No. {stem}: the dbh was measured again as {again:g}{unit}; none was recorded that can be used.",
 )
 _UNREAD = (
     "No. {stem}: what was written for the azimuth measured again, {again}, is no azimuth.",
@@ -137,6 +138,7 @@ def _values(case: Case, found: Again, quantity: int, compared: NDArray[np.bool_]
             evidence = {
                 "recorded": records.numbers(name)[found.stem[places]],
                 "again": new[places],
+                "unit": np.full(len(places), _unit(name, case.survey.settings.measurement), object),
                 "difference": found.difference[places, quantity],
                 "tolerance": found.tolerance[places, quantity],
                 **_origin(case, found, found.row[places]),
@@ -157,6 +159,12 @@ def _values(case: Case, found: Again, quantity: int, compared: NDArray[np.bool_]
         },
         severity="note",
     )
+
+
+def _unit(name: str, measurement: Measurement) -> str:
+    """Unit in which the values of a field were typed, as it stands behind a number."""
+    unit = measurement.unit_of(name).partition("_")[0]
+    return "°" if unit == "degree" else f" {unit}"
 
 
 def _words(case: Case, found: Again, compared: NDArray[np.bool_], *, field: str, message: str) -> Batch:

@@ -1,16 +1,11 @@
 """Units that headings or cells name, held against the settings."""
 
-from collections.abc import Iterator, Mapping
-from types import MappingProxyType
+from collections.abc import Iterator
 
 import numpy as np
 
-from stemmap.survey.fields import FIELDS
 from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
-from stemmap.survey.settings import Measurement
-
-_IN_FEET: Mapping[str, str] = MappingProxyType({"m": "ft", "cm": "in"})
 
 
 @check("heading-unit-contradicts", family="import", severity="warning")
@@ -23,7 +18,7 @@ def heading_unit_contradicts(case: Case) -> Iterator[Batch]:
     """
     measurement = case.survey.settings.measurement
     for stated in case.survey.upload.units:
-        expected = expected_unit(stated.field, measurement)
+        expected = measurement.unit_of(stated.field)
         if expected in ("", stated.unit) or (stated.unit == "mil" and expected.startswith("mil")):
             continue
         message = "Column {column} of {file} is said to be in {stated}, but its values are read in {expected}."
@@ -34,13 +29,3 @@ def heading_unit_contradicts(case: Case) -> Iterator[Batch]:
             field=stated.field,
             evidence={name: np.array([text], dtype=object) for name, text in evidence.items()},
         )
-
-
-def expected_unit(field: str, measurement: Measurement) -> str:
-    """Unit in which the values of a field are read; empty where every unit is possible."""
-    own = FIELDS[field].unit
-    if own == "azimuth unit":
-        return measurement.azimuth_unit
-    if own == "CRS unit":
-        return ""
-    return _IN_FEET.get(own, own) if measurement.length_unit == "foot" else own

@@ -12,7 +12,7 @@ from typing import Any, Literal, get_args, get_origin, get_type_hints
 from stemmap.core.design import Circle, Design
 from stemmap.core.locate import Precision
 from stemmap.errors import InputError
-from stemmap.survey.fields import STRUCK
+from stemmap.survey.fields import FIELDS, STRUCK
 from stemmap.units import DBH_CENTIMETRES, FULL_CIRCLE, METRES, SQUARE_FEET_PER_ACRE
 
 
@@ -28,6 +28,15 @@ class Measurement:
     method: Literal["from_centre", "at_stem"] = "from_centre"
     breast_height_m: float = 1.3
     length_unit: Literal["metre", "foot"] = "metre"
+
+    def unit_of(self, field: str) -> str:
+        """Unit in which the values of a field are read; empty where every unit is possible."""
+        own = FIELDS[field].unit
+        if own == "azimuth unit":
+            return self.azimuth_unit
+        if own == "CRS unit":
+            return ""
+        return {"m": "ft", "cm": "in"}.get(own, own) if self.length_unit == "foot" else own
 
 
 @dataclass(frozen=True)

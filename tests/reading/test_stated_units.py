@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from stemmap.reading.stated_units import expected_unit, heading_unit_contradicts
+from stemmap.reading.stated_units import heading_unit_contradicts
 from stemmap.survey.measured import measure
 from stemmap.survey.registry import Case, catalogue
 from stemmap.survey.settings import Settings
@@ -48,13 +48,6 @@ def test_contradiction_is_reported(read, headings: str, setting: str, value: str
 def test_line_of_units_below_the_headings_is_no_record(read, below: str, skipped: bool):
     upload = read({"s.csv": f"plot,azimuth,distance,dbh,species\n{below}\nP1,1,2,3,oak\n"})
     assert len(upload.stems) == (1 if skipped else 2)
-
-
-def test_expected_unit_follows_the_settings():
-    feet = Settings().having("measurement.length_unit", "foot").measurement
-    assert expected_unit("distance_m", feet) == "ft"
-    assert expected_unit("dbh_mm", feet) == "mm"
-    assert expected_unit("easting", feet) == ""
 
 
 def test_check_is_in_the_catalogue():

@@ -196,6 +196,16 @@ def test_said_values_are_the_tables_that_were_read():
     assert said_values(Settings()) == {}
 
 
+# Units
+
+
+def test_units_of_fields_follow_the_settings():
+    feet = Settings().having("measurement.length_unit", "foot").measurement
+    units = {name: feet.unit_of(name) for name in ("distance_m", "dbh_cm", "dbh_mm", "easting")}
+    assert units == {"distance_m": "ft", "dbh_cm": "in", "dbh_mm": "mm", "easting": ""}
+    assert Settings().having("measurement.azimuth_unit", "gon").measurement.unit_of("azimuth") == "gon"
+
+
 # Words of status
 
 
