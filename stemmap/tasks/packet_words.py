@@ -15,6 +15,7 @@ _CAUTION = (
     "of a laser nor point it at anybody. The rules of your employer and of the place come before this "
     "packet. Maps and coordinates are no legal survey."
 )
+_SEARCH = "look from a second point for stems that others hide"
 _UNITS = {
     "degree": "degrees",
     "gon": "gon",
@@ -79,14 +80,15 @@ def about_packet(
         count = sum(row.source is not None for row in rows)
         told = f"{number}. plot {plot}{f', visit {visit}' if visit else ''}: {look}, stems to measure: {count}"
         if chosen.searched(workup.survey.visit_row(plot, visit or "")):
-            told += "; look from a second point for stems that others hide"
+            told = f"{told}; {_SEARCH}"
         yield told
 
 
 def hours_sentence(cold: float, blind: float) -> str:
     """How long a crew takes for the plots that show their former values and for the blind ones, in words."""
-    told = f"By the minutes in the settings a crew takes about {cold + blind:.1f} hours"
-    return f"{told}, of them {blind:.1f} on blind plots." if blind else f"{told}."
+    if not blind:
+        return f"By the minutes in the settings a crew takes about {cold:.1f} hours."
+    return f"By the minutes in the settings a crew takes about {cold + blind:.1f} hours, {blind:.1f} on blind plots."
 
 
 def _units(workup: Workup, diameter: str) -> str:

@@ -288,6 +288,6 @@ def test_the_crew_is_told_how_long_it_takes_and_where_to_look_for_hidden_stems(t
         hours[look] += (35 + 2 * stems + 10 * searched) / 60
     assert made.hours == pytest.approx((hours["cold"], hours["blind"]))
     assert 7.0 < made.hours[0] <= 8.0
-    told = f"takes about {sum(made.hours):.1f} hours, of them {made.hours[1]:.1f} on blind plots."
+    told = f"takes about {sum(made.hours):.1f} hours, {made.hours[1]:.1f} on blind plots."
     assert any(line.endswith(told) for line in about)
     assert told in made.sentence()
