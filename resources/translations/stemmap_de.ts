@@ -317,12 +317,12 @@
         <translation>Gespeichert: als Stamm der Probefläche übernommen.</translation>
     </message>
     <message>
-        <source>Undone: entry {entry} by {who}: {what}.</source>
-        <translation>Rückgängig gemacht: Eintrag {entry} von {who}: {what}.</translation>
+        <source>Undone: entry {entry} by {who}, {place}: {what}.</source>
+        <translation>Zurückgenommen: Eintrag {entry} von {who}, {place}: {what}.</translation>
     </message>
     <message>
-        <source>Done again: entry {entry} by {who}: {what}.</source>
-        <translation>Wiederhergestellt: Eintrag {entry} von {who}: {what}.</translation>
+        <source>Done again: entry {entry} by {who}, {place}: {what}.</source>
+        <translation>Gilt wieder: Eintrag {entry} von {who}, {place}: {what}.</translation>
     </message>
     <message>
         <source>Undone: {count} decisions, each with an entry of its own.</source>
@@ -376,10 +376,6 @@
 </context>
 <context>
     <name>FieldPacket</name>
-    <message>
-        <source>Folder for the field packet</source>
-        <translation>Ordner für das Feldpaket</translation>
-    </message>
     <message>
         <source>Field packet {name} is in {folder}. Plots with former values: {cold}, blind: {blind}; stems to measure again: {stems}.</source>
         <translation>Feldpaket {name} liegt in {folder}. Probeflächen mit früheren Werten: {cold}, blind: {blind}; nachzumessende Stämme: {stems}.</translation>
@@ -663,6 +659,10 @@
         <translation>Maßstab der Karte auf diesem Bildschirm, nach der Größe, die er meldet</translation>
     </message>
     <message>
+        <source>being checked again…</source>
+        <translation>wird neu geprüft …</translation>
+    </message>
+    <message>
         <source>stratum {name}</source>
         <translation>Stratum {name}</translation>
     </message>
@@ -673,10 +673,6 @@
     <message>
         <source>All plots, selected: {plot}</source>
         <translation>Alle Probeflächen, gewählt: {plot}</translation>
-    </message>
-    <message>
-        <source>findings are being worked out anew</source>
-        <translation>Befunde werden neu ermittelt</translation>
     </message>
     <message>
         <source>No stems were recorded on this plot.</source>
@@ -830,8 +826,52 @@
         <translation>&amp;Papier</translation>
     </message>
     <message>
-        <source>The folder gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own organisation come first.</source>
-        <translation>In den Ordner kommen Probeflächenblätter, eine Tabelle zum Ausfüllen, die Mittelpunkte für einen Satellitenempfänger und eine Seite, die zuerst zu lesen ist. Hinausgehen ist Feldarbeit: Wetter, Hang und Totholz entscheiden; die Regeln Ihrer eigenen Organisation gehen vor.</translation>
+        <source>F&amp;older</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The folder is made new. It gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own organisation come first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Make the packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Choose…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose the folder of the field packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Folder of the field packet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A folder that is not there yet is made; one that holds files is refused</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No folder is named: write a name for the new folder.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{folder} holds files already and is left as it is; a packet gets a folder of its own: write another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{folder} is a file: write another name for the folder.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{survey}_packet_{date}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where to put the field packet</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Blind plots in percent</source>
@@ -844,10 +884,6 @@
     <message>
         <source>Paper</source>
         <translation>Papier</translation>
-    </message>
-    <message>
-        <source>&amp;Choose folder…</source>
-        <translation>&amp;Ordner wählen…</translation>
     </message>
     <message>
         <source>none</source>
@@ -994,6 +1030,14 @@
         <translation>Gezeigt wird ein früherer Zeitpunkt, zu dem nichts übernommen werden kann. Gehen Sie zuerst zu jetzt zurück.</translation>
     </message>
     <message>
+        <source>&amp;Take in</source>
+        <translation>&amp;Aufnehmen</translation>
+    </message>
+    <message>
+        <source>&amp;Not these</source>
+        <translation>&amp;Diese nicht</translation>
+    </message>
+    <message>
         <source>Sho&amp;w</source>
         <translation>&amp;Zeigen</translation>
     </message>
@@ -1010,8 +1054,64 @@
         <translation>Diese {count} &amp;behalten</translation>
     </message>
     <message>
-        <source>Taken in from {names}: filled-in rows {filled}, of them beyond the tolerance {beyond}, not found {gone}, new stems {new}, fitting nothing {loose}; findings to decide {open}.</source>
-        <translation>Übernommen aus {names}: ausgefüllte Zeilen {filled}, davon über der Toleranz {beyond}, nicht gefunden {gone}, neue Stämme {new}, zu nichts passend {loose}; zu entscheidende Befunde {open}.</translation>
+        <source>Taken in from {names}, {rows}. Findings to decide: {open}.</source>
+        <translation>Aufgenommen aus {names}, {rows}. Zu entscheidende Befunde: {open}.</translation>
+    </message>
+    <message>
+        <source>Take {names} into {survey}? It holds {rows} (plots {plots}). No record changes; findings to decide would then be {open}. Nothing was stored yet.</source>
+        <translation>{names} in {survey} aufnehmen? Es sind {rows} (Probeflächen {plots}). Kein Datensatz ändert sich; zu entscheidende Befunde wären es dann {open}. Noch ist nichts gespeichert.</translation>
+    </message>
+    <message>
+        <source>within the tolerance {count}</source>
+        <translation>innerhalb der Toleranz {count}</translation>
+    </message>
+    <message>
+        <source>beyond the tolerance {count}</source>
+        <translation>außerhalb der Toleranz {count}</translation>
+    </message>
+    <message>
+        <source>with a value that was missing {count}</source>
+        <translation>mit einem Wert, der fehlte, {count}</translation>
+    </message>
+    <message>
+        <source>found without a value {count}</source>
+        <translation>gefunden ohne Wert {count}</translation>
+    </message>
+    <message>
+        <source>not found {count}</source>
+        <translation>nicht gefunden {count}</translation>
+    </message>
+    <message>
+        <source>new stems {count}</source>
+        <translation>neue Stämme {count}</translation>
+    </message>
+    <message>
+        <source>fitting nothing {count}</source>
+        <translation>ohne Zuordnung {count}</translation>
+    </message>
+    <message>
+        <source>written again further down {count}</source>
+        <translation>weiter unten noch einmal geschrieben {count}</translation>
+    </message>
+    <message>
+        <source>not filled in {count}</source>
+        <translation>nicht ausgefüllt {count}</translation>
+    </message>
+    <message>
+        <source>naming another plot than was printed {count}</source>
+        <translation>mit einer anderen als der gedruckten Probefläche {count}</translation>
+    </message>
+    <message>
+        <source>with the values of another row {count}</source>
+        <translation>mit den Werten einer anderen Zeile {count}</translation>
+    </message>
+    <message>
+        <source>{count} rows: {parts}</source>
+        <translation>{count} Zeilen: {parts}</translation>
+    </message>
+    <message>
+        <source>; among them {parts}</source>
+        <translation>; darunter {parts}</translation>
     </message>
 </context>
 <context>
@@ -1052,6 +1152,14 @@
 </context>
 <context>
     <name>RoundView</name>
+    <message>
+        <source>No error and nothing to look at was found here.</source>
+        <translation>Hier wurde kein Fehler und nichts zu prüfen gefunden.</translation>
+    </message>
+    <message>
+        <source>Space goes on with the next plot, Backspace goes back, Esc ends the round.</source>
+        <translation>Leertaste geht weiter zur nächsten Probefläche, Rücktaste geht zurück, Esc beendet den Rundgang.</translation>
+    </message>
     <message>
         <source>Looked through</source>
         <translation>Durchgesehen</translation>
@@ -2850,8 +2958,8 @@
         <translation>Durchmesser</translation>
     </message>
     <message>
-        <source>against the last visit</source>
-        <translation>gegen die letzte Aufnahme</translation>
+        <source>against another measurement</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>hidden from the centre</source>
@@ -2950,7 +3058,7 @@
     </message>
     <message>
         <source>plots close together</source>
-        <translation>dicht beieinander liegende Probeflächen</translation>
+        <translation>mehrere Probeflächen</translation>
     </message>
     <message>
         <source>The plot has no coordinates, so no projected grid is drawn.</source>
@@ -3067,7 +3175,7 @@
     </message>
     <message>
         <source>Choose a plot in the list to see its map.</source>
-        <extracomment>Free ground between a stem and its ring: one that is selected, and one under the pointer.</extracomment>
+        <extracomment>A plot of more stems is not described ahead. Free ground between a stem and its ring: one that is selected, and one under the pointer.</extracomment>
         <translation>Wählen Sie in der Liste eine Probefläche, um ihre Karte zu sehen.</translation>
     </message>
 </context>
@@ -3344,6 +3452,30 @@
     <message>
         <source>Of the differences, in which both crews have their part; {interval}</source>
         <translation>Der Unterschiede, an denen beide Trupps ihren Anteil haben; {interval}</translation>
+    </message>
+    <message>
+        <source>{field}: median difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Middle of again minus recorded, which a single slip hardly moves; {interval}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: standard deviation by the median</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>1.4826 times the median of the absolute deviations from the median difference (Hampel 1974), which a single slip hardly moves; {interval}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{field}: gross differences</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Differences beyond the tolerance that do not belong to the others by the generalized extreme studentized deviate (Rosner 1983), at a risk of 0.01; bias and standard deviation hold them</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{share} % of {pairs} ({low} to {high})</source>
@@ -4169,8 +4301,8 @@
         <translation>Von einem zweiten Punkt aus nach Stämmen suchen, die vom Mittelpunkt aus verdeckt sind.</translation>
     </message>
     <message>
-        <source>Blind check: measure every stem anew; what was recorded before is left out on purpose. Say which stems are not there, and add those that have no number.</source>
-        <translation>Blindkontrolle: jeden Stamm neu messen; was früher aufgenommen wurde, fehlt mit Absicht. Sagen, welche Stämme nicht da sind, und die ohne Nummer ergänzen.</translation>
+        <source>Blind check: measure every stem anew; what was recorded before is left out on purpose. Tick for each number whether its stem was found, yes or no; write a stem without a number into an empty row and tick new.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}</source>
@@ -4198,8 +4330,12 @@
     </message>
     <message>
         <source>measured again</source>
-        <extracomment>Rows without a record, for stems that the record lacks. Width of a column to write into; more where there is room.</extracomment>
+        <extracomment>Rows without a record, for stems that the record lacks. Width of a column to write into; more where there is room. Width of a box to tick.</extracomment>
         <translation>nachgemessen</translation>
+    </message>
+    <message>
+        <source>found</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>doubt</source>
@@ -4252,6 +4388,18 @@
     <message>
         <source>status</source>
         <translation>Status</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>and {count} more, see the window</source>
@@ -4625,7 +4773,7 @@
     <name>table_panel</name>
     <message>
         <source>Filter by typing</source>
-        <extracomment>What is said below the last row.</extracomment>
+        <extracomment>Width of a column beside its text, pixels. What is said below the last row.</extracomment>
         <translation>Filtern durch Tippen</translation>
     </message>
     <message>
@@ -4680,6 +4828,10 @@
         <translation> über Straten</translation>
     </message>
     <message>
+        <source> visit %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source> with an error or something to look at</source>
         <translation> mit einem Fehler oder etwas zu prüfen</translation>
     </message>
@@ -4714,6 +4866,10 @@
     <message>
         <source>%1 below the headings holds units or headings and was skipped.</source>
         <translation>%1 unter den Überschriften enthält Einheiten oder Überschriften und wurde übergangen.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be a survey file: its name must end in .gpkg. Nothing was made.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 cannot be read as a picture; the map stays as it was.</source>
@@ -4876,6 +5032,14 @@
         <translation>%1 ist ein Ordner; die Dateien darin angeben.</translation>
     </message>
     <message>
+        <source>%1 is a survey file, no upload; add the files that it was made of instead.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is a survey file, with records and decisions in it; a result is never written over one. Choose another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 is called %2, but is none; export it again, or correct its ending.</source>
         <translation>%1 heißt %2, ist aber keine solche Datei; neu ausgeben oder die Endung berichtigen.</translation>
     </message>
@@ -4972,6 +5136,10 @@
         <translation>%1 ist gedreht; nur Bilder mit Nord oben können unter der Karte liegen.</translation>
     </message>
     <message>
+        <source>%1 is what the result is made from, and stays as it is. Choose another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 lies in %2, the map in %3; transform the picture first.</source>
         <translation>%1 liegt in %2, die Karte in %3; das Bild zuerst transformieren.</translation>
     </message>
@@ -4982,6 +5150,10 @@
     <message>
         <source>%1 m² of basal area per hectare, standard error %2 or %3 %; 95 % interval %4 to %5.</source>
         <translation>%1 m² Grundfläche je Hektar, Standardfehler %2 oder %3 %; 95-%-Intervall %4 bis %5.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 differences, %3, make %4 % of their scatter; without them the bias is %5 and the standard deviation %6.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 on %2 (process %3) has been writing into it since %4</source>
@@ -5312,6 +5484,14 @@
         <translation>Nach dem Stichprobenverfahren der Einstellungen: einfach zufällig, stratifiziert vor oder nach der Auswahl, Trakte nach dem Verhältnis der Mittel, zweiphasig zur Stratifizierung oder mit Regression (Cochran 1977, Sampling Techniques, 3. Aufl., Kapitel 2, 5, 5A, 6, 9A und 12); Intervalle nach Students t, 95 %. Probeflächen eines Gitters werden berechnet, als wären sie zufällig gezogen.</translation>
     </message>
     <message>
+        <source>By the minutes in the settings a crew takes about %1 hours, %2 on blind plots.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>By the minutes in the settings a crew takes about %1 hours.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>CRS unit</source>
         <translation>Einheit des Koordinatensystems</translation>
     </message>
@@ -5406,10 +5586,6 @@
     <message>
         <source>Field packet %1</source>
         <translation>Feldpaket %1</translation>
-    </message>
-    <message>
-        <source>Field packet %1 is in %2: plots with former values: %3, blind plots: %4, stems to measure again: %5.</source>
-        <translation>Feldpaket %1 liegt in %2: Probeflächen mit früheren Werten: %3, blinde Probeflächen: %4, nachzumessende Stämme: %5.</translation>
     </message>
     <message>
         <source>Field packet %1 of %2: plots: %3, stems to measure again: %4.</source>
@@ -5576,14 +5752,6 @@
         <translation>Nr. {stem}: %1 {typed} ist zweifelhaft</translation>
     </message>
     <message>
-        <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°.</source>
-        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the azimuth was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen; ein brauchbares war nicht aufgenommen.</translation>
-    </message>
-    <message>
         <source>No. {stem}: the azimuth {text} lies outside the full circle of 0 to %1 (%2); the stem was not placed.</source>
         <translation>Nr. {stem}: Der Azimut {text} liegt außerhalb des Vollkreises von 0 bis %1 (%2); der Stamm wurde nicht eingezeichnet.</translation>
     </message>
@@ -5598,14 +5766,6 @@
     <message>
         <source>No. {stem}: the dbh of {dbh_cm:.1f} cm lies at the class limit of {class_limit_cm:g} cm; with probability {class_change_probability:.2f} it belongs to the other side.</source>
         <translation>Nr. {stem}: Der BHD von {dbh_cm:.1f} cm liegt an der Klassengrenze von {class_limit_cm:g} cm; mit der Wahrscheinlichkeit {class_change_probability:.2f} gehört er auf die andere Seite.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.</source>
-        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the dbh was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen; ein brauchbarer war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the design takes no stem of {dbh_cm:.1f} cm; it is not counted.</source>
@@ -5626,14 +5786,6 @@
     <message>
         <source>No. {stem}: the distance of {distance:g} is %1 at {limit:g}.</source>
         <translation>Nr. {stem}: Der Abstand von {distance:g} ist %1 bei {limit:g}.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.</source>
-        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the distance was measured again as {again:g}; none was recorded that can be used.</source>
-        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen; eine brauchbare war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>No. {stem}: the distance {text} is not above zero; it is not known whether the stem is in.</source>
@@ -6070,6 +6222,42 @@
     <message>
         <source>No plot radius was given: set it under Settings in the window, with --radius, or as radius_m in the settings file.</source>
         <translation>Es wurde kein Radius der Probefläche angegeben: unter Einstellungen im Fenster setzen, mit --radius oder als radius_m in der Einstellungsdatei.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.</source>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°.</source>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the azimuth was measured again as {again:g}{unit}; none was recorded that can be used.</source>
+        <translation>Nr. {stem}: Das Azimut wurde mit {again:g}{unit} nachgemessen; ein brauchbares war nicht aufgenommen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.</source>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm.</source>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}{unit}; none was recorded that can be used.</source>
+        <translation>Nr. {stem}: Der BHD wurde mit {again:g}{unit} nachgemessen; ein brauchbarer war nicht aufgenommen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.</source>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m.</source>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g}{unit} nachgemessen, aufgenommen ist {recorded:g}{unit}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}{unit}; none was recorded that can be used.</source>
+        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g}{unit} nachgemessen; eine brauchbare war nicht aufgenommen.</translation>
     </message>
     <message>
         <source>On %1 ha these are %2 m² of basal area, standard error %3.</source>
@@ -6792,6 +6980,10 @@
         <translation>Feld</translation>
     </message>
     <message>
+        <source>Field packet %1 is in %2: plots with former values: %3, blind plots: %4, stems to measure again: %5. %6</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Findings</source>
         <translation>Befunde</translation>
     </message>
@@ -6868,6 +7060,10 @@
         <translation>Bedeutung</translation>
     </message>
     <message>
+        <source>Median difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Methods</source>
         <translation>Methoden</translation>
     </message>
@@ -6906,18 +7102,6 @@
     <message>
         <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
         <translation>Nr. {stem}: Eine Höhe von {height_m:.1f} m und ein BHD von {dbh_cm:.1f} cm gehören kaum zusammen; so dicke Stämme sind hier etwa {usual_height_m:.1f} m hoch%1.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the azimuth was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f}° is beyond the tolerance of {tolerance:.1f}°, but ordinary errors of both can make it.</source>
-        <translation>Nr. {stem}: Das Azimut wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f}° liegt über der Toleranz von {tolerance:.1f}°, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the dbh was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.</source>
-        <translation>Nr. {stem}: Der BHD wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.1f} cm liegt über der Toleranz von {tolerance:.1f} cm, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
-    </message>
-    <message>
-        <source>No. {stem}: the distance was measured again as {again:g}, recorded is {recorded:g}; the difference of {difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.</source>
-        <translation>Nr. {stem}: Die Entfernung wurde mit {again:g} nachgemessen, aufgenommen ist {recorded:g}; der Unterschied von {difference:+.2f} m liegt über der Toleranz von {tolerance:.2f} m, kann aber von gewöhnlichen Messfehlern beider kommen.</translation>
     </message>
     <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
@@ -6962,6 +7146,10 @@
     <message>
         <source>One further plot would take it to about %1.</source>
         <translation>Eine weitere Probefläche brächte ihn auf etwa %1.</translation>
+    </message>
+    <message>
+        <source>One of %1 differences, %2, makes %3 % of their scatter; without it the bias is %4 and the standard deviation %5.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
@@ -7144,6 +7332,10 @@
         <translation>Standardabweichung</translation>
     </message>
     <message>
+        <source>Standard deviation by the median</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Standard error</source>
         <translation>Standardfehler</translation>
     </message>
@@ -7242,6 +7434,10 @@
     <message>
         <source>The packet would have %1 rows; name fewer plots, or give --budget-hours.</source>
         <translation>Das Feldpaket hätte %1 Zeilen; weniger Probeflächen nennen oder --budget-hours angeben.</translation>
+    </message>
+    <message>
+        <source>The same by figures that a single slip hardly moves: the median of the differences, and 1.4826 times the median of their absolute deviations from it, which is the standard deviation where they are normally distributed (Hampel 1974). Gross is a difference beyond the tolerance that does not belong to the others by the generalized extreme studentized deviate (Rosner 1983), at a risk of 0.01; no figure leaves it out unless it says so.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -8436,6 +8632,10 @@
         <translation>Blick</translation>
     </message>
     <message>
+        <source>look from a second point for stems that others hide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>low</source>
         <translation>untere Grenze</translation>
     </message>
@@ -8906,6 +9106,10 @@
     <message>
         <source>plot</source>
         <translation>Probefläche</translation>
+    </message>
+    <message>
+        <source>plot %1%2 stem %3 (%4 %5)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>plot column missing</source>
@@ -9616,6 +9820,10 @@
         <translation>bis zur Stammoberfläche</translation>
     </message>
     <message>
+        <source>told by order</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>tolerance</source>
         <translation>Toleranz</translation>
     </message>
@@ -9666,6 +9874,10 @@
     <message>
         <source>typed</source>
         <translation>getippt</translation>
+    </message>
+    <message>
+        <source>unit</source>
+        <translation>Einheit</translation>
     </message>
     <message>
         <source>unit in cells</source>
