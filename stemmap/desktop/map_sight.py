@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QTimer, Signal, Slot
@@ -31,6 +32,8 @@ _MOST_MM = 40.0
 _LEAST_SHARE = 0.5
 #: Ground shown around coordinates that were asked for.
 _AROUND_M = 250.0
+#: Room of the north arrow with its word left of all plots, millimetres.
+_NORTH_MM = 16.0
 
 
 class MapSight(QWidget):
@@ -181,7 +184,9 @@ class MapSight(QWidget):
         from stemmap.drawing.scene import View
 
         free = self.width() - legend_room(self.layers.value, self.width(), self._per_millimetre)
-        return View.fitting(box, max(free, 1.0), self.height(), self._per_millimetre)
+        (left, bottom) = box.low_mm
+        beside = replace(box, low_mm=(min(left, -_NORTH_MM), bottom))
+        return View.fitting(beside, max(free, 1.0), self.height(), self._per_millimetre)
 
     def _fit_survey(self) -> None:
         box = self.survey.box

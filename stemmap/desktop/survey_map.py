@@ -226,7 +226,7 @@ class SurveyMap(QObject):
         if self._corners is None or self._corners[0] != (dark, plots):
             theme = theme_of(dark=dark)
             legend = describe_overview_legend(plots, theme=theme, width_mm=LEGEND_MM)
-            self._corners = (dark, plots), north_mark("grid N", theme), legend
+            self._corners = (dark, plots), north_mark(_tr("map", "grid N"), theme), legend
         return self._corners[1:]
 
 

@@ -2,14 +2,17 @@
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QGuiApplication, QMouseEvent, QNativeGestureEvent, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from stemmap.desktop.goto_field import Destination, destination
+from stemmap.desktop.map_request import LEGEND_MM
 from stemmap.desktop.measuring import MeasuredLine
 from stemmap.desktop.survey_map import plots_of
+from stemmap.drawing.scene import Texts
+from stemmap.drawing.typeface import widths
 
 MIDDLE, LEFT = Qt.MouseButton.MiddleButton, Qt.MouseButton.LeftButton
 
@@ -103,9 +106,7 @@ def test_a_click_selects_a_plot_and_the_map_stays(qtbot, far, opened):
 def test_a_double_click_on_a_plot_shows_its_stems(qtbot, far, opened, settled):
     visits = opened.session.workup.survey.visits
     visit = next(
-        visit
-        for visit in range(len(visits))
-        if far.survey.plot_at(far.view, QPointF(place_on_map(far, visit))) >= 0
+        visit for visit in range(len(visits)) if far.survey.plot_at(far.view, QPointF(place_on_map(far, visit))) >= 0
     )
     qtbot.mouseDClick(far, LEFT, pos=place_on_map(far, visit))
     settled()
@@ -179,6 +180,28 @@ def test_plots_are_told_in_words_under_the_pointer(qtbot, far):
     qtbot.waitUntil(lambda: any("plot" in words.lower() for words in said))
     qtbot.mouseMove(far, QPoint(3, far.height() // 2))
     qtbot.waitUntil(lambda: any("easting" in words for words in said))
+
+
+@pytest.mark.parametrize("size", [(900, 700), (1280, 720), (1280, 800), (1920, 1080), (1000, 1400)])
+def test_no_plot_lies_under_the_north_arrow(opened, qtbot, far, settled, size):
+    opened.resize(*size)
+    far.show_survey()
+    settled()
+    north, _ = far.survey.corners(dark=False)
+    per_mm = far.view.per_millimetre
+    arrow = QRectF(0.0, 0.0, (2.0 * north.box.high_mm[0] + 2.0) * per_mm, 16.0 * per_mm)
+    for visit in range(len(opened.session.workup.survey.visits)):
+        at, reach = far.survey.mark_of(far.view, visit)
+        assert not arrow.intersects(QRectF(at.x() - reach, at.y() - reach, 2.0 * reach, 2.0 * reach)), visit
+
+
+def test_the_legend_of_all_plots_has_room_for_its_words_in_german(german, far):
+    north, legend = far.survey.corners(dark=False)
+    assert [shape.texts for shape in north.shapes if isinstance(shape, Texts)] == [("Gitter-N",)]
+    for shape in legend.shapes:
+        if isinstance(shape, Texts):
+            right = shape.place[:, 0] + np.reshape(shape.offset_mm, (-1, 2))[:, 0] + widths(shape.texts) * shape.size_mm
+            assert (right <= LEGEND_MM).all(), shape.texts
 
 
 def test_states_of_the_overview_are_those_of_the_list(opened):
