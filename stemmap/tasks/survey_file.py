@@ -66,12 +66,13 @@ class Added:
         name
             Of the survey file.
         """
-        if self.upload is None:
+        if self.upload is None or self.workup is None:
             kept = self.difference is not None and self.difference.changes
             said = "Records that differ were left out, as you said." if kept else "Every record of it is there already."
             return f"Nothing was added to {name}. {said}"
         if self.difference is None:
-            return f"{name} holds the upload now."
+            survey = self.workup.survey
+            return f"{name} holds the upload now; stems: {len(survey.stems)}, visits of plots: {len(survey.visits)}."
         changes = f" {self.difference.sentence()}" if self.difference.changes else ""
         return f"{name} holds the upload now; new records: {self.difference.new}.{changes}"
 

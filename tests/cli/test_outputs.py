@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -149,3 +150,8 @@ def test_a_survey_file_that_was_made_in_vain_is_removed(run, tmp_path, monkeypat
     monkeypatch.setattr("stemmap.tasks.survey_file.make_layers", full)
     assert run("add", "new.gpkg", *FILES)[0] == 3
     assert sorted(path.name for path in tmp_path.iterdir()) == before
+
+
+def test_adding_tells_how_much_was_read(run):
+    _, _, err = run("add", "new.gpkg", *FILES)
+    assert re.fullmatch(r"new\.gpkg holds the upload now; stems: \d{3,}, visits of plots: 48\.\n", err)
