@@ -110,7 +110,7 @@ class Jobs(QObject):
         """
         if self._closed:
             return
-        self._drop(channel)
+        self.drop(channel)
         self._count += 1
         run = _Run(self._count, channel, work)
         self._wanted[self._count] = _Wanted(run, apply, refused, shown)
@@ -155,7 +155,8 @@ class Jobs(QObject):
             self._pool = ThreadPoolExecutor(3, thread_name_prefix="work")
         return self._pool
 
-    def _drop(self, channel: str) -> None:
+    def drop(self, channel: str) -> None:
+        """Stop the work of a channel; what comes of it is thrown away."""
         for number, wanted in list(self._wanted.items()):
             if wanted.run.channel == channel:
                 self._forget(number, wanted)

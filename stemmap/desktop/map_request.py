@@ -60,6 +60,21 @@ class MapRequest:
         """Room of the legend, units of the window."""
         return legend_room(self.layers, self.width, self.per_millimetre)
 
+    def is_that(self, other: MapRequest) -> bool:
+        """Whether the same map is wanted of the same survey."""
+        (large, small), (other_large, other_small) = self._parts, other._parts
+        return (
+            small == other_small
+            and len(large) == len(other_large)
+            and all(one is another for one, another in zip(large, other_large, strict=True))
+        )
+
+    @property
+    def _parts(self) -> tuple[tuple[object, ...], tuple[object, ...]]:
+        """What is the same only as the same object, and what is where it is equal."""
+        sight = (self.width, self.height, self.per_millimetre, self.view, self.layers)
+        return (self.workup, *self.backgrounds), (self.visit, len(self.findings), self.dark, *sight)
+
 
 def legend_room(layers: Layers, width: float, per_millimetre: float) -> float:
     """Room of the legend beside a map, units of the window; none where it is not wanted or the map needs it all."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -17,7 +17,7 @@ from stemmap.desktop.map_painting import MapPainting
 from stemmap.desktop.map_request import DescribedMap, MapRequest, describe_map
 from stemmap.desktop.map_sight import MapSight
 from stemmap.desktop.palettes import is_dark
-from stemmap.desktop.session import WHOLE_SURVEY, Session
+from stemmap.desktop.session import WHOLE_SURVEY, Opened, Session
 
 if TYPE_CHECKING:
     from stemmap.drawing.layers import Layers
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 _tr = QCoreApplication.translate
 #: Milliseconds for which the map of another plot is still shown while the new one is being described.
 _PATIENCE = 200
+#: A plot of more stems is not described ahead.
+_MANY_STEMS = 400
 #: Free ground between a stem and its ring: one that is selected, and one under the pointer.
 _RING, _THIN_RING = 7.0, 4.0
 
@@ -37,6 +39,7 @@ class MapView(MapSight):
         self.backgrounds = MapBackgrounds(session, jobs, self.survey, self)
         self._painting = MapPainting(jobs, self)
         self._asked: Layers | None = None
+        self._made: DescribedMap | None = None
         self._late = QTimer(self, interval=_PATIENCE, singleShot=True)
         self._late.timeout.connect(self._on_late)
         self.described.connect(self._late.stop)
@@ -124,15 +127,27 @@ class MapView(MapSight):
         self._request()
 
     def _request(self) -> None:
-        """Have the map described for the present plot, colours and scale."""
+        """Have the map described for the present plot, colours and scale, if it is not there already."""
+        request = self._wanted()
+        if request is None:
+            return
+        self._asked = request.layers
+        made, self._made = self._made, None
+        if made is not None and made.request.is_that(request):
+            self._jobs.drop("map")
+            self._show(made)
+        else:
+            self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
+
+    def _wanted(self) -> MapRequest | None:
+        """The map of the present plot, colours and scale; None where none is wanted."""
         opened, visit = self._session.opened, self._session.visit
         if opened is None or visit == WHOLE_SURVEY or self._far_wanted:
-            return
+            return None
         view = self._view
         if self._is_far and view is not None:
             view = self.survey.near(view, visit)
-        self._asked = self._wanted_layers
-        request = MapRequest(
+        return MapRequest(
             workup=opened.workup,
             visit=visit,
             findings=tuple(self._session.findings) if opened.checked else (),
@@ -141,10 +156,29 @@ class MapView(MapSight):
             height=self.height(),
             per_millimetre=self._per_millimetre,
             view=None if self._fitted else view,
-            layers=self._asked,
+            layers=self._wanted_layers,
             backgrounds=self.backgrounds.shown,
         )
-        self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
+
+    def ahead(self) -> Callable[[Opened], DescribedMap | None]:
+        """How the map shown would be described of the same survey decided otherwise; to be called off the GUI thread.
+
+        A plot of very many stems is left to be described when everything else is shown.
+        """
+        wanted = self._wanted()
+
+        def describe(opened: Opened) -> DescribedMap | None:
+            visits = opened.workup.survey.visits
+            if wanted is None or wanted.visit >= len(visits) or visits.stem_count[wanted.visit] > _MANY_STEMS:
+                return None
+            findings = tuple(opened.findings(wanted.visit)) if opened.checked else ()
+            return describe_map(replace(wanted, workup=opened.workup, findings=findings))
+
+        return describe
+
+    def take(self, described: DescribedMap | None) -> None:
+        """Have a map ready that was described ahead; it is shown when it is what is wanted next."""
+        self._made = described
 
     def _show(self, described: DescribedMap) -> None:
         if self._far_wanted:

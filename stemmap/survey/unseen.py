@@ -37,11 +37,15 @@ class Unseen:
         What it is computed from.
     reason
         Why it cannot be known, by visit; empty where it can. Shape (visits,).
+    as_told
+        What was told of the same visits before a few records changed. Missed stems are estimated from all plots
+        together, so they are still those of then; what is hidden is that of now.
     """
 
     survey: Survey
     measured: Measured
     reason: NDArray[np.object_]
+    as_told: Unseen | None = None
 
     @cached_property
     def ground(self) -> HiddenGround:
@@ -91,16 +95,18 @@ class Unseen:
     @cached_property
     def stems(self) -> Missed:
         """Expected number of living stems that were missed on the plot."""
-        return self._missed(np.ones(len(self.seen)))
+        return self.as_told.stems if self.as_told else self._missed(np.ones(len(self.seen)))
 
     @cached_property
     def stems_per_ha(self) -> Missed:
         """Expected number of living stems per hectare that were missed."""
-        return self._missed(self.measured.expansion_per_ha[self.seen])
+        return self.as_told.stems_per_ha if self.as_told else self._missed(self.measured.expansion_per_ha[self.seen])
 
     @cached_property
     def basal_area_m2_per_ha(self) -> Missed:
         """Expected basal area per hectare of living stems that were missed."""
+        if self.as_told:
+            return self.as_told.basal_area_m2_per_ha
         rows = self.seen
         area = np.pi * (self.measured.dbh_cm[rows] / 200.0) ** 2
         return self._missed(self.measured.expansion_per_ha[rows] * area)

@@ -214,8 +214,8 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
 
     Returns
     -------
-    None where that is not possible, as `redecided` says. What is told of the fieldwork, and the summary of many stems,
-    are those of before.
+    None where that is not possible, as `redecided` says. What is told of the fieldwork and of missed stems, and the
+    summary of many stems, are those of before.
     """
     made = redecided(workup.survey, decisions)
     if made is None:
@@ -235,8 +235,10 @@ def decide_again(workup: Workup, decisions: Decisions) -> Workup | None:
 
 
 def summed_up(workup: Workup) -> Workup:
-    """The survey with a summary of its stems as they are now."""
-    return replace(workup, summary=summarise(workup.survey, workup.measured))
+    """The survey with a summary of its stems as they are now; missed stems are those told by the last check of all."""
+    summary = summarise(workup.survey, workup.measured)
+    as_told = workup.case.once(hidden)
+    return replace(workup, summary=replace(summary, unseen=replace(summary.unseen, as_told=as_told)))
 
 
 def _kept(decisions: Decisions) -> set[tuple[str, int]]:
