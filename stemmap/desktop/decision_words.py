@@ -40,7 +40,8 @@ def decided_place(entry: Entry) -> str:
     if entry.plot is None:
         return _tr("decision_words", "the files")
     plot = _tr("decision_words", "plot {plot}").format(plot=entry.plot)
-    return f"{plot}, {_tr('decision_words', 'stem {stem}').format(stem=entry.stem)}" if entry.stem else plot
+    stem = _tr("decision_words", "stem {stem}").format(stem=entry.stem)
+    return f"{plot}, {stem}" if entry.stem else plot
 
 
 def decision_words(entry: Entry) -> str:

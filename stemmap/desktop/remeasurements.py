@@ -141,8 +141,8 @@ class Remeasurements(QObject):
         """What tables would come to."""
         plots = ", ".join(tally.plots[:5]) + (", …" if len(tally.plots) > 5 else "")
         return self.tr(
-            "Take {names} into {survey}? It holds {rows} (plots {plots}). No record changes; findings to decide would "
-            "then be {open}. Nothing was stored yet."
+            "Take {names} into {survey}? For the plots {plots} it holds {rows}. No record changes; findings to decide "
+            "would then be {open}. Nothing was stored yet."
         ).format(names=names, survey=survey, rows=self._rows(tally), plots=plots or "–", open=tally.to_decide)
 
     def _rows(self, tally: Tally) -> str:

@@ -7,12 +7,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QLabel, QListWidget
 
-from stemmap.desktop.decision_words import decision_words
+from stemmap.desktop.decision_words import decided_place, decision_words
 from stemmap.desktop.sentences import field_words
 from stemmap.desktop.session import WHOLE_SURVEY
 from stemmap.store.decisions import Request, entries
 from stemmap.store.decisions import decide as store_decision
 from stemmap.store.survey_file import opened
+from stemmap.survey.journal import Entry
 from stemmap.tasks.survey_file import add_uploads
 
 
@@ -180,6 +181,13 @@ def test_undo_and_redo_name_plot_stem_field_old_and_new(deciding, qtbot):
         place = f"plot {told.plot}, stem {told.stem}"
         assert said == f"{words}: entry 1 by Ida, {place}: {decision_words(last)}."
         assert said.endswith(f"{field_words(told.field)} {last.old} → {last.new}.")
+
+
+def test_the_place_of_a_decision_is_told_in_the_language_of_the_window(german):
+    entry = Entry(
+        1, "2026-11-25T12:00:00Z", "Ida", "1/2026/3/mistyped/azimuth", "1", "2026", "3", "keep", *[None] * 3, ""
+    )
+    assert decided_place(entry) == "Probefläche 1, Stamm 3"
 
 
 def test_undo_of_what_was_kept_names_the_field(deciding, qtbot):

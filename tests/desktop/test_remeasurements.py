@@ -101,8 +101,8 @@ def test_a_table_dropped_on_a_survey_file_is_told_then_taken_in(receiving, table
     foretold = take_in(receiving, qtbot)
     sentence = told(receiving, qtbot, "Taken in")
     rows = len(made[1])
-    assert foretold.startswith(f"Take {tables[kind].name} into wood.gpkg? It holds {rows} rows: within the tolerance ")
-    assert "(plots 1, 2, 3, 4, 5, …)" in foretold
+    assert foretold.startswith(f"Take {tables[kind].name} into wood.gpkg? For the plots 1, 2, 3, 4, 5, … it holds ")
+    assert f" {rows} rows: within the tolerance " in foretold
     assert "Nothing was stored yet." in foretold
     assert sentence.startswith(f"Taken in from {tables[kind].name}, {rows} rows: within the tolerance ")
     counted = sentence.partition(": within")[2].partition(";")[0].partition(". ")[0]
