@@ -1058,8 +1058,8 @@
         <translation>Aufgenommen aus {names}, {rows}. Zu entscheidende Befunde: {open}.</translation>
     </message>
     <message>
-        <source>Take {names} into {survey}? It holds {rows} (plots {plots}). No record changes; findings to decide would then be {open}. Nothing was stored yet.</source>
-        <translation>{names} in {survey} aufnehmen? Es sind {rows} (Probeflächen {plots}). Kein Datensatz ändert sich; zu entscheidende Befunde wären es dann {open}. Noch ist nichts gespeichert.</translation>
+        <source>Take {names} into {survey}? For the plots {plots} it holds {rows}. No record changes; findings to decide would then be {open}. Nothing was stored yet.</source>
+        <translation>{names} in {survey} aufnehmen? Zu den Probeflächen {plots} sind es {rows}. Kein Datensatz ändert sich; zu entscheidende Befunde wären es dann {open}. Noch ist nichts gespeichert.</translation>
     </message>
     <message>
         <source>within the tolerance {count}</source>
@@ -2462,6 +2462,10 @@
     <message>
         <source>plot {plot}</source>
         <translation>Probefläche {plot}</translation>
+    </message>
+    <message>
+        <source>stem {stem}</source>
+        <translation>Stamm {stem}</translation>
     </message>
     <message>
         <source>taken over as a stem</source>
@@ -4984,6 +4988,10 @@
         <translation>%1 enthält jetzt die Aufnahmedaten; neue Datensätze: %2.%3</translation>
     </message>
     <message>
+        <source>%1 holds the upload now; stems: %2, visits of plots: %3.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.%6</source>
         <translation>%1 enthält, was aus %2 zu lesen war: %3 Datensätze und %4 Entscheidungen.%5 Die beschädigte Datei blieb, wie sie ist; bitte aufheben.%6</translation>
     </message>
@@ -6710,10 +6718,6 @@
     <message>
         <source>%1 holds no rows of stems; give the table of the field packet, filled in.</source>
         <translation>%1 enthält keine Zeilen mit Stämmen; bitte die ausgefüllte Tabelle des Feldpakets angeben.</translation>
-    </message>
-    <message>
-        <source>%1 holds the upload now.</source>
-        <translation>%1 enthält jetzt die Aufnahmedaten.</translation>
     </message>
     <message>
         <source>%1 is %2, %3 by chance</source>
