@@ -62,6 +62,8 @@ def distances_unlike_last_visit(case: Case) -> Iterator[Batch]:
     )
     for (told, message), severity in product(kinds_told, _SEVERITIES):
         chosen = np.flatnonzero(told & (alike == (severity == "note")))
+        if not len(chosen):
+            continue
         yield case.about_visits(
             both.visit[chosen],
             message,

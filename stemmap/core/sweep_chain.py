@@ -21,6 +21,8 @@ _ASTRAY: Final = 0.02
 _OUT_OF_TURN: Final = 0.003
 #: Chance that the crew began a second sweep somewhere in a plot.
 _RESTART: Final = 0.1
+#: Steps from each step on to each other one.
+_ONWARD: Final = (np.arange(STEPS)[:, None] - np.arange(STEPS)) % STEPS
 #: Plots followed at once: their arrays stay small.
 _AT_ONCE: Final = 128
 
@@ -116,7 +118,7 @@ def chosen_steps(
     around = np.minimum(around, 360.0 - around) / math.hypot(sd_deg, STEP_DEG / 3.5)
     smear = np.exp(-0.5 * around**2)
     smear *= STEPS / smear.sum()
-    kernel = smear[(np.arange(STEPS)[:, None] - np.arange(STEPS)) % STEPS]
+    kernel = smear[_ONWARD]
     anything = 1.0 - np.bincount(owner, weight, minlength=len(stems))[:, None]
     likely = (1.0 - _OUT_OF_TURN) * (share @ kernel + anything.clip(0.0)) + _OUT_OF_TURN
     return row, likely.astype(np.float32)

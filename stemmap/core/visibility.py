@@ -170,7 +170,8 @@ def seen_probability(
     sizes = np.geomspace(dbh[known].min(), dbh[known].max() * (1.0 + 1e-9), _SIZES)
     sectors = _sectors(azimuth_deg, distance, dbh, rows)
     rings = radius[:, None] * np.sqrt((np.arange(_RINGS) + 0.5) / _RINGS)
-    table = np.mean(side_by_side(lambda ring: _covered(sectors, ring, sizes), list(rings.T)), axis=0)
+    covered = side_by_side(lambda ring: _covered(sectors, ring, sizes), list(rings.T), rows=len(sectors.start))
+    table = np.mean(covered, axis=0)
 
     size = np.where(known, dbh, sizes[0])
     place = np.clip(np.searchsorted(sizes, size, side="right") - 1, 0, _SIZES - 2)

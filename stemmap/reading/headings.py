@@ -152,18 +152,19 @@ def likely_fields(heading: str) -> tuple[str, ...]:
     """Fields that a heading may stand for: what it is known to mean, else what looks most alike."""
     meaning = meaning_of(heading)
     known = meaning.fields if meaning else ()
-    alike = [field for key in _alike(heading, 4) for field in _known()[key]]
+    alike = [field for key in _alike(fold(heading)[:60], 4) for field in _known()[key]]
     return tuple(dict.fromkeys((*known, *alike)))
 
 
-def _alike(heading: str, count: int) -> list[str]:
-    return get_close_matches(fold(heading)[:60], list(_known()), n=count, cutoff=0.7)
+@cache
+def _alike(folded: str, count: int) -> list[str]:
+    return get_close_matches(folded, list(_known()), n=count, cutoff=0.7)
 
 
 def nearest(heading: str, *, count: int = 2) -> tuple[str, ...]:
     """Known headings that look most alike, each with its field: ``Azimut (azimuth)``."""
     named = []
-    for key in _alike(heading, count):
+    for key in _alike(fold(heading)[:60], count):
         written, field = _written().get(key, key), _known()[key][0]
         named.append(written if written == field else f"{written} ({field})")
     return tuple(named)
@@ -171,7 +172,11 @@ def nearest(heading: str, *, count: int = 2) -> tuple[str, ...]:
 
 def known_count(cells: Sequence[str], asked: frozenset[str] = frozenset()) -> int:
     """How many cells of a line are known headings, or headings that were asked for (folded)."""
-    return sum(bool(cell.strip()) and (fold(cell) in asked or meaning_of(cell) is not None) for cell in cells)
+    return sum(bool(cell.strip()) and _is_heading(cell, asked) for cell in cells)
+
+
+def _is_heading(cell: str, asked: frozenset[str]) -> bool:
+    return meaning_of(cell) is not None or (bool(asked) and fold(cell) in asked)
 
 
 def _in_unit(fields: tuple[str, ...], unit: str) -> Meaning:
