@@ -322,4 +322,9 @@ class Deciding(QObject):
 
             add_uploads(path, latest.paths, who=who, settings=settings, progress=progress)
 
-        self._jobs.start("keep", work, apply=lambda _nothing: self._window.uploads.open([path], goes_on=True))
+        def go_on(_nothing: None) -> None:
+            self._window.uploads.open([path], goes_on=True)
+            words = self.tr("The survey file {name} was made; what is decided from now on is kept in it.")
+            self._window.statusBar().showMessage(words.format(name=path.name), 8000)
+
+        self._jobs.start("keep", work, apply=go_on)

@@ -272,7 +272,10 @@ class MainWindow(QMainWindow):
     def _on_replaced(self) -> None:
         workup = self.session.workup
         if workup is not None:
-            name = workup.survey.settings.name or ", ".join(workup.survey.upload.sources[:2])
+            name, path = workup.survey.settings.name, self.deciding.survey_path
+            name = name or ", ".join(workup.survey.upload.sources[:2])
+            if path is not None:
+                name = f"{name} – {path.name}"
             if self.deciding.following.read_only:
                 name = self.tr("{name} (can only be read)").format(name=name)
             self.setWindowTitle(f"{name} – stemmap" if name else "stemmap")

@@ -291,6 +291,8 @@ def test_uploads_say_that_a_survey_file_is_needed_and_become_one(window, qtbot, 
     with qtbot.waitSignal(window.session.replaced, timeout=30000):
         window.deciding.keep_as(path)
     assert window.deciding.survey_path == path
+    assert "kept.gpkg was made" in window.statusBar().currentMessage()
+    assert "kept.gpkg" in window.windowTitle()
     go_to_proposal(window)
     with qtbot.waitSignal(window.session.replaced, timeout=20000):
         window.actions_by_name["keep-finding"].trigger()
