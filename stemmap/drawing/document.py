@@ -7,14 +7,27 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Final
 
-from PySide6.QtCore import QBuffer, QByteArray, QHashSeed, QIODevice, QMarginsF, QUrl, QUuid
-from PySide6.QtGui import QFont, QImage, QPageLayout, QPageSize, QPdfWriter, QTextDocument
+from PySide6.QtCore import QBuffer, QByteArray, QHashSeed, QIODevice, QMarginsF, QRectF, Qt, QUrl, QUuid
+from PySide6.QtGui import (
+    QAbstractTextDocumentLayout,
+    QFont,
+    QImage,
+    QPageLayout,
+    QPageSize,
+    QPainter,
+    QPalette,
+    QPdfWriter,
+    QTextDocument,
+)
 
+from stemmap.drawing.pagination import pages, parts_of
 from stemmap.drawing.typeface import family
 
 _DPI: Final = 300
-#: Millimetres around the text, and points of its letters.
-_MARGIN, _LETTERS = 18.0, 9.0
+#: Millimetres around the text, of them below it for the number of the page; points of its letters.
+_MARGIN, _FOOT, _LETTERS = 18.0, 8.0, 9.0
+_STYLE: Final = "td,th{padding:1px 6px 1px 0} th{text-align:left}"
+_NUMBER: Final = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
 _STAMP: Final = re.compile(rb"/(CreationDate|ModDate) ?\(D:[^)]*\)")
 #: Without a day: Qt would write that of now.
 _DESCRIPTION: Final = (
@@ -39,7 +52,7 @@ def document_pdf(text: str, pictures: Mapping[str, bytes], *, title: str, day: d
     # Otherwise the fonts of the file come in another order each time.
     QHashSeed.setDeterministicGlobalSeed()
     document = QTextDocument()
-    document.setDefaultStyleSheet("pre{font-family:'" + family() + "'} td,th{padding:1px 6px 1px 0}")
+    document.setDefaultStyleSheet("pre{font-family:'" + family() + "'} " + _STYLE)
     for name, picture in pictures.items():
         document.addResource(QTextDocument.ResourceType.ImageResource, QUrl(name), QImage.fromData(picture))
     font = QFont(family())
@@ -64,9 +77,37 @@ def document_pdf(text: str, pictures: Mapping[str, bytes], *, title: str, day: d
             QPageLayout.Unit.Millimeter,
         )
     )
-    document.print_(writer)
+    _print(document, writer)
     del writer
     return _unstamped(bytes(buffer.data().data()), day or date(2000, 1, 1))
+
+
+def _print(document: QTextDocument, writer: QPdfWriter) -> None:
+    """Paint a document page by page, so that headings and heads of tables stay with what they head."""
+    width, height = float(writer.width()), float(writer.height())
+    foot = _FOOT * _DPI / 25.4
+    layout = document.documentLayout()
+    layout.setPaintDevice(writer)
+    document.setDocumentMargin(0.0)
+    document.setTextWidth(width)
+    asked = QAbstractTextDocumentLayout.PaintContext()
+    asked.palette.setColor(QPalette.ColorRole.Text, Qt.GlobalColor.black)
+    painter = QPainter(writer)
+    painter.setFont(document.defaultFont())
+    for number, strips in enumerate(pages(list(parts_of(document)), height - foot), start=1):
+        if number > 1:
+            writer.newPage()
+        down = 0.0
+        for top, bottom in strips:
+            painter.save()
+            painter.translate(0.0, down - top)
+            asked.clip = QRectF(0.0, top, width, bottom - top)
+            painter.setClipRect(asked.clip)
+            layout.draw(painter, asked)
+            painter.restore()
+            down += bottom - top
+        painter.drawText(QRectF(0.0, 0.0, width, height), int(_NUMBER), str(number))
+    painter.end()
 
 
 def _unstamped(made: bytes, day: date) -> bytes:

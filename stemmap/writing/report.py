@@ -12,7 +12,7 @@ _STYLE = (
     "table{border-collapse:collapse;margin:.6em 0}th,td{padding:2px 10px 2px 0;text-align:left;vertical-align:top}"
     "th{border-bottom:1px solid #999}pre{background:#f3f3ef;padding:.6em;overflow:auto}"
     "figure{margin:1em 0}figure svg,figure img{max-width:100%;height:auto}figcaption{max-width:46em}"
-    "@media print{h2,figure{break-inside:avoid}}"
+    "@media print{h2,figure,tr{break-inside:avoid}h2{break-after:avoid}thead{display:table-header-group}}"
 )
 
 
@@ -96,8 +96,8 @@ def _markup(block: Block, picture: Callable[[int], str]) -> Iterator[str]:
             cells = [f"<th>{html.escape(cell)}</th>" for cell in headings]
             if sentences:
                 cells[-1] = cells[-1].replace("<th>", f'<th width="{sentences}%">', 1)
-            opening = '<table width="100%"><tr>' if sentences else "<table><tr>"
-            yield opening + "".join(cells) + "</tr>"
+            opening = '<table width="100%">' if sentences else "<table>"
+            yield f"{opening}<thead><tr>{''.join(cells)}</tr></thead><tbody>"
             for row in rows:
                 yield "<tr>" + "".join(f"<td>{html.escape(cell)}</td>" for cell in row) + "</tr>"
-            yield "</table>"
+            yield "</tbody></table>"
