@@ -94,7 +94,9 @@ def upload_options(verb: _Verb) -> Any:
 
 
 as_of_option = click.option(
-    "--as-of", metavar="WHEN", help="A survey file as it was at a journal entry or a time such as 2026-11-25."
+    "--as-of",
+    metavar="WHEN",
+    help="A survey file as it was at a journal entry or a time (UTC) such as 2026-11-25 or 2026-11-25T16:30+01:00.",
 )
 output_option = click.option("-o", "--output", default="-", metavar="OUT", help="File; - is standard output.")
 

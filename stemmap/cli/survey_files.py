@@ -169,7 +169,7 @@ def _bring_layers_up_to_date(survey: Path) -> bool:
 @click.command()
 @_SURVEY
 @click.option("--format", "form", type=click.Choice(["table", "json", "csv"]), default="table")
-@click.option("--as-of", metavar="WHEN", help="Up to an entry's number or a time such as 2026-11-25.")
+@click.option("--as-of", metavar="WHEN", help="Up to an entry's number or a time (UTC) such as 2026-11-25.")
 @output_option
 def journal(survey: Path, *, form: str, as_of: str | None, output: str) -> None:
     """Show all decisions: who, when, what, why. Those taken back stand in it too."""

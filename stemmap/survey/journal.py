@@ -5,12 +5,20 @@ Imports nothing heavy: a decision is stored before numpy would be loaded.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
-from typing import Any, Literal
+from datetime import UTC, datetime
+from typing import Any, Final, Literal
 
 from stemmap.errors import InputError
+
+#: A day, or a time of a day, which may say how far it is from UTC.
+_TIME: Final = re.compile(
+    r"\d{4}-\d\d-\d\d(?:[T ](\d\d(?::\d\d(?::\d\d(?:\.\d+)?)?)?)(Z|[+-]\d\d(?::?\d\d)?)?)?", re.ASCII
+)
+#: What a time of so many characters tells.
+_PRECISION: Final = {2: "hours", 5: "minutes", 8: "seconds"}
 
 Decision = Literal["correct", "keep", "recheck", "value", "undo", "redo", "lost"]
 
@@ -89,6 +97,10 @@ class Entry:
 def moment(text: str) -> int | str:
     """Number of an entry, or a time, from text.
 
+    Returns
+    -------
+    The number; or the time in UTC as entries have it, as long as it was said: a day, a minute, a second.
+
     Raises
     ------
     InputError
@@ -97,13 +109,21 @@ def moment(text: str) -> int | str:
     text = text.strip()
     if text.isascii() and text.isdecimal() and len(text) < 8:
         return int(text)
+    said = _TIME.fullmatch(text)
     try:
-        datetime.fromisoformat(text)
+        time = datetime.fromisoformat(text) if said else None
     except ValueError:
+        time = None
+    if said is None or time is None:
         raise InputError(
             f"{text!r} is neither the number of a journal entry nor a time; write 12, 2026-11-25 or 2026-11-25T16:30."
-        ) from None
-    return text
+        )
+    clock, zone = said.groups()
+    if clock is None:
+        return text
+    if zone is not None:
+        time = time.astimezone(UTC).replace(tzinfo=None)
+    return time.isoformat(timespec=_PRECISION.get(len(clock), "milliseconds"))
 
 
 def until(entries: Iterable[Entry], moment: int | str) -> tuple[Entry, ...]:
@@ -112,7 +132,7 @@ def until(entries: Iterable[Entry], moment: int | str) -> tuple[Entry, ...]:
     Parameters
     ----------
     moment
-        Number of an entry, or a time in ISO 8601 and UTC; a day means its end.
+        Number of an entry, or a time as `moment` gives it; a day means its end, a minute its last second.
     """
     if isinstance(moment, int):
         return tuple(entry for entry in entries if entry.entry <= moment)
