@@ -24,13 +24,13 @@ def test_other_settings_move_the_map_before_the_findings_are_there(qtbot, opened
     assert session.workup.measured.grid_azimuth_deg[first] != was
     assert canvas.shown.request.findings == ()
     assert session.findings == told
-    assert "anew" in opened.panels.map_panel.heading.sentence
+    assert opened.panels.map_panel.work.isVisible()
     assert not opened.actions_by_name["export"].isEnabled()
     go_on.set()
     settled()
     assert session.opened.checked
     assert session.workup.findings is not before.workup.findings
-    assert "anew" not in opened.panels.map_panel.heading.sentence
+    assert not opened.panels.map_panel.work.isVisible()
     assert opened.actions_by_name["export"].isEnabled()
 
 
