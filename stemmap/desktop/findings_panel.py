@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import ceil
 from typing import TYPE_CHECKING, Any
 
@@ -139,7 +140,7 @@ class SentenceDelegate(QStyledItemDelegate):
         view = option.widget
         width = (view.viewport().width() if isinstance(view, QListView) else 300) - 2 * _MARGIN - _SIGN
         paragraphs = _paragraphs(told, index.data(_DECISION), option.font)
-        height = sum(_height(_lines(text, font, width)) for text, font in paragraphs)
+        height = sum(_height_of(text, font.toString(), width) for text, font in paragraphs)
         return QSize(width, height + 2 * _MARGIN - 2)
 
 
@@ -166,6 +167,14 @@ def _lines(text: str, font: QFont, width: int) -> QTextLayout:
         top += line.height()
     layout.endLayout()
     return layout
+
+
+@lru_cache(maxsize=4000)
+def _height_of(text: str, font: str, width: int) -> int:
+    """Height of a text in a font that is given in words; Qt asks for it several times when the findings change."""
+    made = QFont()
+    made.fromString(font)
+    return _height(_lines(text, made, width))
 
 
 def _height(lines: QTextLayout) -> int:

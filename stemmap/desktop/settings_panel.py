@@ -93,7 +93,8 @@ class SettingsPanel(QWidget):
         outer.addWidget(scroll, 1)
         outer.addWidget(self._assumed)  # below, so that no field moves away under the pointer when it changes
         outer.addLayout(self._buttons())
-        session.replaced.connect(self._on_settings)
+        self._shown: tuple[Settings, Settings | None] | None = None
+        session.replaced.connect(self._on_replaced)
         session.settings_edited.connect(self._on_settings)
 
     def _buttons(self) -> QHBoxLayout:
@@ -172,10 +173,17 @@ class SettingsPanel(QWidget):
                 return circles
 
     @Slot()
+    def _on_replaced(self) -> None:
+        """Show the settings of another survey; after a decision they are the same."""
+        if self._shown != (self._session.settings, self._session.settings_at_opening):
+            self._on_settings()
+
+    @Slot()
     def _on_settings(self) -> None:
         settings = self._session.settings
         if settings is None:
             return
+        self._shown = settings, self._session.settings_at_opening
         for key, field in self.fields.items():
             section, _, name = key.partition(".")
             value = getattr(getattr(settings, section), name)

@@ -52,9 +52,16 @@ class NumberDelegate(QStyledItemDelegate):
     """Keeps numbers, which are set to the right, apart from the column beside them."""
 
     def initStyleOption(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> None:
-        """Add a gap after a number."""
-        super().initStyleOption(option, index)
-        if option.displayAlignment & Qt.AlignmentFlag.AlignRight and option.text:
+        """Say what a cell shows, with a gap after a number.
+
+        Qt's own way would ask the model for seven things of each cell, of which it has two.
+        """
+        option.text = str(index.data() or "").replace("\n", "\u2028")  # a line within the cell, as Qt has it
+        if not option.text:
+            return
+        option.features |= QStyleOptionViewItem.ViewItemFeature.HasDisplay
+        option.displayAlignment = index.data(Qt.ItemDataRole.TextAlignmentRole)
+        if option.displayAlignment & Qt.AlignmentFlag.AlignRight:
             option.text += GAP
 
 

@@ -152,3 +152,20 @@ def test_a_stem_of_another_plot(workup):
 def test_another_visit_needs_the_survey_put_together_anew(workup):
     told = next(one for one in workup.findings if one.stem_row >= 0)
     assert decide_again(workup, Decisions((entry_on(workup, told, 1, "value", field="plot", new="new"),))) is None
+
+
+def test_hidden_ground_is_that_of_now_and_missed_stems_are_those_told_of_the_whole(workup):
+    row = int(workup.summary.unseen.hiding[0])
+    about = next(each for each in workup.findings if each.stem_row >= 0)
+    records = workup.survey.stems.records
+    cell = int(records.source[row]), int(records.line[row])
+    entry = entry_on(workup, replace(about, stem_row=row), 1, "value", field="azimuth", new="77")
+    decisions = Decisions((replace(entry, changes=(Change(*cell, "azimuth", None, "77"),)),))
+    again = decide_again(workup, decisions)
+    anew = work_up(assemble(workup.survey.upload, workup.survey.settings, decisions))
+    seen, told, of_now = again.summary.unseen, workup.summary.unseen, anew.summary.unseen
+    np.testing.assert_array_equal(seen.ground.start_deg, of_now.ground.start_deg)
+    assert not np.array_equal(seen.ground.start_deg, told.ground.start_deg)
+    for name in ("stems", "stems_per_ha", "basal_area_m2_per_ha"):
+        assert getattr(seen, name) is getattr(told, name)
+    assert again.worth.of_findings.shape == (len(again.findings),)
