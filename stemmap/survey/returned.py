@@ -12,8 +12,8 @@ from stemmap.survey.records import Records
 
 Texts = NDArray[np.object_]
 
-_YES = frozenset({"yes", "y", "x", "1", "found", "ja", "j", "gefunden", "oui"})
-_NO = frozenset({"no", "n", "0", "not found", "missing", "nein", "nicht gefunden", "non"})
+_YES = frozenset({"yes", "y", "x", "1", "found", "ja", "j", "gefunden", "oui", "true", "wahr", "ok"})
+_NO = frozenset({"no", "n", "0", "not found", "missing", "nein", "nicht gefunden", "fehlt", "non", "false", "falsch"})
 _NEW = frozenset({"new", "added", "neu", "nouveau"})
 #: No upload has all of these headings.
 _FILL_IN = frozenset({"packet", "row", "found"})

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import Any, TextIO
 
 from stemmap.survey.findings import LIKELY
+from stemmap.survey.returned import found
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 
 Lines = Iterable[Mapping[str, Any]]
@@ -106,7 +107,12 @@ def _worth_telling(row: Mapping[str, Any]) -> bool:
     if row["outcome"] != _COMPARED:
         return row["outcome"] not in _UNEVENTFUL
     agrees = all(row[name]["within"] is not False and not _not_understood(row[name]) for name in _QUANTITIES)
-    return not agrees or row["known_by"] != _AS_PRINTED or row["names_other_plot"]
+    return not agrees or row["known_by"] != _AS_PRINTED or row["names_other_plot"] or _found_otherwise(row)
+
+
+def _found_otherwise(row: Mapping[str, Any]) -> bool:
+    """Whether a row that counts as measured again says under found that the stem is not there, or nothing known."""
+    return row["outcome"] == _COMPARED and found(row["found"] or "") in ("no", "?")
 
 
 def _not_understood(figures: Mapping[str, Any]) -> bool:
@@ -125,6 +131,8 @@ def _row(row: Mapping[str, Any]) -> list[Any]:
     means = row["known_by"]
     if row["names_other_plot"] and means == _AS_PRINTED:
         means = f"{means}; it names plot {row['plot']}"
+    if _found_otherwise(row):
+        means = f"{means}; found says {row['found']}"
     return [row["packet"], row["row"], of["plot"], stem, row["outcome"], means, *cells]
 
 
