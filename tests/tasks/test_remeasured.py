@@ -362,6 +362,16 @@ def test_a_value_that_was_not_understood_is_shown_with_its_row(survey_path, fill
     assert any("999 ?" in line for line in lines)
 
 
+def test_a_stem_that_is_measured_though_it_is_said_not_to_be_found_is_shown(survey_path, filled, tmp_path):
+    first, second, third = [row for row in filled if row["stem"]][:3]
+    first["found"], second["found"], third["found"] = "no", "perhaps", "WAHR"
+    write_csv_as_typed(tmp_path / "back.csv", filled)
+    run = CliRunner().invoke(cli, ["remeasured", str(survey_path), str(tmp_path / "back.csv"), "--who", "Ida"])
+    told = [line for line in run.stdout.splitlines() if "found says" in line]
+    assert ["found says no" in line for line in told] == [True, False]
+    assert "found says perhaps" in told[1]
+
+
 def test_the_table_of_a_packet_is_no_upload(survey_path, filled, tmp_path):
     write_csv_as_typed(tmp_path / "back.csv", filled)
     with pytest.raises(InputError, match="take it in with stemmap remeasured"):
