@@ -67,7 +67,7 @@ def _of_parts(case: Case, numbers: Integers, high: Integers, *, degree: bool) ->
         if degree
         else "{who}: none of {azimuths} azimuths is above 360, though the azimuth unit is gon: they look like degrees."
     )
-    for each in groupings(case):
+    for each in case.once(groupings):
         rows = np.flatnonzero((each.group >= 0) & ~told & (numbers > 0))
         group, count = each.group[rows], len(each.who)
         n, beyond = (np.bincount(group, values[rows], minlength=count) for values in (numbers, high))

@@ -38,6 +38,8 @@ def borderline(case: Case) -> Iterator[Batch]:
     for (where, field, words), inside, looked_at in product(wheres, (True, False), (True, False)):
         chosen = measured.borderline & standing & where & (measured.inside == inside)
         rows = np.flatnonzero(chosen & ((wrong >= _WORTH_A_LOOK) == looked_at))
+        if not len(rows):
+            continue
         yield case.about_stems(
             rows,
             f"No. {{stem}} is borderline: {words}; counted as {'in' if inside else 'out'}, in with probability "

@@ -22,6 +22,8 @@ def centre_moved(case: Case) -> Iterator[Batch]:
     """
     both = case.once(revisit)
     chosen = np.flatnonzero(both.moved)
+    if not len(chosen):
+        return
     fit = both.fit
     east, north = fit.shift_east_m[chosen], fit.shift_north_m[chosen]
     yield case.about_visits(

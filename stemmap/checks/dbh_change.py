@@ -57,6 +57,8 @@ def dbh_change(case: Case) -> Iterator[Batch]:
         rows = np.flatnonzero(
             odd & ~cleared & ((change.grown_cm > 0.0) == grew) & (peak == between) & (far == (severity == "warning"))
         )
+        if not len(rows):
+            continue
         yield case.about_stems(
             rows,
             f"No. {{stem}}: the dbh {word} by {{change_cm:.1f}} cm since the last visit, from {{last_dbh_cm:.1f}} "

@@ -34,13 +34,16 @@ def one_stand_point(case: Case) -> Iterator[Batch]:
         return
     measured, visits = case.measured, len(case.survey.visits)
     made = case.once(hidden)
-    per_ha, area, number = made.stems_per_ha, made.basal_area_m2_per_ha, made.stems
+    per_ha, number = made.stems_per_ha, made.stems
     counted = measured.inside & (measured.status == Status.LIVING)
     weight = np.where(counted, measured.expansion_per_ha, 0.0)
     recorded = np.bincount(case.survey.stems.visit_row, weight, minlength=visits)
     all_stems = per_ha.expected + recorded
     share = np.divide(per_ha.expected, all_stems, out=np.zeros(visits), where=all_stems > 0.0)
     doubtful = (number.expected >= _FEWEST) & (share > _SOME)
+    if not doubtful.any():
+        return
+    area = made.basal_area_m2_per_ha
     start, end, beyond = _widest(made.ground, visits)
     for chosen, severity in ((share <= _MUCH, None), (share > _MUCH, "warning")):
         rows = np.flatnonzero(doubtful & chosen)

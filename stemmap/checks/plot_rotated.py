@@ -49,6 +49,8 @@ def plot_rotated(case: Case) -> Iterator[Batch]:
     senses = (~back & (turn > 0), larger), (~back & (turn < 0), smaller), (back, about)
     for (sense, message), severity in product(senses, _SEVERITIES):
         chosen = plots[sense & (alike == (severity == "note"))]
+        if not len(chosen):
+            continue
         yield case.about_visits(
             both.visit[chosen],
             message,

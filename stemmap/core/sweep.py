@@ -127,11 +127,13 @@ def order_of_numbers(
     wanted = np.ones(len(plot), bool) if wanted is None else wanted
     row = np.where(wanted, np.cumsum(wanted) - 1, -1)
     asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
+    density = np.ones((int(wanted.sum()), STEPS), np.float32)
+    if not asked.any():
+        return Sweep(np.ones(len(count), bool), *np.zeros((2, len(count))), density, row, plot, sd_deg)
     start, clockwise = _starts(np.where(asked[plot], azimuth_deg, np.nan), plot, len(count))
     start, clockwise = _best_starts(azimuth_deg, begin, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices)
     turned = along(azimuth_deg, start[plot], clockwise[plot])
     special, likely = chosen_steps(choices, turned, start, clockwise, plot=plot, sd_deg=sd_deg)
-    density = np.ones((int(wanted.sum()), STEPS), np.float32)
     evidence = np.zeros(len(count))
 
     def follow(batch: tuple[NDArray[np.int64], NDArray[np.int64]]) -> None:

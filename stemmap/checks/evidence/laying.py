@@ -30,6 +30,8 @@ def matched_anew(
     here: Map, there: Map, found: Matches, plots: NDArray[np.bool_], growth: tuple[float, float]
 ) -> Matches:
     """The matches of some plots made anew, all others kept."""
+    if not plots.any():
+        return found
     left, right = np.flatnonzero(plots[here.plot]), np.flatnonzero(plots[there.plot])
     some = matches(here.take(left), there.take(right), growth_cm=growth)
     last, cost = found.last.copy(), found.cost.copy()
@@ -53,6 +55,8 @@ def may_be_paired_otherwise(here: Map, there: Map, found: Matches, plots: int) -
 
 def fitted_anew(here: Map, there: Map, found: Matches, fit: RigidFit, plots: NDArray[np.bool_]) -> RigidFit:
     """The fits of some plots made anew from their pairs, all others kept."""
+    if not plots.any():
+        return fit
     this, last = pairs_of(here, there, found)
     rows = np.flatnonzero(plots[this.plot])
     place = np.cumsum(plots) - 1

@@ -29,8 +29,8 @@ RATES, RATES_WORTH = np.array([0.004, 0.003, 0.003]), 400.0
 _MOST_SLIPS = 0.1
 #: Records entered twice by stem before the survey has told.
 TWICE_RATE = 0.001
-#: So many slips the shares of the kinds are worth before the survey has told.
-_SHARES_WORTH = 15.0
+#: Shares of the kinds of slips before the survey has told, by quantity, and the slips this is worth.
+_SHARES, _SHARES_WORTH = np.stack([slip_shares(name) for name in QUANTITIES]), 15.0
 #: Shares of stems that came and that went between two visits before the survey has told, and what that is worth.
 _CAME, _WENT, _CHANGE_WORTH = 0.05, 0.05, 40.0
 #: Share of right azimuths that stand out of the order of numbers, before the survey has told.
@@ -84,7 +84,7 @@ class Rates:
     """How often what happens, as far as the survey has told."""
 
     slips: Floats = field(default_factory=RATES.copy)
-    shares: Floats = field(default_factory=lambda: np.stack([slip_shares(name) for name in QUANTITIES]))
+    shares: Floats = field(default_factory=_SHARES.copy)
     twice: float = TWICE_RATE
     came: float = _CAME
     went: float = _WENT
@@ -124,7 +124,9 @@ def posterior(case: Case) -> Posterior:
     in_order = told.tells * (told.order + _ASTRAY) + 1.0 - told.tells
     before = first.told.tells * (first.told.order + _ASTRAY) + 1.0 - first.told.tells
     kept = (meant.quantity < 0) | (meant.partner >= 0) | (first.weight * np.maximum(in_order / before, 1.0) > _NOTHING)
-    return _settled(case, doubted, meant.take(kept), told.take(kept), choices=choices, rounds=_ROUNDS)
+    meant, told = meant.take(kept), told.take(kept)
+    del first, order, tells, asked, in_order, before  # each as long as all meanings of all records
+    return _settled(case, doubted, meant, told, choices=choices, rounds=_ROUNDS)
 
 
 def _thinkable(case: Case, doubted: Suspects, meant: Meanings) -> NDArray[np.bool_]:
@@ -235,14 +237,14 @@ def _learnt(case: Case, doubted: Suspects, meant: Meanings, told: Evidence, *, f
 
     next_ = Rates(came=rates.came, went=rates.went)
     log_written: list[Floats | None] = []
-    for number, (name, spelt) in enumerate(zip(QUANTITIES, doubted.spellings, strict=True)):
+    for number, spelt in enumerate(doubted.spellings):
         some = np.flatnonzero(meant.quantity == number)
         kinds = np.bincount(meant.slip[some], found.weight[some], minlength=len(SLIPS))
         of = placed | known if number == 2 else placed
         learnt = rate(float(kinds.sum()) / (1.0 - UNSEEN[number]), RATES[number], of)
         # A survey in which more is wrong than this is not one of single slips, and its rates would run away.
         next_.slips[number] = min(learnt, _MOST_SLIPS)
-        next_.shares[number] = (kinds + _SHARES_WORTH * slip_shares(name)) / (kinds.sum() + _SHARES_WORTH)
+        next_.shares[number] = (kinds + _SHARES_WORTH * _SHARES[number]) / (kinds.sum() + _SHARES_WORTH)
         log_written.append(None)
         if spelt is not None:
             wrong = np.zeros(len(spelt.places))

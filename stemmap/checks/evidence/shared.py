@@ -83,11 +83,15 @@ class InCommon:
     scaled: Truths
 
 
-def groupings(case: Case) -> Iterator[Grouping]:
+def groupings(case: Case) -> tuple[Grouping, ...]:
     """Visits by name, instrument, crew, and day of a crew, each only where there are several.
 
     Crews and instruments of different years are different groups: who is compared is this visit's crew.
     """
+    return tuple(_groupings(case))
+
+
+def _groupings(case: Case) -> Iterator[Grouping]:
     visits = case.survey.visits
     year = np.where(np.isnat(visits.date), visits.visit.astype(str), np.datetime_as_string(visits.date, unit="Y"))
     years, of_year = np.unique(year, return_inverse=True)
@@ -141,7 +145,7 @@ def _offsets(
     """
     visit = case.once(revisit).visit
     taken, told = np.zeros(len(value), bool), []
-    for each in groupings(case):
+    for each in case.once(groupings):
         group = each.group[visit]
         rows = np.flatnonzero(seen & ~taken & (group >= 0))
         if len(rows) < _FEWEST:
