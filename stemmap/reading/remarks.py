@@ -44,6 +44,14 @@ RECORDS_EDITED = _declare(
     why="what was typed in the forest is no longer what is computed with.",
     todo="add the upload again with stemmap add --replace, and change values by decisions only.",
 )
+LAYER_EDITED = _declare(
+    "layer-edited",
+    "warning",
+    "Another program changed a layer of the survey file.",
+    what="a layer of plots, stems or findings is not as it was made; the survey is put together without it.",
+    why="what was entered there, perhaps in a GIS, changes no stem and no result.",
+    todo="enter what was meant as decisions; the changed layer is kept beside the new one when layers are made anew.",
+)
 HEADINGS_UNKNOWN = _declare(
     "headings-unknown",
     "error",

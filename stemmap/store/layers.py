@@ -149,6 +149,12 @@ def _make_anew(connection: sqlite3.Connection, name: str, layer: Layer, srs: int
         connection.execute("DROP INDEX IF EXISTS findings_id")
 
 
+def edited_layers(survey_file: SurveyFile) -> list[str]:
+    """Names of the layers that another program changed since they were made."""
+    with told(survey_file.path):
+        return [name for name in _PURPOSE if geopackage.is_edited(survey_file.connection, name)]
+
+
 def mark_decided(connection: sqlite3.Connection, journal: Sequence[Entry]) -> bool:
     """Bring the layers up to date without working the survey up, inside the caller's transaction.
 

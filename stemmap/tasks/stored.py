@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from stemmap.errors import InputError
-from stemmap.reading.remarks import NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
+from stemmap.reading.remarks import LAYER_EDITED, NAMED, RECORDS_EDITED, SURVEY_FILE_DAMAGED
 from stemmap.store.decisions import entries
+from stemmap.store.layers import edited_layers
 from stemmap.store.newest import changed_after
 from stemmap.store.repair import readable
 from stemmap.store.survey_file import SurveyFile, opened
@@ -82,16 +83,26 @@ def as_it_was(path: Path, entry: int) -> Survey | None:
 
 
 def load_path(path: Path, as_of: str | None = None) -> Survey:
-    """The survey of the file at a path; as in `load`. Of a damaged journal what can be read, with a finding.
+    """The survey of the file at a path; as in `load`, of a damaged journal what can be read.
+
+    A finding tells of damage, another one of layers that another program changed.
 
     Raises
     ------
     InputError
         When there is no such file too.
     """
-    damage: list[Remark] = []
+    said: list[Remark] = []
     with readable(
-        path, lambda sentence: damage.append(Remark(SURVEY_FILE_DAMAGED, sentence, path.name))
+        path, lambda sentence: said.append(Remark(SURVEY_FILE_DAMAGED, sentence, path.name))
     ) as survey_file:
         survey = load(survey_file, as_of)
-    return replace(survey, upload=replace(survey.upload, remarks=(*damage, *survey.upload.remarks)))
+        edited = [] if said else edited_layers(survey_file)
+    if edited:
+        layers = f"layer {edited[0]}" if len(edited) == 1 else f"layers {', '.join(edited)}"
+        sentence = (
+            f"Another program changed the {layers} in {path.name}; results come from the records and the decisions "
+            "alone. Enter what was meant as decisions; what was changed is kept beside the layers that are made anew."
+        )
+        said.append(Remark(LAYER_EDITED, sentence, path.name))
+    return replace(survey, upload=replace(survey.upload, remarks=(*said, *survey.upload.remarks)))

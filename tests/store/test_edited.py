@@ -3,13 +3,14 @@
 import sqlite3
 from contextlib import closing, suppress
 
+import pyogrio
 import pytest
 
 from stemmap.errors import InputError
 from stemmap.store.decisions import Request, decide
 from stemmap.store.repair import repair
 from stemmap.store.survey_file import opened
-from stemmap.tasks.survey_file import add_uploads
+from stemmap.tasks.survey_file import add_uploads, refresh_layers
 from stemmap.tasks.workup import open_uploads
 from tests.store.crash import make_survey
 
@@ -53,6 +54,20 @@ def test_a_changed_record_is_told_with_its_line(survey, statement):
     assert "Another program changed the records of stems.csv" in message
     assert "7" in message
     assert "missing" not in message
+
+
+def test_a_layer_changed_in_a_gis_is_told_until_it_is_made_anew(survey):
+    def said():
+        return [each.message for each in open_uploads([survey]).findings if each.check == "layer-edited"]
+
+    assert said() == []
+    stems = pyogrio.read_dataframe(survey, layer="stems")
+    stems["dbh_cm"] = 50.0
+    pyogrio.write_dataframe(stems, survey, layer="stems", append=False)
+    (message,) = said()
+    assert "changed the layer stems in" in message
+    assert refresh_layers(survey) == ["stems_edited_1"]
+    assert said() == []
 
 
 def test_a_record_that_is_gone_is_told(survey):
