@@ -16,6 +16,7 @@ from stemmap.survey.measured import Status, stem_status
 from stemmap.survey.quantities import MEASURED, typed_texts
 from stemmap.survey.registry import Case, check
 from stemmap.survey.returned import cells
+from stemmap.survey.returned import found as found_word
 from stemmap.survey.settings import Measurement
 from stemmap.units import DBH_CENTIMETRES
 
@@ -38,6 +39,14 @@ _ORDINARY = (
     "{difference:+.2f} m is beyond the tolerance of {tolerance:.2f} m, but ordinary errors of both can make it.",
     "No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; the difference of "
     "{difference:+.1f} cm is beyond the tolerance of {tolerance:.1f} cm, but ordinary errors of both can make it.",
+)
+#: The same where one is so many times the other; of azimuths there is no such.
+_SLIPPED = (
+    "",
+    "No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; one is about "
+    "{times:g} times the other, as where another unit was meant or the decimal point slipped.",
+    "No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; one is about "
+    "{times:g} times the other, as where another unit was meant or the decimal point slipped.",
 )
 _FILLED = (
     "No. {stem}: the azimuth was measured again as {again:g}{unit}; none was recorded that can be used.",
@@ -77,7 +86,9 @@ def remeasured(case: Case) -> Iterator[Batch]:
         yield from _values(case, found, quantity, compared)
     for field, message in _WORDS.items():
         yield _words(case, found, compared, field=field, message=message)
+    yield _status_unknown(case, found, compared)
     yield _not_found(case, found, ~compared)
+    yield from _found(case, found, compared)
     yield from _lines(case, found)
     yield from _added(case, found)
     yield _unmatched(case, found)
@@ -129,9 +140,11 @@ def _values(case: Case, found: Again, quantity: int, compared: NDArray[np.bool_]
         typed = found.rows.numbers(name)[found.row]
         new = np.where(np.isnan(typed), np.round(found.again[:, quantity] / per_unit, 6), typed)
         gross = found.probability[:, quantity] >= LIKELY
+        slipped = ~np.isnan(found.times[:, quantity])
         for mask, message in (
-            (found.beyond[:, quantity] & gross, _BEYOND[quantity]),
-            (found.beyond[:, quantity] & ~gross, _ORDINARY[quantity]),
+            (found.beyond[:, quantity] & ~slipped & gross, _BEYOND[quantity]),
+            (found.beyond[:, quantity] & ~slipped & ~gross, _ORDINARY[quantity]),
+            (found.beyond[:, quantity] & slipped, _SLIPPED[quantity]),
             (found.filled[:, quantity], _FILLED[quantity]),
         ):
             places = _unsettled(case, found, mask & compared & (held == name), name)
@@ -141,6 +154,7 @@ def _values(case: Case, found: Again, quantity: int, compared: NDArray[np.bool_]
                 "unit": np.full(len(places), _unit(name, case.survey.settings.measurement), object),
                 "difference": found.difference[places, quantity],
                 "tolerance": found.tolerance[places, quantity],
+                "times": found.times[places, quantity],
                 **_origin(case, found, found.row[places]),
             }
             proposal = Proposal(name, new[places], found.probability[places, quantity])
@@ -192,6 +206,19 @@ def _words(case: Case, found: Again, compared: NDArray[np.bool_], *, field: str,
     )
 
 
+def _status_unknown(case: Case, found: Again, compared: NDArray[np.bool_]) -> Batch:
+    said = cells(found.rows, "status")
+    _, known = stem_status(found.rows.columns.get("status"), len(found.rows), case.survey.settings.status)
+    places = np.flatnonzero(compared & (said != "")[found.row] & ~known[found.row])
+    return case.about_stems(
+        found.stem[places],
+        "No. {stem}: what was written for the status measured again, {again}, is no status that is known.",
+        field="status",
+        evidence={"again": said[found.row[places]], **_origin(case, found, found.row[places])},
+        severity="note",
+    )
+
+
 def _not_found(case: Case, found: Again, gone: NDArray[np.bool_]) -> Batch:
     there = case.measured.status[found.stem] != Status.GONE
     places = _unsettled(case, found, gone & there, "status")
@@ -204,6 +231,35 @@ def _not_found(case: Case, found: Again, gone: NDArray[np.bool_]) -> Batch:
         proposals=(Proposal("status", word, np.full(len(places), _GONE)),),
         **case.worth(found.stem[places]),
     )
+
+
+def _found(case: Case, found: Again, compared: NDArray[np.bool_]) -> Iterator[Batch]:
+    """Rows that say something else of finding the stem than what their values say, or nothing that is understood."""
+    said = cells(found.rows, "found")[found.row]
+    word = np.array([found_word(text) for text in said.tolist()], object)
+    typed = np.column_stack([typed_texts(found.rows, place) != "" for place in range(len(MEASURED))])[found.row]
+    values, odd = typed.any(axis=1), word == "?"
+    kinds = (
+        (
+            values & (word == "no"),
+            "No. {stem}: row {row} of packet {packet} says {said} under found, but values stand beside it; it was "
+            "compared as found.",
+        ),
+        (
+            values & odd,
+            "No. {stem}: row {row} of packet {packet} says {said} under found, which is neither yes, no nor new; "
+            "values stand beside it, so it was compared as found.",
+        ),
+        (
+            ~values & odd,
+            "No. {stem}: row {row} of packet {packet} says {said} under found, which is neither yes, no nor new, and "
+            "no value stands beside it; nothing follows from it.",
+        ),
+    )
+    for chosen, message in kinds:
+        places = np.flatnonzero(chosen & compared)
+        evidence = {"said": said[places], **_origin(case, found, found.row[places])}
+        yield case.about_stems(found.stem[places], message, evidence=evidence, severity="note")
 
 
 def _lines(case: Case, found: Again) -> Iterator[Batch]:

@@ -89,7 +89,10 @@ def _of_field(field: str, looks: list[Told | None], tolerance: str) -> Iterator[
                 "1.4826 times the median of the absolute deviations from the median difference (Hampel 1974), which a"
                 " single slip hardly moves; {interval}",
             ).format(interval=interval),
-            [_figure(each, "robust_sd") for each in looks],
+            [
+                worded(each["robust_reason"]) if each and each["robust_reason"] else _figure(each, "robust_sd")
+                for each in looks
+            ],
         )
         if any(each and each["gross"] for each in looks):
             yield Line(

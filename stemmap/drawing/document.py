@@ -108,6 +108,8 @@ def _print(document: QTextDocument, writer: QPdfWriter) -> None:
             down += bottom - top
         painter.drawText(QRectF(0.0, 0.0, width, height), int(_NUMBER), str(number))
     painter.end()
+    # The document outlives the writer.
+    layout.setPaintDevice(None)
 
 
 def _unstamped(made: bytes, day: date) -> bytes:

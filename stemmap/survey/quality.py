@@ -96,6 +96,11 @@ class Quality:
         return self.agreement.spread / sqrt(2.0)
 
     @property
+    def robust_reason(self) -> str:
+        """Why the spread by the median says nothing; empty when it does."""
+        return "more than half of the differences are the same" if self.robust.spread == 0.0 else ""
+
+    @property
     def gross_share(self) -> float:
         """Share of the gross differences in the sum of squares around the mean; NaN without two pairs left."""
         left, all_pairs = self.without_gross, self.agreement

@@ -284,6 +284,11 @@ _PROPOSAL_EVIDENCE = ("recorded", "difference", "tolerance", "look")
 
 def _quality_as_json(told: Quality) -> dict[str, Any]:
     figures = {name: _finite(value) for name, value in vars(told.agreement).items()}
+    robust_sd = {
+        "robust_sd": _finite(told.robust.spread),
+        "robust_sd_low": _finite(told.robust.spread_low),
+        "robust_sd_high": _finite(told.robust.spread_high),
+    }
     return {
         "look": told.look,
         "field": told.field,
@@ -297,9 +302,8 @@ def _quality_as_json(told: Quality) -> dict[str, Any]:
         "median": _finite(told.robust.median),
         "median_low": _finite(told.robust.median_low),
         "median_high": _finite(told.robust.median_high),
-        "robust_sd": _finite(told.robust.spread),
-        "robust_sd_low": _finite(told.robust.spread_low),
-        "robust_sd_high": _finite(told.robust.spread_high),
+        **{name: None if told.robust_reason else value for name, value in robust_sd.items()},
+        "robust_reason": told.robust_reason or None,
         "gross": [vars(each) for each in told.gross],
         "gross_share": _finite(told.gross_share) if told.gross else None,
         "bias_without_gross": _finite(told.without_gross.bias),

@@ -19,7 +19,7 @@ _MEANING = (
     "the survey was measured; a crew that sees the former values agrees with them too easily. Bias is the mean of "
     "again minus recorded; both crews have a share in bias and standard deviation. In brackets the 95 % intervals."
 )
-_ROBUST_HEADINGS = ("Look", "Field", "Pairs", "Median difference", "Standard deviation by the median")
+_ROBUST_HEADINGS = ("Look", "Field", "Pairs", "Median difference", "Standard deviation by the median", "Remark")
 _ROBUST = (
     "The same by figures that a single slip hardly moves: the median of the differences, and 1.4826 times the median "
     "of their absolute deviations from it, which is the standard deviation where they are normally distributed "
@@ -46,10 +46,11 @@ def quality_blocks(workup: Workup, spoken: Spoken) -> Iterator[Block]:
         if each["gross_reason"]:
             field = said(each["field"])
             yield Paragraph(f"{_look(each['look'], said)}, {field}: {said(each['gross_reason'])}")
-    measured = [each for each in told["fields"] if each["robust_sd"] is not None]
+    measured = [_robust_row(each, spoken) for each in told["fields"] if each["median"] is not None]
     if measured:
         yield Paragraph(said(_ROBUST))
-        yield Table([said(heading) for heading in _ROBUST_HEADINGS], [_robust_row(each, spoken) for each in measured])
+        shown = len(_ROBUST_HEADINGS) if any(row[-1] for row in measured) else len(_ROBUST_HEADINGS) - 1
+        yield Table([said(heading) for heading in _ROBUST_HEADINGS[:shown]], [row[:shown] for row in measured])
     yield Paragraph(said(f"Tolerances: {told['tolerance']}."))
 
 
@@ -59,7 +60,8 @@ def _look(look: str, said: Callable[[str], str]) -> str:
 
 def _robust_row(told: Mapping[str, Any], spoken: Spoken) -> tuple[str, ...]:
     figures = _figure(told, "median", spoken, sign="+"), _figure(told, "robust_sd", spoken)
-    return (_look(told["look"], spoken.words), spoken.words(told["field"]), str(told["pairs"]), *figures)
+    reason = spoken.words(told["robust_reason"]) if told["robust_reason"] else ""
+    return (_look(told["look"], spoken.words), spoken.words(told["field"]), str(told["pairs"]), *figures, reason)
 
 
 def _figure(told: Mapping[str, Any], name: str, spoken: Spoken, *, sign: str = "") -> str:

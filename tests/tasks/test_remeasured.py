@@ -495,3 +495,71 @@ def test_no_probability_is_told_of_a_difference_that_ordinary_errors_make(survey
         output = CliRunner().invoke(cli, verb).stdout
         assert small.message in output
         assert "robability 0.00" not in output
+
+
+def told_of(made, plot, stem):
+    return [each.message for each in made.findings() if (each.plot, each.stem) == (plot, stem)]
+
+
+@pytest.mark.parametrize("slip", [("dbh_cm", 10.0, "dbh"), ("dbh_cm", 0.1, "dbh"), ("distance_m", 100.0, "distance")])
+def test_a_value_in_another_unit_is_told_and_not_taken_over_as_likely(survey_path, filled, tmp_path, slip):
+    column, times, word = slip
+    row = next(row for row in filled if row["stem"] and row["look"] == "cold" and float(row["dbh_cm"]) > 20.0)
+    row[column] = f"{times * float(row[column]):g}"
+    write_csv_as_typed(tmp_path / "fill_in.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "fill_in.csv"], who="Ida", take="likely")
+    (said,) = (each for each in told_of(made, row["plot"], row["stem"]) if word in each)
+    assert f"one is about {100 if times == 100.0 else 10} times the other" in said
+    (proposal,) = (each for each in made.proposals() if each["message"] == said)
+    assert proposal["probability"] < 0.5
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        ("perhaps", True, "says perhaps under found, which is neither yes, no nor new; values stand beside it"),
+        ("perhaps", False, "says perhaps under found, which is neither yes, no nor new, and no value"),
+        ("no", True, "says no under found, but values stand beside it"),
+    ],
+)
+def test_a_word_under_found_that_does_not_fit_is_told(survey_path, filled, tmp_path, written):
+    found, values, told = written
+    row = next(row for row in filled if row["stem"])
+    row["found"] = found
+    if not values:
+        row.update(azimuth="", distance_m="", dbh_cm="")
+    write_csv_as_typed(tmp_path / "fill_in.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "fill_in.csv"], who="Ida")
+    assert any(told in each for each in told_of(made, row["plot"], row["stem"]))
+
+
+def test_a_status_that_is_none_is_told(survey_path, filled, tmp_path):
+    row = next(row for row in filled if row["stem"])
+    row["status"] = "n.g."
+    write_csv_as_typed(tmp_path / "fill_in.csv", filled)
+    made = bring_back(survey_path, [tmp_path / "fill_in.csv"], who="Ida")
+    assert any("n.g., is no status" in each for each in told_of(made, row["plot"], row["stem"]))
+
+
+def test_a_workbook_with_other_columns_merged_heads_and_german_dates_is_read(survey_path, filled, tmp_path):
+    import xlsxwriter
+
+    listed = [row for row in filled if row["stem"]]
+    listed[3]["azimuth"] = "n.g."
+    filled.insert(filled.index(listed[4]) + 1, dict(listed[4]))
+    headings = ["weather", *list(filled[0])[::-1], "date"]
+    with xlsxwriter.Workbook(str(tmp_path / "filled.xlsx")) as workbook:
+        sheet = workbook.add_worksheet("Fill in")
+        sheet.merge_range(0, 0, 0, len(headings) - 1, "Second look, crew north")
+        sheet.write_row(1, 0, headings)
+        for place, row in enumerate(filled, start=2):
+            cells = row | {"weather": "rain", "date": "25.11.2026" if row["stem"] else ""}
+            sheet.write_row(place, 0, [cells[name] for name in headings])
+    made = bring_back(survey_path, [tmp_path / "filled.xlsx"], who="Ida")
+    outcomes = made.counts()["outcomes"]
+    assert made.new_rows == len(filled) == sum(outcomes.values())
+    assert outcomes["measured again"] == len(listed)
+    assert outcomes["written again later"] == 1
+    assert outcomes["fits nothing"] == 0
+    assert any("n.g., is no azimuth" in each for each in told_of(made, listed[3]["plot"], listed[3]["stem"]))
+    assert made.counts()["not_come_back"] == {}

@@ -24,6 +24,13 @@ Integers = NDArray[np.int64]
 _WRONG_BEFORE, _WRONG_AGAIN, _WRONG_SEEING = 0.02, 0.01, 0.005
 #: Gross errors fall anywhere within: degrees, metres, centimetres.
 _ANYWHERE = (360.0, 20.0, 60.0)
+#: How many times too large or small distances and dbh are where another unit was meant or the decimal point slipped.
+_TIMES = ((), (10.0, 100.0), (10.0,))
+#: What is left of the probability of such a value where either is usual, and where only the one before is: of twenty
+#: uncommon values, one is right (assumptions of ours).
+_EITHER, _UNCOMMON = 0.5, 0.05
+#: Part of the survey's values that is not usual, at either end.
+_TAIL = 0.005
 
 
 @dataclass(frozen=True)
@@ -44,6 +51,8 @@ class Again:
         Again minus now, and what is allowed; shape (n, 3).
     probability
         That the value measured again is what was meant; shape (n, 3).
+    times
+        How many times one is the other, where that many make them agree; NaN elsewhere; shape (n, 3).
     """
 
     matched: Matched
@@ -56,6 +65,7 @@ class Again:
     difference: Floats
     tolerance: Floats
     probability: Floats
+    times: Floats
 
     @property
     def beyond(self) -> NDArray[np.bool_]:
@@ -99,6 +109,11 @@ def again(case: Case) -> Again | None:
     difference = new - now
     difference[:, 0] = turned(new[:, 0], now[:, 0])
     allowed = tolerances(survey.settings, distance_m=now[:, 1], dbh_cm=now[:, 2])
+    tolerance = np.column_stack([allowed.azimuth_deg, allowed.distance_m, allowed.dbh_cm])
+    times = _times(now, new, tolerance)
+    likely = _probability(difference, difference_sd(now, survey.settings), blind=matched.blind[rows])
+    if not np.isnan(times).all():
+        likely *= _left(case, now, new, times)
     return Again(
         matched,
         returned.rows,
@@ -108,9 +123,33 @@ def again(case: Case) -> Again | None:
         now,
         new,
         difference,
-        np.column_stack([allowed.azimuth_deg, allowed.distance_m, allowed.dbh_cm]),
-        _probability(difference, difference_sd(now, survey.settings), blind=matched.blind[rows]),
+        tolerance,
+        likely,
+        times,
     )
+
+
+def _times(now: Floats, new: Floats, tolerance: Floats) -> Floats:
+    """How many times one of two values is the other, where they agree but for that."""
+    found = np.full(now.shape, np.nan)
+    apart = ~within(new - now, tolerance)
+    for quantity, each in enumerate(_TIMES):
+        for times in each:
+            for by in (times, 1.0 / times):
+                agrees = within(new[:, quantity] * by - now[:, quantity], tolerance[:, quantity])
+                found[apart[:, quantity] & agrees, quantity] = times
+    return found
+
+
+def _left(case: Case, now: Floats, new: Floats, times: Floats) -> Floats:
+    """What is left of the probability of values that are so many times the others, by which of both is usual."""
+    measured, left = (case.whole or case).measured, np.ones(now.shape)
+    for quantity, values in ((1, measured.horizontal_distance_m), (2, measured.dbh_cm)):
+        known = values[np.isfinite(values)]
+        low, high = np.quantile(known, [_TAIL, 1.0 - _TAIL]) if known.size else (np.nan, np.nan)
+        before, after = ((low <= each[:, quantity]) & (each[:, quantity] <= high) for each in (now, new))
+        left[:, quantity] = np.select([before & ~after, after & ~before], [_UNCOMMON, 1.0], _EITHER)
+    return np.where(np.isnan(times), 1.0, left)
 
 
 def measured_otherwise(case: Case, decisions: Decisions) -> frozenset[str]:
