@@ -129,7 +129,8 @@ def order_of_numbers(
     asked = (np.bincount(plot, wanted, minlength=len(count)) > 0) & (count >= _FEWEST)
     density = np.ones((int(wanted.sum()), STEPS), np.float32)
     if not asked.any():
-        return Sweep(np.ones(len(count), bool), *np.zeros((2, len(count))), density, row, plot, sd_deg)
+        nothing = np.zeros(len(count))
+        return Sweep(np.ones(len(count), bool), nothing, nothing, density, row, plot, sd_deg)
     start, clockwise = _starts(np.where(asked[plot], azimuth_deg, np.nan), plot, len(count))
     start, clockwise = _best_starts(azimuth_deg, begin, start, clockwise, asked=asked, sd_deg=sd_deg, choices=choices)
     turned = along(azimuth_deg, start[plot], clockwise[plot])

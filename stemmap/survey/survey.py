@@ -69,7 +69,7 @@ class Visits:
             user[used[::-1]] = np.arange(len(used))[::-1]
         return user[:-1]
 
-    @property
+    @cached_property
     def stem_count(self) -> NDArray[np.int64]:
         """Number of recorded stems, shape (v,)."""
         return np.diff(self.first_stem)
