@@ -132,6 +132,14 @@ SECOND_HEADING_LINE = _declare(
     why="it holds no record.",
     todo="nothing, unless the line was a record.",
 )
+TOTALS_SKIPPED = _declare(
+    "totals-skipped",
+    "note",
+    "A line holds totals.",
+    what="a line begins with a word such as sum or mean and is mostly empty; it was left out as no record.",
+    why="as a record it would be a plot or stem that is in no forest.",
+    todo="if a plot is really called so, fill in its line, or call it otherwise.",
+)
 HEADINGS_REPEATED = _declare(
     "headings-repeated",
     "note",

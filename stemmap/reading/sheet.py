@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.errors import InputError
-from stemmap.reading.headings import known_count, meaning_of, unit_of
+from stemmap.reading.headings import fold, known_count, meaning_of, unit_of
 from stemmap.reading.remarks import HEADINGS_LATE, SECOND_HEADING_LINE, some_lines
 from stemmap.survey.records import Column, Remark
 
@@ -21,6 +21,13 @@ MOST_COLUMNS = 1_000
 MOST_CELLS = 60_000_000
 #: Cells of a table that is read cell by cell, at most.
 MOST_SINGLE_CELLS = 20_000_000
+#: What a line of totals begins with, folded. From memory.
+_TOTALS = frozenset(
+    {
+        *("sum", "sums", "total", "totals", "grandtotal", "mean", "average", "count", "summe", "summen", "gesamt"),
+        *("gesamtsumme", "mittel", "mittelwert", "durchschnitt", "anzahl", "somme", "moyenne", "suma", "media"),
+    }
+)
 _A_NUMBER = re.compile(r"[+-]?[\d.,]*\d[\d.,]*")
 
 
@@ -237,6 +244,24 @@ def repeated_headings(sheet: Sheet) -> NDArray[np.bool_]:
         if not repeats.any():
             break
     return repeats & seen
+
+
+def totals(sheet: Sheet) -> NDArray[np.bool_]:
+    """Rows that sum up the others: they begin with a word for it and are mostly empty, shape (n,)."""
+    filled = np.zeros(len(sheet), np.int64)
+    for column in sheet.columns:
+        filled += column.filled
+    open_yet = (filled > 0) & (2 * filled <= len(sheet.columns))
+    says = np.zeros(len(sheet), dtype=bool)
+    for column in sheet.columns:
+        if not open_yet.any():
+            break
+        here = np.flatnonzero(open_yet & column.filled)
+        open_yet[here] = False
+        codes, place = np.unique(column.codes[here], return_inverse=True)
+        words = np.array([fold(str(column.labels[code])) in _TOTALS for code in codes.tolist()], bool)
+        says[here] = words[place]
+    return says
 
 
 def without_blank_rows(sheet: Sheet) -> Sheet:

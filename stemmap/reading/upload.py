@@ -17,7 +17,7 @@ from stemmap.reading import remarks
 from stemmap.reading.files import is_settings, sheets_of
 from stemmap.reading.headings import fold
 from stemmap.reading.placement import check_columns, place_columns, unknown_sentence
-from stemmap.reading.sheet import Sheet, repeated_headings
+from stemmap.reading.sheet import Sheet, repeated_headings, totals
 from stemmap.reading.tables import put_together, tables_of
 from stemmap.reading.values import Values, read_values
 from stemmap.survey.fields import Table
@@ -174,13 +174,19 @@ def named_files(paths: Sequence[Path], said: list[Remark]) -> Iterator[tuple[Pat
 
 
 def tidied(sheet: Sheet) -> Sheet:
-    """The sheet without lines that repeat the headings, and with headings that differ."""
+    """The sheet without lines that repeat the headings or hold totals, and with headings that differ."""
     repeats = repeated_headings(sheet)
     if repeats.any():
         lines = sheet.line[repeats]
         sentence = f"The headings stand again in {remarks.some_lines(lines)}; skipped."
         said = Remark(remarks.HEADINGS_REPEATED, sentence, sheet.source, line=int(lines[0]))
         sheet = replace(sheet.take(np.flatnonzero(~repeats)), remarks=(*sheet.remarks, said))
+    sums = totals(sheet)
+    if sums.any():
+        lines = sheet.line[sums]
+        sentence = f"Totals stand in {remarks.some_lines(lines)}; skipped."
+        said = Remark(remarks.TOTALS_SKIPPED, sentence, sheet.source, line=int(lines[0]))
+        sheet = replace(sheet.take(np.flatnonzero(~sums)), remarks=(*sheet.remarks, said))
     return replace(sheet, headings=_distinct(sheet.headings))
 
 

@@ -209,3 +209,20 @@ def test_progress_names_the_file(tmp_path: Path):
     told: list[str] = []
     read_upload([file], progress=Progress(report=lambda sentence, _share: told.append(sentence)))
     assert "Reading s.csv" in told
+
+
+@pytest.mark.parametrize(
+    ("line", "skipped"),
+    [
+        ("Summe,,,,42", True),
+        (",Mittelwert,,,21.0", True),
+        ("Total,1,10,5,30", False),  # a plot called so
+        ("Summit,,,,30", False),
+    ],
+)
+def test_line_of_totals_is_no_record(read, line, skipped):
+    upload = read({"s.csv": f"plot,stem,azimuth,distance_m,dbh_cm\n1,1,10,5,21\n1,2,20,6,21\n{line}\n"})
+    assert len(upload.stems) == (2 if skipped else 3)
+    assert [each.sentence for each in upload.remarks if each.check == "totals-skipped"] == (
+        ["Totals stand in line 4; skipped."] if skipped else []
+    )
