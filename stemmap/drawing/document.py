@@ -78,7 +78,8 @@ def document_pdf(text: str, pictures: Mapping[str, bytes], *, title: str, day: d
         )
     )
     _print(document, writer)
-    del writer
+    # In this order: the document still knows the writer that it was laid out for.
+    del document, writer
     return _unstamped(bytes(buffer.data().data()), day or date(2000, 1, 1))
 
 
@@ -108,8 +109,6 @@ def _print(document: QTextDocument, writer: QPdfWriter) -> None:
             down += bottom - top
         painter.drawText(QRectF(0.0, 0.0, width, height), int(_NUMBER), str(number))
     painter.end()
-    # The document outlives the writer.
-    layout.setPaintDevice(None)
 
 
 def _unstamped(made: bytes, day: date) -> bytes:
