@@ -21,7 +21,9 @@ from stemmap.cli.options import logged_in, output_option, progress_line, spare, 
     metavar="S",
     help="Blind plots for each other one; not given: 0.05 with --recheck, else none.",
 )
-@click.option("--seed", type=int, default=1, metavar="N", help="Of drawing the blind plots; usually 1.")
+@click.option(
+    "--seed", type=click.IntRange(min=0), default=1, metavar="N", help="Of drawing the blind plots; usually 1."
+)
 @click.option("--scale", type=click.IntRange(min=1), metavar="N", help="Scale 1:N; not given: the largest that fits.")
 @click.option("--paper", type=click.Choice(["A4", "A3", "Letter"], case_sensitive=False), default="A4")
 @click.option("--who", default="", metavar="NAME", help="Who sends it out; not given: who is logged in.")

@@ -107,7 +107,13 @@ def listing_options(verb: _Verb) -> Any:
         (
             click.option("--budget-hours", type=float, metavar="H", help="Crew time; not given: no limit."),
             click.option("--blind-share", type=float, metavar="S", help="Blind checks for each doubt; usually 0.05."),
-            click.option("--seed", type=int, default=1, metavar="N", help="Of drawing the blind checks; usually 1."),
+            click.option(
+                "--seed",
+                type=click.IntRange(min=0),
+                default=1,
+                metavar="N",
+                help="Of drawing the blind checks; usually 1.",
+            ),
         )
     ):
         verb = option(verb)

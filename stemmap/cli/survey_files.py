@@ -203,5 +203,5 @@ def repair(survey: Path, *, output: Path | None) -> None:
     """
     from stemmap.tasks.survey_file import repair_survey
 
-    target = output or survey.with_name(f"{survey.stem}-repaired{survey.suffix}")
+    target = output or survey.with_name(f"{survey.stem}-repaired.gpkg")
     click.echo(repair_survey(survey, target).sentence(survey.name, target.name), err=True)

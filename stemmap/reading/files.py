@@ -110,7 +110,7 @@ def _start(path: Path, source: str) -> bytes:
     """The first bytes of an ordinary file."""
     try:
         if path.is_dir():
-            raise InputError(f"{source} is a folder; give the files in it.")
+            raise InputError(f"{source or path} is a folder; give the files in it.")
         if not path.exists():
             raise InputError(f"There is no file {path}; check its name and folder.")
         if not path.is_file():

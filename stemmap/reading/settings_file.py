@@ -120,7 +120,9 @@ def _candidates(files: Sequence[Path]) -> list[Path]:
 def _table(path: Path) -> dict[str, Any]:
     try:
         if path.is_dir():
-            raise InputError(f"{path.name} is a folder, not a settings file.")
+            raise InputError(f"{path.name or path} is a folder, not a settings file.")
+        if path.exists() and not path.is_file():
+            raise InputError(f"{path.name} is no ordinary file, so no settings file.")
         if path.stat().st_size > _MOST_BYTES:
             raise InputError(f"{path.name} is too large for a settings file.")
         return tomllib.loads(path.read_text("utf-8-sig"))

@@ -15,7 +15,7 @@ from stemmap.progress import Progress
 from stemmap.reading import preview_upload, read_upload
 from stemmap.store.decisions import Request, decide
 from stemmap.store.records import UploadedFile, add_upload, files_brought_back, files_uploaded
-from stemmap.store.survey_file import opened
+from stemmap.store.survey_file import is_survey_file, opened
 from stemmap.survey.findings import LIKELY
 from stemmap.survey.records import Records, Upload
 from stemmap.survey.returned import PacketRows, Returned, is_fill_in
@@ -107,8 +107,11 @@ def _fresh(survey_path: Path, paths: Sequence[Path]) -> tuple[Sequence[tuple[Pat
     Raises
     ------
     InputError
-        When one is an upload of the survey.
+        When one is a survey file or an upload of the survey.
     """
+    for path in paths:
+        if is_survey_file(path):
+            raise InputError(f"{path.name} is a survey file; give the table of a packet that a crew filled in.")
     with opened(survey_path) as survey_file:
         known, recorded = files_brought_back(survey_file), files_uploaded(survey_file)
     files = [(path, uploaded_file(path)) for path in paths]

@@ -196,6 +196,8 @@ def uploaded_file(path: Path) -> UploadedFile:
         When it cannot be read.
     """
     try:
+        if path.exists() and not path.is_file():
+            raise InputError(f"{path.name or path} is no ordinary file.")
         with path.open("rb") as stream:
             total = hashlib.file_digest(stream, "sha256")
         name = os.fsencode(path.name).decode("utf-8", "replace")
@@ -275,10 +277,11 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
     Raises
     ------
     InputError
-        When there is no damaged file, or it cannot be read at all.
+        When there is no damaged file, it cannot be read at all, or the new one would not be known by its name.
     OutputError
         When there is a file at `repaired` already, or it cannot be written.
     """
+    _refuse_names(repaired, [])
     saved = repair(damaged, repaired)
     if saved.rows["settings"] and saved.rows["uploads"]:
         try:

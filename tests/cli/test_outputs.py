@@ -164,3 +164,50 @@ def test_a_survey_file_that_was_made_in_vain_is_removed(run, tmp_path, monkeypat
 def test_adding_tells_how_much_was_read(run):
     _, _, err = run("add", "new.gpkg", *FILES)
     assert re.fullmatch(r"new\.gpkg holds the upload now; stems: \d{3,}, visits of plots: 48\.\n", err)
+
+
+def test_a_repaired_survey_file_ends_in_gpkg_too(run, tmp_path):
+    code, _, err = run("repair", "wood.gpkg", "-o", "whole")
+    assert (code, (tmp_path / "whole").exists()) == (2, False)
+    assert "its name must end in .gpkg" in err
+    shutil.copy(tmp_path / "wood.gpkg", tmp_path / "wood.bak")
+    assert run("repair", "wood.bak")[0] == 0
+    assert (tmp_path / "wood-repaired.gpkg").exists()
+
+
+def test_a_survey_file_is_no_table_that_a_crew_filled_in(run, tmp_path):
+    before = (tmp_path / "wood.gpkg").read_bytes()
+    code, _, err = run("remeasured", "wood.gpkg", "wood.gpkg")
+    assert code == 2
+    assert "wood.gpkg is a survey file" in err
+    assert (tmp_path / "wood.gpkg").read_bytes() == before
+
+
+# what cannot be
+
+
+@pytest.mark.parametrize("verb", [["recheck", "wood.gpkg"], ["packet", "wood.gpkg", "--recheck", "-o", "packet"]])
+def test_a_seed_below_zero_is_no_seed(run, verb):
+    code, out, err = run(*verb, "--seed", "-1")
+    assert (code, out) == (2, "")
+    assert "--seed" in err
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="a device of Linux")
+@pytest.mark.parametrize(
+    "line",
+    [
+        ["check", "wood.gpkg", "--settings", "/dev/zero"],
+        ["check", "/dev/zero"],
+        ["remeasured", "wood.gpkg", "/dev/zero"],
+        ["add", "wood.gpkg", "/dev/zero"],
+    ],
+)
+def test_a_device_without_an_end_is_not_read(run, line):
+    code, out, err = run(*line)
+    assert (code, out) == (2, "")
+    assert "zero is no ordinary file" in err
+
+
+def test_a_folder_is_named_where_it_has_no_name_of_its_own(run):
+    assert run("check", ".")[2] == "stemmap: . is a folder; give the files in it.\n"
