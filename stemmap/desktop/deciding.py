@@ -161,6 +161,7 @@ class Deciding(QObject):
             words = self.tr("Stored: struck; the record is kept as typed and counts nowhere.")
         if adds_stem(entries[0]):
             words = self.tr("Stored: taken over as a stem of the plot.")
+        self._window.statusBar().clearMessage()  # the same words once more are news as well
         self._window.statusBar().showMessage(words.format(old=entries[0].old, new=entries[0].new), 8000)
         self._going_on.go_on([entries[0].finding])
 

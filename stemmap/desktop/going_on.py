@@ -13,7 +13,10 @@ if TYPE_CHECKING:
 
 
 class GoingOn(QObject):
-    """Goes to the next open finding: of the round, of the table of findings one works in, else of the plot."""
+    """Goes to the next open finding: of the round, of the table of findings one works in, else of the plot.
+
+    Where there is none, the finding decided stays selected as long as it is there, so that N goes on behind it.
+    """
 
     def __init__(self, window: MainWindow, parent: QObject) -> None:
         super().__init__(parent)
@@ -39,15 +42,14 @@ class GoingOn(QObject):
             panels.round.go(1)
         elif panels.findings_table.view.hasFocus():
             place = panels.findings_table.place_after(is_open)
-            if place < 0:
-                session.select_finding(-1)
-            else:
+            if place >= 0:
                 session.select_place(place)
         else:
             told, here = session.findings, session.finding
             places = [place for place in (*range(here + 1, len(told)), *range(here)) if is_open(told[place])]
-            session.select_finding(places[0] if places else -1)
-            self._next = [told[place].id for place in places]
+            if places:
+                session.select_finding(places[0])
+                self._next = [told[place].id for place in places]
 
     @Slot()
     def _on_moved(self) -> None:

@@ -112,15 +112,37 @@ def test_after_a_decision_the_next_open_finding_of_the_plot_is_selected(deciding
     assert [one.finding for one in journal(survey_path)] == [told[1].id, told[2].id]
 
 
-def test_after_the_last_one_it_goes_on_above_and_then_nothing_is_selected(deciding, qtbot, survey_path):
+def test_after_the_last_one_it_goes_on_above_and_then_stays(deciding, qtbot, survey_path):
     told = go_to_plot(deciding, several=3)
     seen = []
-    while (chosen := deciding.session.selected_finding) is not None:
-        seen.append(chosen.id)
+    while (chosen := deciding.session.selected_finding.id) not in seen:
+        seen.append(chosen)
         with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
             deciding.actions_by_name["recheck-finding"].trigger()
     assert seen == [one.id for one in (*told[1:], told[0])]
     assert [one.finding for one in journal(survey_path)] == seen
+
+
+def test_behind_the_last_of_a_plot_the_next_key_goes_on_and_not_back(deciding, qtbot, survey_path):
+    session = deciding.session
+    for visit in range(len(session.workup.survey.visits)):
+        session.select_visit(visit)
+        if len(open_places(deciding)) == 1:
+            break
+    session.select_finding(open_places(deciding)[0])
+    told = session.selected_finding
+    said = []
+    deciding.statusBar().messageChanged.connect(said.append)
+    # Faster than the plot is checked again.
+    for _ in range(2):
+        deciding.actions_by_name["keep-finding"].trigger()
+        deciding.actions_by_name["next-finding"].trigger()
+        assert session.selected_finding.id != told.id
+    decided = [one.finding for one in journal(survey_path)]
+    assert decided[0] == told.id
+    assert len(set(decided)) == 2
+    assert said.count("Stored: right as recorded.") == 2
+    qtbot.waitUntil(lambda: not deciding.jobs.busy, timeout=30000)
 
 
 def test_in_the_table_of_all_findings_the_next_row_comes(deciding, qtbot, survey_path):
