@@ -157,7 +157,7 @@ def _bring_layers_up_to_date(survey: Path) -> bool:
             return False
     from stemmap.tasks.survey_file import refresh_layers
 
-    for name in refresh_layers(survey):
+    for name in refresh_layers(survey).kept:
         click.echo(
             "stemmap: Another program changed a layer. Layers are made from the records and the decisions; "
             f"the changed one was kept as {name}.",

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from stemmap.desktop.following import Following
     from stemmap.desktop.window import MainWindow
     from stemmap.progress import Progress
+    from stemmap.store.layers import Written
     from stemmap.survey.settings import Settings
     from stemmap.tasks.workup import Workup
 
@@ -35,6 +36,7 @@ class Keeping(QObject):
         self._window, self._following = window, following
         self._session, self._jobs = window.session, window.jobs
         self._settings: Settings | None = None
+        self._written: tuple[Path, Written] | None = None
         self._soon = QTimer(self, singleShot=True, interval=_LAYERS_AFTER_MS)
         self._soon.timeout.connect(self.refresh_layers)
         self._session.replaced.connect(self._keep_settings)
@@ -57,7 +59,12 @@ class Keeping(QObject):
             self._soon.start()  # what is being computed for the window need not be computed for the layers again
             return
         workup = shown.workup if shown is not None and shown.checked and shown.as_of is None else None
-        self._jobs.start("layers", lambda progress: _refresh(path, progress, workup), apply=lambda _: None, shown=False)
+        before = self._written[1] if self._written is not None and self._written[0] == path else None
+
+        def apply(written: Written | None) -> None:
+            self._written = None if written is None else (path, written)
+
+        self._jobs.start("layers", lambda progress: _refresh(path, progress, workup, before), apply=apply, shown=False)
 
     def make_known(self, then: Callable[[], object]) -> None:
         """Put what is found under the settings shown into the layers, so that it can be decided; then go on."""
@@ -110,11 +117,13 @@ class Keeping(QObject):
         self._jobs.start("settings", work, apply=apply, shown=False)
 
 
-def _refresh(path: Path, progress: Progress, workup: Workup | None) -> None:
+def _refresh(path: Path, progress: Progress, workup: Workup | None, before: Written | None = None) -> Written | None:
+    """Bring the layers up to date where they are not; returns how they were left, if that is known."""
     from stemmap.store.survey_file import is_writable, opened, stale
     from stemmap.tasks.survey_file import refresh_layers
 
     with opened(path) as survey_file:
         behind = stale(survey_file)
     if behind and is_writable(path):
-        refresh_layers(path, progress, workup=workup)
+        return refresh_layers(path, progress, workup=workup, before=before)
+    return before

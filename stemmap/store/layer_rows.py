@@ -73,6 +73,20 @@ class Layer:
 
 
 @dataclass(frozen=True)
+class Standing:
+    """Rows of a layer as they stand in the file.
+
+    Parameters
+    ----------
+    fids, sums
+        Their numbers and sums over all that is in them, shape (rows,). The sums are keyed anew in each process.
+    """
+
+    fids: NDArray[np.int64]
+    sums: NDArray[np.int64]
+
+
+@dataclass(frozen=True)
 class Differing:
     """Rows in which a layer of the file differs from what it should be.
 
@@ -80,59 +94,70 @@ class Differing:
     ----------
     gone
         Numbers (fid) of rows that it should not have, ascending.
-    fresh
-        Rows that it lacks.
+    fids, fresh
+        Rows that it lacks, and the numbers they get: first those that become free.
+    after
+        The rows that stand when all this is written.
     """
 
     gone: Sequence[int]
+    fids: Sequence[int]
     fresh: Sequence[Row]
+    after: Standing
 
     def __bool__(self) -> bool:
         return bool(self.gone or self.fresh)
 
 
-def insert_rows(connection: sqlite3.Connection, table: str, rows: Sequence[Row], *, fids: Sequence[int] = ()) -> None:
-    """Add rows to a layer, the first of them under the given numbers."""
+def insert_rows(
+    connection: sqlite3.Connection, table: str, rows: Sequence[Row], fids: Sequence[int] | None = None
+) -> None:
+    """Add rows to a layer, under the given numbers or the next ones."""
     if rows:
-        numbered = [*fids[: len(rows)], *[None] * (len(rows) - len(fids))]
         marks = ", ".join("?" * (len(rows[0]) + 1))
-        connection.executemany(
-            f"INSERT INTO {table} VALUES ({marks})", ((fid, *row) for fid, row in zip(numbered, rows, strict=True))
-        )
+        numbered = zip([None] * len(rows) if fids is None else fids, rows, strict=True)
+        connection.executemany(f"INSERT INTO {table} VALUES ({marks})", ((fid, *row) for fid, row in numbered))
 
 
-def differing_rows(connection: sqlite3.Connection, table: str, rows: Iterator[Sequence[Row]]) -> Differing | None:
+def differing_rows(standing: Standing, rows: Iterator[Sequence[Row]]) -> Differing | None:
     """Compare a layer as it stands in the file with its rows as they should be, in whatever order.
 
-    Rows are told apart by sums of 64 bits, keyed anew in each process: that a changed row is taken for one of a million
-    others has a chance of 10^-13.
+    Rows are told apart by sums of 64 bits: that a changed row is taken for one of a million others has a chance of
+    10^-13.
 
     Returns
     -------
     None where so many rows are new that the layer is better made anew.
     """
-    fids, sums = _as_they_stand(connection, table)
-    order = np.argsort(sums, kind="stable")
-    known, first, left = np.unique(sums[order], return_index=True, return_counts=True)
+    order = np.argsort(standing.sums, kind="stable")
+    fids = standing.fids[order]
+    known, first, count = np.unique(standing.sums[order], return_index=True, return_counts=True)
     used = np.zeros(len(known), np.int64)
     fresh: list[Row] = []
+    fresh_sums = [np.zeros(0, np.int64)]
     for part in rows:
         wanted = _sums(part)
-        place = np.minimum(np.searchsorted(known, wanted), max(len(known) - 1, 0))
-        there = known[place] == wanted if len(known) else np.zeros(len(part), bool)
-        # Of rows that are alike as many are found as the file has.
-        found = there & (_occurrence(wanted) < left[place] - used[place]) if len(known) else there
-        np.add.at(used, place[found], 1)
+        found = np.zeros(len(part), bool)
+        if len(known):
+            place = np.minimum(np.searchsorted(known, wanted), len(known) - 1)
+            # Of rows that are alike as many are found as the file has.
+            found = (known[place] == wanted) & (_occurrence(wanted) < count[place] - used[place])
+            np.add.at(used, place[found], 1)
         fresh += [part[row] for row in np.flatnonzero(~found).tolist()]
+        fresh_sums.append(wanted[~found])
         if len(fresh) > _MOST_NEW:
             return None
-    rank = np.arange(len(order)) - np.repeat(first, left)
-    gone = fids[order[rank >= np.repeat(used, left)]]
-    return Differing(np.sort(gone).tolist(), fresh)
+    rank = np.arange(len(order)) - np.repeat(first, count)
+    stays = rank < np.repeat(used, count)
+    gone = np.sort(fids[~stays])
+    last = int(standing.fids.max(initial=0))
+    added = np.append(gone, np.arange(last + 1, last + 1 + max(len(fresh) - len(gone), 0)))[: len(fresh)]
+    after = Standing(np.concatenate([fids[stays], added]), np.concatenate([np.repeat(known, used), *fresh_sums]))
+    return Differing(gone.tolist(), added.tolist(), fresh, after)
 
 
-def _as_they_stand(connection: sqlite3.Connection, table: str) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
-    """Numbers and sums of a layer's rows; read bit by bit, so that nobody waits who wants to write."""
+def standing_rows(connection: sqlite3.Connection, table: str) -> Standing:
+    """The rows of a layer in the file; read bit by bit, so that nobody waits who wants to write."""
     fids, sums, last = [np.zeros(0, np.int64)], [np.zeros(0, np.int64)], -(2**63)
     while rows := connection.execute(
         f"SELECT * FROM {table} WHERE fid > ? ORDER BY fid LIMIT {_AT_ONCE}", (last,)
@@ -140,7 +165,7 @@ def _as_they_stand(connection: sqlite3.Connection, table: str) -> tuple[NDArray[
         fids.append(np.array([row[0] for row in rows], np.int64))
         sums.append(_sums([row[1:] for row in rows]))
         last = rows[-1][0]
-    return np.concatenate(fids), np.concatenate(sums)
+    return Standing(np.concatenate(fids), np.concatenate(sums))
 
 
 def _sums(rows: Sequence[Row]) -> NDArray[np.int64]:

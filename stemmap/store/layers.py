@@ -4,15 +4,27 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from stemmap.store import geopackage
 from stemmap.store.geometries import note_extent
-from stemmap.store.layer_rows import Differing, Layer, Row, columns_of, differing_rows, insert_rows
+from stemmap.store.layer_rows import (
+    Differing,
+    Layer,
+    Row,
+    Standing,
+    columns_of,
+    differing_rows,
+    insert_rows,
+    standing_rows,
+)
 from stemmap.store.schema import quoted
 from stemmap.store.survey_file import SurveyFile, told
 from stemmap.survey.journal import Entry, standing
+
+#: What tells that nobody wrote a layer.
+Stand = tuple[Any, ...]
 
 _PURPOSE = {
     "plots": "plots as circles, one for each visit",
@@ -51,26 +63,47 @@ class Layers:
 
 
 @dataclass(frozen=True)
+class Written:
+    """What became of the layers of a file.
+
+    Parameters
+    ----------
+    kept
+        Names under which layers were kept that another program had changed.
+    standing
+        By name of a layer: its stand, and its rows as they were left under that.
+    """
+
+    kept: Sequence[str] = ()
+    standing: Mapping[str, tuple[Stand, Standing]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class Differences:
     """In which rows the layers of a file differ from what they should be.
 
     Parameters
     ----------
-    stand
-        Of the layers that were compared: no other writer came since, as long as it is the same.
+    stands
+        Of the layers that were compared: no other writer came since, as long as they are the same.
     of_layer
         By name; None for a layer that has to be made anew as a whole.
     settled
         Rows of findings that are settled by their decision, as they stand in the file.
     """
 
-    stand: tuple[Any, ...]
+    stands: Mapping[str, Stand]
     of_layer: Mapping[str, Differing | None]
     settled: Sequence[Row]
 
 
-def compare_layers(survey_file: SurveyFile, layers: Layers) -> Differences:
+def compare_layers(survey_file: SurveyFile, layers: Layers, before: Written | None = None) -> Differences:
     """Compare the layers of a file with what they should be; nothing is written, no transaction needed.
+
+    Parameters
+    ----------
+    before
+        How they were left the last time; layers that nobody wrote since are not read again.
 
     Raises
     ------
@@ -78,24 +111,27 @@ def compare_layers(survey_file: SurveyFile, layers: Layers) -> Differences:
         When the file cannot be read.
     """
     with told(survey_file.path):
-        return _compare(survey_file.connection, layers)
+        return _compare(survey_file.connection, layers, before or Written())
 
 
-def _compare(connection: sqlite3.Connection, layers: Layers) -> Differences:
-    stand = _stand(connection)
+def _compare(connection: sqlite3.Connection, layers: Layers, before: Written) -> Differences:
+    stands = _stands(connection)
     settled = _as_they_were(connection, layers)
     of_layer: dict[str, Differing | None] = {}
     for name, layer in layers.by_name.items():
         declared = list(columns_of(connection, name).items()) == list(layer.declared().items())
         same_system = geopackage.system_of(connection, name) == layers.srs
-        if declared and same_system and not geopackage.is_edited(connection, name):
-            of_layer[name] = differing_rows(connection, name, _rows(layers, name, settled))
-        else:
+        if not (declared and same_system) or geopackage.is_edited(connection, name):
             of_layer[name] = None
-    return Differences(stand, of_layer, settled)
+            continue
+        stand, standing = before.standing.get(name, (None, None))
+        if standing is None or stand != stands[name]:
+            standing = standing_rows(connection, name)
+        of_layer[name] = differing_rows(standing, _rows(layers, name, settled))
+    return Differences(stands, of_layer, settled)
 
 
-def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Differences | None = None) -> list[str]:
+def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Differences | None = None) -> Written:
     """Bring the layers up to date, inside the caller's transaction.
 
     Only rows that differ are written. A layer that another program changed is kept under another name.
@@ -103,14 +139,10 @@ def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Di
     Parameters
     ----------
     differences
-        What `compare_layers` found before the transaction; it compares again if somebody wrote layers since, or None.
-
-    Returns
-    -------
-    Names under which changed layers were kept.
+        What `compare_layers` found before the transaction; it is compared again if somebody wrote layers since.
     """
-    if differences is None or differences.stand != _stand(connection):
-        differences = _compare(connection, layers)
+    if differences is None or differences.stands != _stands(connection):
+        differences = _compare(connection, layers, Written())
     if layers.system is not None:
         geopackage.add_system(connection, layers.system)
     kept = []
@@ -125,14 +157,18 @@ def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Di
         elif differing:
             geopackage.without_index(connection, name)
             connection.executemany(f"DELETE FROM {name} WHERE fid = ?", ((fid,) for fid in differing.gone))
-            insert_rows(connection, name, differing.fresh, fids=differing.gone)
+            insert_rows(connection, name, differing.fresh, differing.fids)
         else:
             continue
         note_extent(connection, name, layer.x, layer.y)
         geopackage.note_made(connection, name, _PURPOSE[name])
     connection.execute("CREATE UNIQUE INDEX IF NOT EXISTS findings_id ON findings (id)")
     connection.execute("UPDATE survey_file SET layers_at = ?", (layers.at_entry,))
-    return kept
+    stands = _stands(connection)
+    of_layer = differences.of_layer.items()
+    return Written(
+        kept, {name: (stands[name], differing.after) for name, differing in of_layer if differing is not None}
+    )
 
 
 def _make_anew(connection: sqlite3.Connection, name: str, layer: Layer, srs: int) -> None:
@@ -214,13 +250,12 @@ def _mark(connection: sqlite3.Connection, row: tuple[Any, ...], entry: Entry) ->
             )
 
 
-def _stand(connection: sqlite3.Connection) -> tuple[Any, ...]:
-    """What tells that nobody wrote layers: the entry they know, and when each was changed and made."""
-    at = connection.execute("SELECT layers_at FROM survey_file").fetchone()
+def _stands(connection: sqlite3.Connection) -> dict[str, Stand]:
+    """What tells of each layer that nobody wrote it: when it was changed, and when it was made."""
     listed = connection.execute(
-        "SELECT table_name, last_change, description FROM gpkg_contents WHERE data_type = 'features' ORDER BY 1"
-    ).fetchall()
-    return at, listed
+        "SELECT table_name, last_change, description FROM gpkg_contents WHERE data_type = 'features'"
+    )
+    return {name: (last_change, description) for name, last_change, description in listed}
 
 
 def _rows(layers: Layers, name: str, settled: Sequence[Row]) -> Iterator[Sequence[Row]]:

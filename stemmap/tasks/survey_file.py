@@ -14,7 +14,7 @@ from stemmap.errors import InputError, OutputError, StemmapError
 from stemmap.progress import Progress
 from stemmap.reading import read_upload
 from stemmap.store.decisions import entries
-from stemmap.store.layers import compare_layers, mark_decided, write_layers
+from stemmap.store.layers import Written, compare_layers, mark_decided, write_layers
 from stemmap.store.newest import newest
 from stemmap.store.records import UploadedFile, add_settings, add_upload, latest_settings, uploads_of
 from stemmap.store.repair import Saved, repair
@@ -206,7 +206,9 @@ def uploaded_file(path: Path) -> UploadedFile:
         raise InputError(f"{path.name} cannot be read: {fault.strerror or fault}.") from fault
 
 
-def refresh_layers(path: Path, progress: Progress | None = None, *, workup: Workup | None = None) -> list[str]:
+def refresh_layers(
+    path: Path, progress: Progress | None = None, *, workup: Workup | None = None, before: Written | None = None
+) -> Written:
     """Bring the layers of a survey file up to date with what is decided; only rows that differ are written.
 
     Parameters
@@ -214,10 +216,8 @@ def refresh_layers(path: Path, progress: Progress | None = None, *, workup: Work
     workup
         The survey of the file as it was worked up before; it is used where it is that of the file's last decision,
         upload and settings, else the survey is worked up again.
-
-    Returns
-    -------
-    Names under which layers were kept that another program had changed.
+    before
+        How this process left the layers the last time, so that they need not be read again.
 
     Raises
     ------
@@ -227,20 +227,20 @@ def refresh_layers(path: Path, progress: Progress | None = None, *, workup: Work
     with opened(path, write=True) as survey_file:
         with survey_file.writing() as connection:
             if mark_decided(connection, entries(survey_file)):
-                return []
-        before = newest(survey_file)
+                return before or Written()
+        began = newest(survey_file)
         if workup is None or not _is_of(workup, survey_file):
             workup = work_up(with_stand(load(survey_file), survey_file.path.parent, progress), progress)
         known = len(workup.survey.decisions.entries)
         layers = layers_of(workup)
-        differences = compare_layers(survey_file, layers)
+        differences = compare_layers(survey_file, layers, before)
         with survey_file.writing() as connection:
             # Somebody else may have made newer ones meanwhile.
             at = connection.execute("SELECT COALESCE(layers_at, 0) FROM survey_file").fetchone()[0]
             now = newest(survey_file)
-            if at <= known and (now.upload, now.settings) == (before.upload, before.settings):
+            if at <= known and (now.upload, now.settings) == (began.upload, began.settings):
                 return write_layers(connection, layers, differences)
-    return []
+    return before or Written()
 
 
 def _is_of(workup: Workup, survey_file: SurveyFile) -> bool:
@@ -291,11 +291,6 @@ def repair_survey(damaged: Path, repaired: Path) -> Saved:
     return saved
 
 
-def make_layers(survey_file: SurveyFile, workup: Workup) -> list[str]:
-    """Bring the layers up to date with a survey, inside the caller's transaction.
-
-    Returns
-    -------
-    Names under which layers were kept that another program had changed.
-    """
+def make_layers(survey_file: SurveyFile, workup: Workup) -> Written:
+    """Bring the layers up to date with a survey, inside the caller's transaction."""
     return write_layers(survey_file.connection, layers_of(workup))

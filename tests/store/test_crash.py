@@ -158,10 +158,10 @@ def test_a_layer_that_another_program_changed_is_kept_beside(made):
     pyogrio.write_dataframe(frame, survey, layer="findings")
     with opened(survey, write=True) as survey_file:
         decide(survey_file, Request(findings[0], "keep", "", "Ida"))
-    assert refresh_layers(survey) == ["findings_edited_1"]
+    assert refresh_layers(survey).kept == ["findings_edited_1"]
     assert pyogrio.read_dataframe(survey, layer="findings_edited_1").message[0] == "my own words"
     assert "my own words" not in set(pyogrio.read_dataframe(survey, layer="findings").message)
     assert not faults(survey)
     with opened(survey, write=True) as survey_file:
         decide(survey_file, Request(findings[0], "recheck", "", "Ida"))
-    assert refresh_layers(survey) == []
+    assert not refresh_layers(survey).kept

@@ -13,7 +13,7 @@ from stemmap.assets import sample_data
 from stemmap.errors import InputError
 from stemmap.store import layer_rows
 from stemmap.store.decisions import Request, decide, entries, turn
-from stemmap.store.layer_rows import Layer, differing_rows, insert_rows
+from stemmap.store.layer_rows import Layer, differing_rows, insert_rows, standing_rows
 from stemmap.store.layers import compare_layers, write_layers
 from stemmap.store.survey_file import opened
 from stemmap.survey.decided import Decisions
@@ -94,6 +94,7 @@ def test_after_any_decisions_the_layers_are_those_made_anew(survey, tmp_path, se
     ids = [told.id for told in open_uploads([survey]).findings if told.plot and told.severity != "note"]
     strikes = [told.id for told in open_uploads([survey]).findings if STRUCK in (x["value"] for x in told.proposals)]
     ids = [*dice.sample(ids, 6), *strikes]
+    left = None
     for _ in range(6):
         shutil.copy(survey, other)
         for _ in range(dice.randint(1, 3)):
@@ -101,7 +102,7 @@ def test_after_any_decisions_the_layers_are_those_made_anew(survey, tmp_path, se
             decide_at_random(survey, dice, ids)
             dice.setstate(state)
             decide_at_random(other, dice, ids)
-        refresh_layers(survey, workup=open_uploads([survey]) if dice.random() < 0.5 else None)
+        left = refresh_layers(survey, workup=open_uploads([survey]) if dice.random() < 0.5 else None, before=left)
         made_anew(other)
         assert dump(survey) == dump(other)
         assert not faults(survey)
@@ -163,11 +164,11 @@ def test_a_layer_changed_by_plain_sql_is_kept_beside(small, name, statement):
     run(path, statement.format(name=name))
     changed = ask(path, f"SELECT * FROM {name}")
     run(path, "UPDATE survey_file SET layers_at = NULL")
-    assert refresh_layers(path) == [f"{name}_edited_1"]
+    assert refresh_layers(path).kept == [f"{name}_edited_1"]
     assert ask(path, f"SELECT * FROM {name}_edited_1") == changed
     assert not faults(path)
     run(path, "UPDATE survey_file SET layers_at = NULL")
-    assert refresh_layers(path) == []
+    assert not refresh_layers(path).kept
 
 
 @pytest.mark.parametrize("decision", ["keep", "value=4"])
@@ -183,7 +184,7 @@ def test_the_index_of_another_program_is_taken_away_with_the_first_change(small,
         )
     with opened(path, write=True) as survey_file:
         decide(survey_file, Request(next(each for each in findings if "distance_m" in each), decision, "", "Ida"))
-    assert refresh_layers(path) == []
+    assert not refresh_layers(path).kept
     for name in LAYERS if decision != "keep" else ("findings", "plots", "plot_centres"):
         assert ask(path, f"SELECT 1 FROM sqlite_master WHERE name LIKE 'rtree_{name}_geom%'") == []
     assert not faults(path)
@@ -197,7 +198,7 @@ def test_who_reads_with_gdal_finds_no_trace_of_the_watch(survey):
         assert len(frame) == ask(survey, f"SELECT COUNT(*) FROM {name}")[0][0]
     pyogrio.write_dataframe(pyogrio.read_dataframe(survey, layer="plots"), survey, layer="plots", append=True)
     run(survey, "UPDATE survey_file SET layers_at = NULL")
-    assert refresh_layers(survey) == ["plots_edited_1"]
+    assert refresh_layers(survey).kept == ["plots_edited_1"]
 
 
 def test_layers_that_somebody_wrote_after_they_were_compared_are_compared_again(small):
@@ -207,7 +208,7 @@ def test_layers_that_somebody_wrote_after_they_were_compared_are_compared_again(
         differences = compare_layers(survey_file, layers)
         run(path, "UPDATE stems SET dbh_cm = 99 WHERE fid = 3")
         with survey_file.writing() as connection:
-            assert write_layers(connection, layers, differences) == ["stems_edited_1"]
+            assert write_layers(connection, layers, differences).kept == ["stems_edited_1"]
     assert ask(path, "SELECT COUNT(*) FROM stems WHERE dbh_cm = 99") == [(0,)]
 
 
@@ -283,11 +284,15 @@ def test_any_rows_become_any_others_and_those_they_share_stay(seed):
     old, new = rows(), rows()
     connection = written(old)
     some = dice.randint(1, 4)
-    differing = differing_rows(connection, "t", (new[at : at + some] for at in range(0, len(new), some)))
+    differing = differing_rows(standing_rows(connection, "t"), (new[at : at + some] for at in range(0, len(new), some)))
     kept = sum(min(old.count(row), new.count(row)) for row in set(old))
     assert (len(differing.gone), len(differing.fresh)) == (len(old) - kept, len(new) - kept)
     connection.executemany("DELETE FROM t WHERE fid = ?", [(fid,) for fid in differing.gone])
-    insert_rows(connection, "t", differing.fresh, fids=differing.gone)
+    insert_rows(connection, "t", differing.fresh, differing.fids)
+    after = standing_rows(connection, "t")
+    assert sorted(zip(after.fids, after.sums, strict=True)) == sorted(
+        zip(differing.after.fids, differing.after.sums, strict=True)
+    )
     now = connection.execute("SELECT geom, number, text FROM t").fetchall()
     assert sorted(now, key=repr) == sorted(new, key=repr)
     connection.close()
@@ -322,5 +327,5 @@ def test_every_kind_of_column_comes_back_as_it_was_written():
         connection.execute(f"CREATE TABLE t ({declared}, PRIMARY KEY (fid))")
         for rows in layer.rows(4326):
             insert_rows(connection, "t", rows)
-        differing = differing_rows(connection, "t", layer.rows(4326))
+        differing = differing_rows(standing_rows(connection, "t"), layer.rows(4326))
     assert (differing.gone, differing.fresh) == ([], [])
