@@ -352,6 +352,10 @@
         <source>There is a file {name} already; choose another name.</source>
         <translation>Eine Datei {name} gibt es schon; wählen Sie einen anderen Namen.</translation>
     </message>
+    <message>
+        <source>The survey file {name} was made; what is decided from now on is kept in it.</source>
+        <translation>Die Inventurdatei {name} wurde angelegt; was von jetzt an entschieden wird, steht darin.</translation>
+    </message>
 </context>
 <context>
     <name>DiagramPicture</name>
@@ -827,51 +831,51 @@
     </message>
     <message>
         <source>F&amp;older</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ordner</translation>
     </message>
     <message>
         <source>The folder is made new. It gets plot sheets, a table to fill in, the plot centres for a satellite receiver and a page to read first. Going out is field work: weather, slope and dead wood decide; the rules of your own organisation come first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner wird neu angelegt. Hinein kommen Probeflächenblätter, eine Tabelle zum Ausfüllen, die Mittelpunkte für einen Satellitenempfänger und eine Seite, die zuerst zu lesen ist. Hinausgehen ist Feldarbeit: Wetter, Hang und Totholz entscheiden; die Regeln Ihrer eigenen Organisation gehen vor.</translation>
     </message>
     <message>
         <source>&amp;Make the packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Paket &amp;machen</translation>
     </message>
     <message>
         <source>&amp;Choose…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wählen…</translation>
     </message>
     <message>
         <source>Choose the folder of the field packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner des Feldpakets wählen</translation>
     </message>
     <message>
         <source>Folder of the field packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner des Feldpakets</translation>
     </message>
     <message>
         <source>A folder that is not there yet is made; one that holds files is refused</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Ordner, den es noch nicht gibt, wird angelegt; einer mit Dateien darin wird abgelehnt</translation>
     </message>
     <message>
         <source>No folder is named: write a name for the new folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Ordner ist genannt: einen Namen für den neuen Ordner schreiben.</translation>
     </message>
     <message>
         <source>{folder} holds files already and is left as it is; a packet gets a folder of its own: write another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>{folder} enthält schon Dateien und bleibt, wie er ist; ein Paket bekommt einen eigenen Ordner: einen anderen Namen schreiben.</translation>
     </message>
     <message>
         <source>{folder} is a file: write another name for the folder.</source>
-        <translation type="unfinished"></translation>
+        <translation>{folder} ist eine Datei: einen anderen Namen für den Ordner schreiben.</translation>
     </message>
     <message>
         <source>{survey}_packet_{date}</source>
-        <translation type="unfinished"></translation>
+        <translation>{survey}_Paket_{date}</translation>
     </message>
     <message>
         <source>Where to put the field packet</source>
-        <translation type="unfinished"></translation>
+        <translation>Wohin das Feldpaket kommt</translation>
     </message>
     <message>
         <source>Blind plots in percent</source>
@@ -2963,7 +2967,7 @@
     </message>
     <message>
         <source>against another measurement</source>
-        <translation type="unfinished"></translation>
+        <translation>gegen eine andere Messung</translation>
     </message>
     <message>
         <source>hidden from the centre</source>
@@ -3422,6 +3426,10 @@
         <translation>Stämme, die der zweite Trupp fand und die niemand aufgenommen hatte</translation>
     </message>
     <message>
+        <source>{look}, {field}: {sentence}</source>
+        <translation>{look}, {field}: {sentence}</translation>
+    </message>
+    <message>
         <source>{field}: within tolerance</source>
         <translation>{field}: innerhalb der Toleranz</translation>
     </message>
@@ -3459,27 +3467,31 @@
     </message>
     <message>
         <source>{field}: median difference</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: mittlere Differenz (Median)</translation>
     </message>
     <message>
         <source>Middle of again minus recorded, which a single slip hardly moves; {interval}</source>
-        <translation type="unfinished"></translation>
+        <translation>Median von Nachmessung minus Aufnahme, den ein einzelnes Versehen kaum verschiebt; {interval}</translation>
     </message>
     <message>
         <source>{field}: standard deviation by the median</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: Standardabweichung über den Median</translation>
     </message>
     <message>
         <source>1.4826 times the median of the absolute deviations from the median difference (Hampel 1974), which a single slip hardly moves; {interval}</source>
-        <translation type="unfinished"></translation>
+        <translation>1,4826 mal der Median der absoluten Abweichungen von der mittleren Differenz (Hampel 1974), den ein einzelnes Versehen kaum verschiebt; {interval}</translation>
     </message>
     <message>
         <source>{field}: gross differences</source>
-        <translation type="unfinished"></translation>
+        <translation>{field}: grobe Differenzen</translation>
     </message>
     <message>
         <source>Differences beyond the tolerance that do not belong to the others by the generalized extreme studentized deviate (Rosner 1983), at a risk of 0.01; bias and standard deviation hold them</source>
-        <translation type="unfinished"></translation>
+        <translation>Differenzen jenseits der Toleranz, die nach dem verallgemeinerten Ausreißertest mit studentisierten Abweichungen (Rosner 1983) nicht zu den anderen gehören, bei einem Risiko von 0,01; Verzerrung und Standardabweichung enthalten sie</translation>
+    </message>
+    <message>
+        <source>{count} of {pairs}</source>
+        <translation>{count} von {pairs}</translation>
     </message>
     <message>
         <source>{share} % of {pairs} ({low} to {high})</source>
@@ -4306,7 +4318,7 @@
     </message>
     <message>
         <source>Blind check: measure every stem anew; what was recorded before is left out on purpose. Tick for each number whether its stem was found, yes or no; write a stem without a number into an empty row and tick new.</source>
-        <translation type="unfinished"></translation>
+        <translation>Blindkontrolle: jeden Stamm neu messen; was früher aufgenommen wurde, ist mit Absicht weggelassen. Zu jeder Nummer ankreuzen, ob ihr Stamm gefunden wurde, ja oder nein; einen Stamm ohne Nummer in eine leere Zeile schreiben und neu ankreuzen.</translation>
     </message>
     <message>
         <source>No. {stem}{species}: {azimuth:.0f}{angle}, {distance:.2f} {length}</source>
@@ -4339,7 +4351,7 @@
     </message>
     <message>
         <source>found</source>
-        <translation type="unfinished"></translation>
+        <translation>gefunden</translation>
     </message>
     <message>
         <source>doubt</source>
@@ -4395,15 +4407,15 @@
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>ja</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>nein</translation>
     </message>
     <message>
         <source>new</source>
-        <translation type="unfinished"></translation>
+        <translation>neu</translation>
     </message>
     <message>
         <source>and {count} more, see the window</source>
@@ -4832,10 +4844,6 @@
         <translation> über Straten</translation>
     </message>
     <message>
-        <source> visit %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source> with an error or something to look at</source>
         <translation> mit einem Fehler oder etwas zu prüfen</translation>
     </message>
@@ -4873,7 +4881,7 @@
     </message>
     <message>
         <source>%1 cannot be a survey file: its name must end in .gpkg. Nothing was made.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann keine Inventurdatei sein: Ihr Name muss auf .gpkg enden. Nichts wurde angelegt.</translation>
     </message>
     <message>
         <source>%1 cannot be read as a picture; the map stays as it was.</source>
@@ -4989,7 +4997,7 @@
     </message>
     <message>
         <source>%1 holds the upload now; stems: %2, visits of plots: %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 enthält jetzt die Aufnahmedaten; Stämme: %2, Aufnahmen von Probeflächen: %3.</translation>
     </message>
     <message>
         <source>%1 holds what could be read from %2: %3 records and %4 decisions.%5 The damaged file was left as it is; keep it.%6</source>
@@ -5041,11 +5049,11 @@
     </message>
     <message>
         <source>%1 is a survey file, no upload; add the files that it was made of instead.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist eine Inventurdatei, keine Aufnahmedatei; stattdessen die Dateien hinzufügen, aus denen sie gemacht wurde.</translation>
     </message>
     <message>
         <source>%1 is a survey file, with records and decisions in it; a result is never written over one. Choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist eine Inventurdatei mit Aufnahmedaten und Entscheidungen; ein Ergebnis wird nie darüber geschrieben. Einen anderen Namen wählen.</translation>
     </message>
     <message>
         <source>%1 is called %2, but is none; export it again, or correct its ending.</source>
@@ -5145,7 +5153,7 @@
     </message>
     <message>
         <source>%1 is what the result is made from, and stays as it is. Choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus %1 entsteht das Ergebnis, und die Datei bleibt, wie sie ist. Einen anderen Namen wählen.</translation>
     </message>
     <message>
         <source>%1 lies in %2, the map in %3; transform the picture first.</source>
@@ -5158,10 +5166,6 @@
     <message>
         <source>%1 m² of basal area per hectare, standard error %2 or %3 %; 95 % interval %4 to %5.</source>
         <translation>%1 m² Grundfläche je Hektar, Standardfehler %2 oder %3 %; 95-%-Intervall %4 bis %5.</translation>
-    </message>
-    <message>
-        <source>%1 of %2 differences, %3, make %4 % of their scatter; without them the bias is %5 and the standard deviation %6.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 on %2 (process %3) has been writing into it since %4</source>
@@ -5493,11 +5497,11 @@
     </message>
     <message>
         <source>By the minutes in the settings a crew takes about %1 hours, %2 on blind plots.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach den Minuten der Einstellungen braucht ein Trupp etwa %1 Stunden, davon %2 auf blinden Probeflächen.</translation>
     </message>
     <message>
         <source>By the minutes in the settings a crew takes about %1 hours.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach den Minuten der Einstellungen braucht ein Trupp etwa %1 Stunden.</translation>
     </message>
     <message>
         <source>CRS unit</source>
@@ -5918,6 +5922,14 @@
     <message>
         <source>perhaps all %1 stems of this visit stand elsewhere</source>
         <translation>vielleicht stehen alle %1 Stämme dieser Aufnahme anderswo</translation>
+    </message>
+    <message>
+        <source>plot %1 stem %2 (%3 %4)</source>
+        <translation>Probefläche %1 Stamm %2 (%3 %4)</translation>
+    </message>
+    <message>
+        <source>plot %1 visit %2 stem %3 (%4 %5)</source>
+        <translation>Probefläche %1 Aufnahme %2 Stamm %3 (%4 %5)</translation>
     </message>
     <message>
         <source>plot and number</source>
@@ -6724,6 +6736,10 @@
         <translation>%1 ist %2, bei Zufall %3</translation>
     </message>
     <message>
+        <source>%1 is a survey file; give the table of a packet that a crew filled in.</source>
+        <translation>%1 ist eine Inventurdatei; die Tabelle eines Pakets angeben, die ein Trupp ausgefüllt hat.</translation>
+    </message>
+    <message>
         <source>%1 is damaged or no GeoPackage; export it again.</source>
         <translation>%1 ist beschädigt oder kein GeoPackage; neu ausgeben.</translation>
     </message>
@@ -6742,6 +6758,10 @@
     <message>
         <source>%1 is no number for %2.</source>
         <translation>%1 ist keine Zahl für %2.</translation>
+    </message>
+    <message>
+        <source>%1 is no ordinary file, so no settings file.</source>
+        <translation>%1 ist keine gewöhnliche Datei, also keine Einstellungsdatei.</translation>
     </message>
     <message>
         <source>%1 is no survey file of stemmap; nothing was changed.</source>
@@ -6766,6 +6786,14 @@
     <message>
         <source>%1 missing</source>
         <translation>%1 fehlen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 differences, %3 and %4, make %5 % of their scatter; without them the bias is %6 and the standard deviation %7.</source>
+        <translation>%1 von %2 Differenzen, %3 und %4, machen %5 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %6 und die Standardabweichung %7.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 differences, %3, %4 and %5 more, make %6 % of their scatter; without them the bias is %7 and the standard deviation %8.</source>
+        <translation>%1 von %2 Differenzen, %3, %4 und %5 weitere, machen %6 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %7 und die Standardabweichung %8.</translation>
     </message>
     <message>
         <source>%1 of %2 stems were found, %3 added.</source>
@@ -6852,6 +6880,10 @@
         <translation>Ein Befund ist ein Zweifel, kein Urteil.</translation>
     </message>
     <message>
+        <source>A line holds totals.</source>
+        <translation>Eine Zeile enthält Summen.</translation>
+    </message>
+    <message>
         <source>A report ends with .html or .pdf, not as %1 does; choose another name with -o.</source>
         <translation>Ein Bericht endet mit .html oder .pdf, nicht wie %1; mit -o einen anderen Namen wählen.</translation>
     </message>
@@ -6872,8 +6904,16 @@
         <translation>Alle Aufnahmen</translation>
     </message>
     <message>
+        <source>Another program changed a layer of the survey file.</source>
+        <translation>Ein anderes Programm hat eine Ebene der Inventurdatei geändert.</translation>
+    </message>
+    <message>
         <source>Another program changed records in the survey file.</source>
         <translation>Ein anderes Programm hat Datensätze in der Inventurdatei geändert.</translation>
+    </message>
+    <message>
+        <source>Another program changed the %1 in %2; results come from the records and the decisions alone. Enter what was meant as decisions; what was changed is kept beside the layers that are made anew.</source>
+        <translation>Ein anderes Programm hat in %2 geändert: %1. Ergebnisse folgen allein aus Aufnahmedaten und Entscheidungen. Was gemeint war, als Entscheidung eingeben; das Geänderte bleibt neben den neu gemachten Ebenen erhalten.</translation>
     </message>
     <message>
         <source>Another program changed the finding %1 in the survey file, so that it cannot be decided; stemmap repair makes a file with its findings made anew.</source>
@@ -6985,7 +7025,7 @@
     </message>
     <message>
         <source>Field packet %1 is in %2: plots with former values: %3, blind plots: %4, stems to measure again: %5. %6</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feldpaket %1 liegt in %2: Probeflächen mit früheren Werten: %3, blinde Probeflächen: %4, nachzumessende Stämme: %5. %6</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -7065,7 +7105,7 @@
     </message>
     <message>
         <source>Median difference</source>
-        <translation type="unfinished"></translation>
+        <translation>Mittlere Differenz (Median)</translation>
     </message>
     <message>
         <source>Methods</source>
@@ -7106,6 +7146,30 @@
     <message>
         <source>No. {stem}: a height of {height_m:.1f} m and a dbh of {dbh_cm:.1f} cm hardly belong together; stems so thick are about {usual_height_m:.1f} m high here%1.</source>
         <translation>Nr. {stem}: Eine Höhe von {height_m:.1f} m und ein BHD von {dbh_cm:.1f} cm gehören kaum zusammen; so dicke Stämme sind hier etwa {usual_height_m:.1f} m hoch%1.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: row {row} of packet {packet} says {said} under found, but values stand beside it; it was compared as found.</source>
+        <translation>Nr. {stem}: Zeile {row} des Pakets {packet} sagt {said} unter gefunden, doch stehen Werte daneben; sie wurde als gefunden verglichen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: row {row} of packet {packet} says {said} under found, which is neither yes, no nor new, and no value stands beside it; nothing follows from it.</source>
+        <translation>Nr. {stem}: Zeile {row} des Pakets {packet} sagt {said} unter gefunden, was weder ja, nein noch neu ist, und kein Wert steht daneben; nichts folgt daraus.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: row {row} of packet {packet} says {said} under found, which is neither yes, no nor new; values stand beside it, so it was compared as found.</source>
+        <translation>Nr. {stem}: Zeile {row} des Pakets {packet} sagt {said} unter gefunden, was weder ja, nein noch neu ist; Werte stehen daneben, deshalb wurde sie als gefunden verglichen.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the dbh was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; one is about {times:g} times the other, as where another unit was meant or the decimal point slipped.</source>
+        <translation>Nr. {stem}: Der BHD wurde nachgemessen mit {again:g}{unit}, aufgenommen ist {recorded:g}{unit}; einer ist etwa {times:g}-mal der andere, wie wenn eine andere Einheit gemeint war oder das Komma verrutscht ist.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: the distance was measured again as {again:g}{unit}, recorded is {recorded:g}{unit}; one is about {times:g} times the other, as where another unit was meant or the decimal point slipped.</source>
+        <translation>Nr. {stem}: Der Abstand wurde nachgemessen mit {again:g}{unit}, aufgenommen ist {recorded:g}{unit}; einer ist etwa {times:g}-mal der andere, wie wenn eine andere Einheit gemeint war oder das Komma verrutscht ist.</translation>
+    </message>
+    <message>
+        <source>No. {stem}: what was written for the status measured again, {again}, is no status that is known.</source>
+        <translation>Nr. {stem}: Was als nachgemessener Status eingetragen ist, {again}, ist kein bekannter Status.</translation>
     </message>
     <message>
         <source>Nobody is named who adds the upload; say it with --who NAME.</source>
@@ -7153,7 +7217,7 @@
     </message>
     <message>
         <source>One of %1 differences, %2, makes %3 % of their scatter; without it the bias is %4 and the standard deviation %5.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine von %1 Differenzen, %2, macht %3 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %4 und die Standardabweichung %5.</translation>
     </message>
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>
@@ -7337,7 +7401,7 @@
     </message>
     <message>
         <source>Standard deviation by the median</source>
-        <translation type="unfinished"></translation>
+        <translation>Standardabweichung über den Median</translation>
     </message>
     <message>
         <source>Standard error</source>
@@ -7441,7 +7505,7 @@
     </message>
     <message>
         <source>The same by figures that a single slip hardly moves: the median of the differences, and 1.4826 times the median of their absolute deviations from it, which is the standard deviation where they are normally distributed (Hampel 1974). Gross is a difference beyond the tolerance that does not belong to the others by the generalized extreme studentized deviate (Rosner 1983), at a risk of 0.01; no figure leaves it out unless it says so.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dasselbe mit Zahlen, die ein einzelnes Versehen kaum verschiebt: der Median der Differenzen und 1,4826 mal der Median ihrer absoluten Abweichungen davon, was bei normal verteilten Differenzen die Standardabweichung ist (Hampel 1974). Grob ist eine Differenz jenseits der Toleranz, die nach dem verallgemeinerten Ausreißertest mit studentisierten Abweichungen (Rosner 1983) nicht zu den anderen gehört, bei einem Risiko von 0,01; keine Zahl lässt sie weg, wenn sie es nicht sagt.</translation>
     </message>
     <message>
         <source>The share of blind checks is %1, but must lie between 0 and 1.</source>
@@ -7550,6 +7614,10 @@
     <message>
         <source>Too few stems to tell of a pattern</source>
         <translation>Zu wenige Stämme, um von einem Muster zu sprechen</translation>
+    </message>
+    <message>
+        <source>Totals stand in %1; skipped.</source>
+        <translation>Summen stehen in %1; übergangen.</translation>
     </message>
     <message>
         <source>Two species: %1 and %2</source>
@@ -8556,6 +8624,18 @@
         <translation>Breite des Mittelpunkts, WGS 84</translation>
     </message>
     <message>
+        <source>layer %1</source>
+        <translation>Ebene %1</translation>
+    </message>
+    <message>
+        <source>layer edited</source>
+        <translation>Ebene bearbeitet</translation>
+    </message>
+    <message>
+        <source>layers %1</source>
+        <translation>Ebenen %1</translation>
+    </message>
+    <message>
         <source>level</source>
         <translation>waagerecht</translation>
     </message>
@@ -8637,7 +8717,7 @@
     </message>
     <message>
         <source>look from a second point for stems that others hide</source>
-        <translation type="unfinished"></translation>
+        <translation>von einem zweiten Punkt nach Stämmen sehen, die andere verdecken</translation>
     </message>
     <message>
         <source>low</source>
@@ -8754,6 +8834,10 @@
     <message>
         <source>more than 600 stems; comparing them with chance would take too long</source>
         <translation>mehr als 600 Stämme; der Vergleich mit dem Zufall würde zu lange dauern</translation>
+    </message>
+    <message>
+        <source>more than half of the differences are the same</source>
+        <translation>mehr als die Hälfte der Differenzen sind gleich</translation>
     </message>
     <message>
         <source>mortality</source>
@@ -9112,10 +9196,6 @@
         <translation>Probefläche</translation>
     </message>
     <message>
-        <source>plot %1%2 stem %3 (%4 %5)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>plot column missing</source>
         <translation>Spalte der Probefläche fehlt</translation>
     </message>
@@ -9286,6 +9366,10 @@
     <message>
         <source>row</source>
         <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>said</source>
+        <translation>gesagt</translation>
     </message>
     <message>
         <source>save it as XLSX or CSV</source>
@@ -9808,6 +9892,10 @@
         <translation>Tausendertrennzeichen</translation>
     </message>
     <message>
+        <source>times</source>
+        <translation>Faktor</translation>
+    </message>
+    <message>
         <source>times average</source>
         <translation>mal Durchschnitt</translation>
     </message>
@@ -9825,7 +9913,7 @@
     </message>
     <message>
         <source>told by order</source>
-        <translation type="unfinished"></translation>
+        <translation>an der Reihenfolge zu erkennen</translation>
     </message>
     <message>
         <source>tolerance</source>
@@ -9838,6 +9926,10 @@
     <message>
         <source>too few stems on every plot</source>
         <translation>zu wenige Stämme auf jeder Probefläche</translation>
+    </message>
+    <message>
+        <source>totals skipped</source>
+        <translation>Summen übergangen</translation>
     </message>
     <message>
         <source>towards deg</source>
