@@ -5168,6 +5168,14 @@
         <translation>%1 m² Grundfläche je Hektar, Standardfehler %2 oder %3 %; 95-%-Intervall %4 bis %5.</translation>
     </message>
     <message>
+        <source>%1 of %2 differences, %3 and %4, make %5 % of their scatter; without them the bias is %6 %7 and the standard deviation %8 %9.</source>
+        <translation>%1 von %2 Differenzen, %3 und %4, machen %5 % ihrer Streuung aus; ohne sie ist die systematische Abweichung %6 %7 und die Standardabweichung %8 %9.</translation>
+    </message>
+    <message>
+        <source>%1 of %2 differences, %3, %4 and %5 more, make %6 % of their scatter; without them the bias is %7 %8 and the standard deviation %9 %10.</source>
+        <translation>%1 von %2 Differenzen, %3, %4 und %5 weitere, machen %6 % ihrer Streuung aus; ohne sie ist die systematische Abweichung %7 %8 und die Standardabweichung %9 %10.</translation>
+    </message>
+    <message>
         <source>%1 on %2 (process %3) has been writing into it since %4</source>
         <translation>%1 auf %2 (Prozess %3) schreibt seit %4 hinein</translation>
     </message>
@@ -5858,6 +5866,10 @@
     <message>
         <source>Of the %1 pairs of species that were compared chance alone would make one in twenty stand out</source>
         <translation>Von den %1 verglichenen Paaren von Baumarten fiele allein durch Zufall eines von zwanzig auf</translation>
+    </message>
+    <message>
+        <source>One of %1 differences, %2, makes %3 % of their scatter; without it the bias is %4 %5 and the standard deviation %6 %7.</source>
+        <translation>Eine von %1 Differenzen, %2, macht %3 % ihrer Streuung aus; ohne sie ist die systematische Abweichung %4 %5 und die Standardabweichung %6 %7.</translation>
     </message>
     <message>
         <source>Plot centre, blind check.</source>
@@ -6788,14 +6800,6 @@
         <translation>%1 fehlen</translation>
     </message>
     <message>
-        <source>%1 of %2 differences, %3 and %4, make %5 % of their scatter; without them the bias is %6 and the standard deviation %7.</source>
-        <translation>%1 von %2 Differenzen, %3 und %4, machen %5 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %6 und die Standardabweichung %7.</translation>
-    </message>
-    <message>
-        <source>%1 of %2 differences, %3, %4 and %5 more, make %6 % of their scatter; without them the bias is %7 and the standard deviation %8.</source>
-        <translation>%1 von %2 Differenzen, %3, %4 und %5 weitere, machen %6 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %7 und die Standardabweichung %8.</translation>
-    </message>
-    <message>
         <source>%1 of %2 stems were found, %3 added.</source>
         <translation>%1 von %2 Stämmen wurden gefunden, %3 kamen hinzu.</translation>
     </message>
@@ -7214,10 +7218,6 @@
     <message>
         <source>One further plot would take it to about %1.</source>
         <translation>Eine weitere Probefläche brächte ihn auf etwa %1.</translation>
-    </message>
-    <message>
-        <source>One of %1 differences, %2, makes %3 % of their scatter; without it the bias is %4 and the standard deviation %5.</source>
-        <translation>Eine von %1 Differenzen, %2, macht %3 % ihrer Streuung aus; ohne sie beträgt die Verzerrung %4 und die Standardabweichung %5.</translation>
     </message>
     <message>
         <source>Only a survey file knows how it was earlier; make one with stemmap add.</source>

@@ -88,7 +88,9 @@ class PacketDialog(QDialog):
         form.addRow(self.tr("&Blind plots beside them"), self.blind)
         form.addRow(self.tr("D&rawn by number"), self.seed)
         form.addRow(self.tr("&Paper"), self.paper)
-        form.addRow(self.tr("F&older"), self._folder_line())
+        label = QLabel(self.tr("F&older"))
+        label.setBuddy(self.folder)
+        form.addRow(label, self._folder_line())
         told = QLabel(
             self.tr(
                 "The folder is made new. It gets plot sheets, a table to fill in, the plot centres for a satellite"
@@ -170,6 +172,7 @@ class PacketDialog(QDialog):
         self.refusal.setText(said)
         self.refusal.setVisible(bool(said))
         if said:
+            self.adjustSize()
             self.folder.setFocus()
             self.folder.selectAll()
             return

@@ -49,6 +49,18 @@ def quality_lines(told: Told) -> Iterator[Line]:
         yield from _of_field(worded(name), looks, worded(told["tolerance"]))
 
 
+def gross_sentences(told: Told) -> str:
+    """Which differences make most of bias and standard deviation, of all fields; empty where none do."""
+    names = dict(zip(("blind", "cold"), quality_names(), strict=True))
+    return " ".join(
+        _tr("quality", "{look}, {field}: {sentence}").format(
+            look=names[each["look"]], field=worded(each["field"]), sentence=worded(each["gross_reason"])
+        )
+        for each in told["fields"]
+        if each["gross_reason"]
+    )
+
+
 def _of_field(field: str, looks: list[Told | None], tolerance: str) -> Iterator[Line]:
     unit = next((each["unit"] for each in looks if each and each["unit"]), None)
     title = _tr("quality", "{field}: within tolerance") if unit else _tr("quality", "{field}: the same")
@@ -102,7 +114,12 @@ def _of_field(field: str, looks: list[Told | None], tolerance: str) -> Iterator[
                     "Differences beyond the tolerance that do not belong to the others by the generalized extreme"
                     " studentized deviate (Rosner 1983), at a risk of 0.01; bias and standard deviation hold them",
                 ),
-                [worded(each["gross_reason"]) if each and each["gross"] else "–" for each in looks],
+                [
+                    _tr("quality", "{count} of {pairs}").format(count=len(each["gross"]), pairs=each["pairs"])
+                    if each
+                    else "–"
+                    for each in looks
+                ],
             )
 
 

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stemmap.desktop.quality_words import quality_lines, quality_names
+from stemmap.desktop.quality_words import gross_sentences, quality_lines, quality_names
 from stemmap.desktop.raised import in_sight
 from stemmap.desktop.session import Session
 from stemmap.desktop.survey_words import Line, group_name, group_texts, survey_lines
@@ -124,7 +124,9 @@ class SurveyPanel(QWidget):
         if by == _AGAIN:
             from stemmap.tasks.brought_back import brought_back
 
-            self._names, self._lines = quality_names(), [*quality_lines(brought_back(workup).quality())]
+            told = brought_back(workup).quality()
+            self._names, self._lines = quality_names(), [*quality_lines(told)]
+            self.remark.setText(gross_sentences(told))
         else:
             self._names, self._lines = [group_name(told) for told in groups], survey_lines(groups)
         table = self.table

@@ -30,10 +30,6 @@ QUANTITIES: tuple[tuple[str, str], ...] = (("azimuth", "°"), ("distance", "m"),
 DECIMALS = {"°": 2, "m": 3, "cm": 2}
 
 
-#: So many gross differences are named in a sentence.
-_NAMED = 3
-
-
 @dataclass(frozen=True)
 class Gross:
     """A difference that does not belong to the others of its field.
@@ -53,8 +49,10 @@ class Gross:
 
     def words(self, unit: str) -> str:
         """The stem and its difference."""
-        visit = f" visit {self.visit}" if self.visit else ""
-        return f"plot {self.plot}{visit} stem {self.stem or '?'} ({self.difference:+.{DECIMALS[unit]}f} {unit})"
+        stem, difference = self.stem or "?", f"{self.difference:+.{DECIMALS[unit]}f}"
+        if self.visit:
+            return f"plot {self.plot} visit {self.visit} stem {stem} ({difference} {unit})"
+        return f"plot {self.plot} stem {stem} ({difference} {unit})"
 
 
 @dataclass(frozen=True)
@@ -111,20 +109,24 @@ class Quality:
         """Which differences make most of bias and standard deviation, and what these are without; empty: none do."""
         if not self.gross:
             return ""
-        named = ", ".join(each.words(self.unit) for each in self.gross[:_NAMED])
-        if len(self.gross) > _NAMED:
-            named = f"{named} and {len(self.gross) - _NAMED} more"
+        first, *others = (each.words(self.unit) for each in self.gross)
         left, digits = self.without_gross, DECIMALS[self.unit]
-        bias, spread = f"{left.bias:+.{digits}f} {self.unit}", f"{left.spread:.{digits}f} {self.unit}"
+        bias, spread, unit = f"{left.bias:+.{digits}f}", f"{left.spread:.{digits}f}", self.unit
         share, pairs = f"{100.0 * self.gross_share:.0f}", self.agreement.pairs
-        if len(self.gross) == 1:
+        if not others:
             return (
-                f"One of {pairs} differences, {named}, makes {share} % of their scatter; without it the bias is {bias} "
-                f"and the standard deviation {spread}."
+                f"One of {pairs} differences, {first}, makes {share} % of their scatter; without it the bias is {bias} "
+                f"{unit} and the standard deviation {spread} {unit}."
+            )
+        count = len(self.gross)
+        if count == 2:
+            return (
+                f"{count} of {pairs} differences, {first} and {others[0]}, make {share} % of their scatter; without "
+                f"them the bias is {bias} {unit} and the standard deviation {spread} {unit}."
             )
         return (
-            f"{len(self.gross)} of {pairs} differences, {named}, make {share} % of their scatter; without them the "
-            f"bias is {bias} and the standard deviation {spread}."
+            f"{count} of {pairs} differences, {first}, {others[0]} and {count - 2} more, make {share} % of their "
+            f"scatter; without them the bias is {bias} {unit} and the standard deviation {spread} {unit}."
         )
 
     @property

@@ -9,7 +9,7 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog
 
 from stemmap.desktop.decision_words import decision_words
-from stemmap.desktop.quality_words import quality_lines
+from stemmap.desktop.quality_words import gross_sentences, quality_lines
 from stemmap.tasks.brought_back import brought_back
 from stemmap.tasks.packet import make_packet
 from stemmap.tasks.packet_plots import Errand
@@ -257,3 +257,22 @@ def test_doubted_values_that_were_measured_again_alike_are_kept_together_when_as
     told(receiving, qtbot, "Stored for 1 findings: kept as recorded.")
     qtbot.waitUntil(lambda: name not in {each.id for each in receiving.session.workup.findings}, timeout=30000)
     assert receiving.deciding.following.journal[-1].why == "measured again within the tolerance"
+
+
+def test_a_gross_difference_is_told_above_the_figures(sample, german):
+    told = {
+        "fields": [
+            {"look": "blind", "field": "dbh", "gross_reason": None},
+            {
+                "look": "cold",
+                "field": "dbh",
+                "gross_reason": "One of 16 differences, plot 3 stem 8 (+391.70 cm), makes 100 % of their scatter; without it"
+                " the bias is -0.01 cm and the standard deviation 0.20 cm.",
+            },
+        ]
+    }
+    said = gross_sentences(told)
+    assert said.startswith("Frühere Werte gesehen, ")
+    assert "16 Differenzen" in said
+    assert "391,70 cm" in said
+    assert gross_sentences({"fields": told["fields"][:1]}) == ""

@@ -175,7 +175,7 @@ def test_several_gross_differences_are_named_the_largest_first():
     }["distance"]
     assert np.round([each.difference for each in told.gross]).tolist() == [-9.0, 6.0, 4.0, 3.0]
     assert "4 of 40 differences" in told.gross_words
-    assert "and 1 more, make" in told.gross_words
+    assert "and 2 more, make" in told.gross_words
     assert told.gross_share > 0.99
 
 
