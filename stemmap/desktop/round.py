@@ -117,8 +117,8 @@ class Round(QObject):
         """Number of errors and things to look at of a visit, or of the files (-1), that were looked at."""
         if visit not in self._counted:
             opened, looked = self._session.opened, self.looked.get(self._name(visit))
-            known = opened.findings(visit) if opened is not None and looked else []
-            self._counted[visit] = sum(one.severity != "note" and one.id in (looked or ()) for one in known)
+            known = opened.doubts(visit) if opened is not None and looked else []
+            self._counted[visit] = sum(one.id in (looked or ()) for one in known)
         return self._counted[visit]
 
     def _name(self, visit: int) -> tuple[str, str]:

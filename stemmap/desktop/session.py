@@ -56,6 +56,12 @@ class Opened:
         """Findings of a visit or of the files (-1), the first of them where there are very many."""
         return self.workup.findings.of_visit(visit, MOST_TOLD)
 
+    def doubts(self, visit: int) -> list[Finding]:
+        """Errors and warnings of a visit or of the files."""
+        findings = self.workup.findings
+        grave = findings.gravity > 1
+        return [findings.tell(place) for place in findings.places_of(visit)[:MOST_TOLD] if grave[place]]
+
     def count(self, visit: int) -> int:
         """Number of all findings of a visit or of the files."""
         return int(self.errors[visit] + self.warnings[visit] + self.notes[visit])
