@@ -302,15 +302,18 @@ def _covered(sectors: _Sectors, at: Floats, sizes: Floats) -> Floats:
     width = finish - begin
     # North parts a piece of the union in two: what begins there takes what ends there.
     at_north, to_north = np.flatnonzero(begin == plot), np.flatnonzero(finish == plot + 1.0)
-    _, left, right = np.intersect1d(plot[at_north], plot[to_north], return_indices=True)
-    ahead, behind = at_north[left], to_north[right]
-    parted = ahead != behind
-    width[ahead[parted]] += width[behind[parted]]
-    width[behind[parted]] = 0.0
+    if len(at_north) and len(to_north):
+        _, left, right = np.intersect1d(plot[at_north], plot[to_north], return_indices=True)
+        ahead, behind = at_north[left], to_north[right]
+        parted = ahead != behind
+        width[ahead[parted]] += width[behind[parted]]
+        width[behind[parted]] = 0.0
     fits = 2.0 * np.nan_to_num(_half_turns(at[:, None], sizes), nan=1.0)
     # Smaller stems first: what they do not fit behind hides no thicker one.
     for number in np.argsort(sizes):
         fitting = (width > fits[plot, number]) | (width >= 1.0)
+        if not fitting.any():
+            break
         width, plot = width[fitting], plot[fitting]
         room = np.where(width >= 1.0, 1.0, width - fits[plot, number])
         shares[:, number] = _total(plot, room, len(at))

@@ -181,6 +181,8 @@ def _farthest(text: bytes) -> tuple[int, int]:
     column, row = np.zeros(len(place), np.int64), np.zeros(len(place), np.int64)
     inside = np.ones(len(place), dtype=bool)
     for step in range(_LONGEST_PLACE):
+        if not inside.any():
+            break
         letter = letters[np.minimum(place + step, len(letters) - 1)].astype(np.int64)
         digit, number = (letter >= 48) & (letter <= 57), (letter & 0xDF) - 64
         named = ~digit & (number >= 1) & (number <= 26)

@@ -17,6 +17,7 @@ _LEAF, _INTERIOR = 0x0D, 0x05
 _HEADER = 100
 #: Bytes of an integer by its serial type.
 _INTEGER_SIZES = {1: 1, 2: 2, 3: 3, 4: 4, 5: 6, 6: 8}
+_CONSTANTS = {0: None, 8: 0, 9: 1}
 
 
 class Unreadable(Exception):
@@ -120,15 +121,14 @@ def _cells(page: bytes, start: int, head: int) -> list[int]:
 
 def _varint(data: bytes, place: int) -> tuple[int, int]:
     value = 0
-    for count in range(9):
-        byte = data[place + count]
-        if count == 8:
-            value = value << 8 | byte
-            break
-        value = value << 7 | byte & 0x7F
+    for here in range(place, place + 8):
+        byte = data[here]
         if byte < 0x80:
-            break
-    return (value if value < 1 << 63 else value - (1 << 64)), place + count + 1
+            return value << 7 | byte, here + 1
+        value = value << 7 | byte & 0x7F
+    # The ninth byte is whole.
+    value = value << 8 | data[place + 8]
+    return (value if value < 1 << 63 else value - (1 << 64)), place + 9
 
 
 def _values(payload: bytes) -> tuple[Any, ...]:
@@ -156,8 +156,8 @@ def _value(kind: int, payload: bytes, place: int) -> tuple[int, Any]:
         return size, int.from_bytes(payload[place : place + size], "big", signed=True)
     if kind == 7:
         return 8, struct.unpack_from(">d", payload, place)[0]
-    if kind in (0, 8, 9):
-        return 0, {0: None, 8: 0, 9: 1}[kind]
+    if kind in _CONSTANTS:
+        return 0, _CONSTANTS[kind]
     if kind < 12:
         raise Unreadable
     size = (kind - 12) // 2

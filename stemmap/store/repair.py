@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 import sqlite3
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any
+from typing import Any, TypeAlias
 
 from stemmap.errors import InputError, OutputError
 from stemmap.store import schema
@@ -17,6 +17,9 @@ from stemmap.store.decisions import add_lost, entries, sealed_entry
 from stemmap.store.pages import Pages, Row
 from stemmap.store.survey_file import Damaged, SurveyFile, opened
 from stemmap.survey.fields import FIELDS
+
+#: Name, definition and root of a table that a file lists.
+_Listed: TypeAlias = tuple[str, str, int]
 
 
 @dataclass(frozen=True)
@@ -116,9 +119,10 @@ def repair(damaged: Path, repaired: Path) -> Saved:
         opened(repaired, write=True, create=True) as survey_file,
         survey_file.writing() as connection,
     ):
-        tables = _tables(pages, connection)
-        _follow_trees(pages, tables)
-        _add_strays(pages, tables)
+        listed = list(_listed(pages))
+        tables = _tables(listed, connection)
+        _follow_trees(pages, listed, tables)
+        _add_strays(pages, listed, tables)
         if not any(table.rows for table in tables.values()):
             raise InputError(f"Nothing of a survey file can be read in {damaged.name}; no file was made.")
         for name, table in tables.items():
@@ -196,14 +200,14 @@ def readable(path: Path, tell: Callable[[str], None]) -> Iterator[SurveyFile]:
             yield survey_file
 
 
-def _tables(pages: Pages, connection: sqlite3.Connection) -> dict[str, _Table]:
+def _tables(listed: Sequence[_Listed], connection: sqlite3.Connection) -> dict[str, _Table]:
     """The tables of a survey file; the records tables with the columns that uploads gave them, where that is known."""
     names = [*schema.TABLES, *schema.RECORD_TABLES.values()]
     made = {}
     for name in names:
         _, *columns = connection.execute(f"PRAGMA table_info({name})").fetchall()
         made[name] = _Table([_Column(column[1], _KINDS[column[2]], not column[3]) for column in columns])
-    for name, definition, _ in _listed(pages):
+    for name, definition, _ in listed:
         if name in schema.RECORD_TABLES.values():
             # As the damaged file has them: one of an older version has fewer, or has them in another order.
             fixed = [column for column in made[name].columns if column.name not in FIELDS]
@@ -217,7 +221,7 @@ _KINDS = {"INTEGER": int, "TEXT": str, "DOUBLE": float}
 _COLUMN = re.compile(r'"((?:[^"]|"")*)" TEXT')
 
 
-def _listed(pages: Pages) -> Iterator[tuple[str, str, int]]:
+def _listed(pages: Pages) -> Iterator[_Listed]:
     """Name, definition and root of the tables that the file lists, as far as it can be read."""
     for leaf in pages.leaves_of(1):
         for row in pages.rows(leaf):
@@ -226,17 +230,17 @@ def _listed(pages: Pages) -> Iterator[tuple[str, str, int]]:
                     yield name, definition, root
 
 
-def _follow_trees(pages: Pages, tables: dict[str, _Table]) -> None:
-    for name, _, root in _listed(pages):
+def _follow_trees(pages: Pages, listed: Sequence[_Listed], tables: dict[str, _Table]) -> None:
+    for name, _, root in listed:
         if name in tables:
             for leaf in pages.leaves_of(root):
                 for row in pages.rows(leaf):
                     _keep(name, tables[name], row)
 
 
-def _add_strays(pages: Pages, tables: dict[str, _Table]) -> None:
+def _add_strays(pages: Pages, listed: Sequence[_Listed], tables: dict[str, _Table]) -> None:
     """Rows of leaves that no tree leads to any more."""
-    reached = {leaf for _, _, root in _listed(pages) for leaf in pages.leaves_of(root)} | set(pages.leaves_of(1))
+    reached = {leaf for _, _, root in listed for leaf in pages.leaves_of(root)} | set(pages.leaves_of(1))
     for leaf in pages.leaves():
         if leaf in reached:
             continue

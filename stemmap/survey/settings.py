@@ -6,6 +6,7 @@ import types
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, fields, replace
 from difflib import get_close_matches
+from functools import cache
 from types import MappingProxyType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
@@ -284,6 +285,10 @@ def sampling_design(settings: Settings) -> Design | None:
     )
 
 
+#: Types of the keys of a section, made from the texts of its annotations.
+_hints = cache(get_type_hints)
+
+
 def parse_settings(table: Mapping[str, Any]) -> Settings:
     """Settings from the tables of a TOML file.
 
@@ -299,7 +304,7 @@ def parse_settings(table: Mapping[str, Any]) -> Settings:
         if not isinstance(content, Mapping):
             raise InputError(f"{section!r} in the settings must be a section with keys: [{section}].")
     values: dict[str, Any] = _checked(_SURVEY_KEYS, "survey", table.get("survey", {}))
-    hints = get_type_hints(Settings)
+    hints = _hints(Settings)
     for section in _SECTIONS:
         values[section] = _section(section, hints[section], table.get(section, {}))
     columns = {str(name): str(heading) for name, heading in table.get("columns", {}).items()}
@@ -313,7 +318,7 @@ def _said(table: Mapping[str, Any]) -> Iterator[str]:
 
 
 def _section(section: str, kind: type, content: Mapping[str, Any], base: Any = None) -> Any:
-    values = _checked(get_type_hints(kind), section, content)
+    values = _checked(_hints(kind), section, content)
     made = kind(**values) if base is None else replace(base, **values)
     if isinstance(made, DesignSettings):
         _check_design(made)
@@ -400,7 +405,7 @@ def _items(kind: Any, place: str, value: Any) -> tuple[Any, ...]:
             continue
         if not isinstance(item, Mapping) or needed not in item:
             raise InputError(f"{place}: each {word} needs at least {needed}.")
-        made.append(kind(**_checked(get_type_hints(kind), section, item)))
+        made.append(kind(**_checked(_hints(kind), section, item)))
     return tuple(made)
 
 
