@@ -120,6 +120,17 @@ def test_a_survey_without_stems_tells_why_nothing_is_known():
     assert row["slips_reason"]
 
 
+def test_slips_that_are_next_to_impossible_tell_nothing(monkeypatch):
+    # Two records of one number that nothing else has in common made 4e-202 of a record entered twice.
+    def impossible(_case):
+        cases = np.full((len(module._COUNTED), 6), 1e-202)
+        return module.Slips(cases, cases, np.full(6, STEMS))
+
+    monkeypatch.setattr(module, "slips", impossible)
+    rows = told(columns_of(plots=6))
+    assert {row["slips"]["entered twice"]["high_per_1000"] < 10.0 for row in rows.values()} == {True}
+
+
 def test_a_check_that_stops_takes_only_its_own_part_along(monkeypatch):
     def broken(_case):
         raise ZeroDivisionError

@@ -34,6 +34,8 @@ _COUNTED = (*_RECORDS, *SLIPS)
 _ORDERS = ("not told", "clockwise", "counter-clockwise", "no order")
 #: Fewest numbered stems that show an order, and probability of an order from which it is said.
 _FEWEST_IN_ORDER, _IN_ORDER = 4, 0.5
+#: Fewer expected cases in the whole survey are none.
+_NO_CASES = 1e-12
 _NOT_WEIGHED = "no record could be weighed against others"
 _STOPPED = "a check stopped with an internal fault"
 _WHOLE_CENTIMETRES = "no diameter is finer than whole centimetres"
@@ -183,7 +185,7 @@ def _rates(case: Case, group: Integers, groups: int, whole: _Rates | None) -> _R
         thought, scale = _thought()[:, None], np.ones((len(_COUNTED), 1))
     else:
         thought, all_cases = whole.per_stem.rate, whole.cases
-        scale = np.divide(thought * stems.sum(), all_cases, out=np.ones(thought.shape), where=all_cases > 0.0)
+        scale = np.divide(thought * stems.sum(), all_cases, out=np.ones(thought.shape), where=all_cases > _NO_CASES)
     rate = event_rate(
         cases * scale,
         np.where(stems > 0, stems, np.nan),
