@@ -29,6 +29,8 @@ def plot_value_impossible(case: Case) -> Iterator[Batch]:
     for name, least, greatest, with_least, effect in _RANGES:
         numbers = plots.numbers(name)
         rows = np.flatnonzero((numbers < least) | (numbers > greatest) | ((numbers == least) & (not with_least)))
+        if not len(rows):
+            continue
         yield case.about_visits(
             case.survey.visits.of_record[rows],
             f"{{file}}, line {{line}}: '{{text}}' in the column {name} cannot be; {effect}.",

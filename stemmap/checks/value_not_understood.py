@@ -24,6 +24,8 @@ def value_not_understood(case: Case) -> Iterator[Batch]:
             if field.kind == "text" or column.label_values is None:
                 continue
             unread = np.isnat(column.label_values) if field.kind == "date" else ~np.isfinite(column.label_values)
+            if not unread.any():
+                continue
             rows = np.flatnonzero(np.append(unread, False)[column.codes])
             message = f"{{file}}, line {{line}}: '{{text}}' in the column {name} is no {field.kind}; it was left out."
             evidence = case.cells(records, rows, name)

@@ -305,11 +305,20 @@ class Sentence(Formatter):
 _SENTENCE = Sentence()
 
 
+class _Unknown:
+    """A number that is not known: a dash in every format."""
+
+    def __format__(self, _: str) -> str:
+        return "–"
+
+
+_UNKNOWN = _Unknown()
+
+
 def filled(message: str, values: dict[str, Any]) -> str:
     """A message with its values; the interpreter's own formatting, ten times faster, where it says the same."""
-    texts = [value for value in values.values() if type(value) is str or value is None]
-    if all(text is not None and len(text) <= Sentence.LONGEST for text in texts):
-        return message.format_map(values)
+    if all(len(value) <= Sentence.LONGEST for value in values.values() if type(value) is str):
+        return message.format_map({name: _UNKNOWN if value is None else value for name, value in values.items()})
     return _SENTENCE.vformat(message, (), values)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from inspect import cleandoc
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, TypeVar, get_args
@@ -119,7 +120,7 @@ class Check:
     run: Run | None = None
     of_survey: bool = False
 
-    @property
+    @cached_property
     def title(self) -> str:
         """First line of the explanation."""
         return self.explanation.partition("\n")[0]
