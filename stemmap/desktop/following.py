@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from time import sleep
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
@@ -13,6 +14,7 @@ from stemmap.desktop.decision_words import when
 from stemmap.desktop.keeping import Keeping
 from stemmap.desktop.message_bar import Answer
 from stemmap.desktop.session import Opened, prepare
+from stemmap.errors import InputError
 
 if TYPE_CHECKING:
     from stemmap.desktop.map_request import DescribedMap
@@ -25,15 +27,21 @@ if TYPE_CHECKING:
 _READ_ALONG_MS = 2000
 #: So long after the last decision the whole survey is checked again, milliseconds.
 _WHOLE_AFTER_MS = 300
+#: So often a survey file that cannot be read is tried before it is given up, and seconds between.
+_TRIES, _BETWEEN_TRIES_S = 3, 1.0
 
 
 @dataclass(frozen=True)
 class _Written:
-    """What a survey file holds: numbers of the newest, the journal where it is longer, and who added uploads when."""
+    """What a survey file holds: numbers of the newest, the journal where it is longer, and who added uploads when.
+
+    Or that it is no longer the file that was opened: somebody put another copy in its place.
+    """
 
     newest: Newest
     journal: tuple[Entry, ...]
     added: Sequence[tuple[str, str]]
+    replaced: bool = False
 
 
 class Following(QObject):
@@ -209,17 +217,26 @@ class Following(QObject):
     @Slot()
     def read_along(self) -> None:
         """Take in what others wrote into the same survey file meanwhile, and say who and when."""
-        path, count, shown = self.path, len(self.journal), self._session.opened
+        path, journal, shown = self.path, self.journal, self._session.opened
         if path is None or shown is None or any(map(self._jobs.runs, ("along", "add", "settings", "known"))):
             return
         # At an earlier moment later uploads are left out.
         before = None if shown.as_of is not None else max(shown.workup.survey.upload.upload_of_source, default=0)
 
         def work(_progress: Progress) -> _Written | None:
-            return _written(path, count, before)
+            for _ in range(_TRIES - 1):
+                try:
+                    return _written(path, journal, before)
+                except InputError:
+                    # Perhaps a copy is just being put in its place.
+                    sleep(_BETWEEN_TRIES_S)
+            return _written(path, journal, before)
 
         def apply(found: _Written | None) -> None:
             if found is None or path != self.path:
+                return
+            if found.replaced:
+                self._take_other(path)
                 return
             known, self._known = self._known, found.newest
             fresh = found.journal[len(self.journal) :]
@@ -232,6 +249,13 @@ class Following(QObject):
                 self._tell_added(found.added)
 
         self._jobs.start("along", work, apply=apply, refused=self._along.stop, shown=False)
+
+    def _take_other(self, path: Path) -> None:
+        """Read the copy that was put in the place of the file, as soon as the present is looked at."""
+        if self.as_of is None and not self._jobs.runs("survey"):
+            words = self.tr("Another copy of {name} was put in its place from outside; what it holds is being read.")
+            self.told.emit(words.format(name=path.name))
+            self.read_anew()
 
     def _tell_decided(self, fresh: Sequence[Entry]) -> None:
         if fresh:
@@ -304,19 +328,23 @@ def _decided(
     return prepare(work_up(replace(survey, ground=workup.survey.ground), progress))
 
 
-def _written(path: Path, entries_known: int, upload_known: int | None) -> _Written | None:
-    """What was written into a survey file; None while somebody is writing, then it is asked again soon."""
+def _written(path: Path, journal: tuple[Entry, ...], upload_known: int | None) -> _Written | None:
+    """What was written into a survey file; None while it is away or somebody is writing, it is asked again soon."""
     from stemmap.store.decisions import entries
-    from stemmap.store.newest import added_after, newest
+    from stemmap.store.newest import added_after, goes_on, newest
     from stemmap.store.survey_file import Busy, opened
 
+    if not path.exists():
+        return None
     try:
         with opened(path, wait_s=0.5) as survey_file:
             now = newest(survey_file)
+            if (journal and not goes_on(survey_file, journal[-1])) or now.upload < (upload_known or 0):
+                return _Written(now, (), (), replaced=True)
             added = upload_known is not None and now.upload > upload_known
             return _Written(
                 now,
-                entries(survey_file) if now.entry > entries_known else (),
+                entries(survey_file) if now.entry > len(journal) else (),
                 added_after(survey_file, upload_known or 0) if added else (),
             )
     except Busy:

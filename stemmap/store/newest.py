@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stemmap.store.survey_file import SurveyFile, told
+from stemmap.survey.journal import Entry
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,15 @@ def newest(survey_file: SurveyFile) -> Newest:
             "SELECT (SELECT MAX(entry) FROM journal), (SELECT MAX(id) FROM uploads), (SELECT MAX(id) FROM settings)"
         ).fetchone()
     return Newest(*(max(int(number or 0), 0) for number in row))
+
+
+def goes_on(survey_file: SurveyFile, entry: Entry) -> bool:
+    """Whether a journal has an entry that is known; without it the file is another one, such as an earlier copy."""
+    with told(survey_file.path):
+        row = survey_file.connection.execute(
+            "SELECT time, finding FROM journal WHERE entry = ?", (entry.entry,)
+        ).fetchone()
+    return row is not None and tuple(map(str, row)) == (entry.time, entry.finding)
 
 
 def added_after(survey_file: SurveyFile, upload: int) -> list[tuple[str, str]]:

@@ -1,6 +1,7 @@
 """Decisions in the window: on the disk at once, undone and redone, seen in the journal."""
 
 import os
+import shutil
 
 import pytest
 from PySide6.QtCore import Qt
@@ -537,3 +538,28 @@ def test_stems_are_not_exported_over_the_open_survey_file(deciding, settled, sur
         settled()
         assert "survey.gpkg is a survey file" in deciding.message_bar.sentence
     assert survey_path.read_bytes() == before
+
+
+def test_an_earlier_copy_put_in_the_place_of_the_file_is_read_anew(deciding, qtbot, survey_path, tmp_path):
+    """What is on the screen is on the disk, also where a backup or a shared folder brought another state back."""
+    backup = shutil.copy(survey_path, tmp_path / "backup.gpkg")
+    for _ in range(2):
+        go_to_proposal(deciding)
+        with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+            deciding.actions_by_name["keep-finding"].trigger()
+    following = deciding.deciding.following
+    qtbot.waitUntil(lambda: not following.settling and not deciding.jobs.busy, timeout=20000)
+    assert len(following.journal) == 2
+    away = survey_path.rename(tmp_path / "away.gpkg")
+    following.read_along()
+    qtbot.waitUntil(lambda: not deciding.jobs.busy, timeout=20000)
+    assert len(following.journal) == 2
+    away.rename(survey_path)
+    shutil.copy(backup, survey_path)
+    qtbot.waitUntil(lambda: following.journal == (), timeout=20000)
+    assert "Another copy of survey.gpkg was put in its place" in deciding.message_bar.sentence
+    told = go_to_proposal(deciding)
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["keep-finding"].trigger()
+    assert [entry.finding for entry in journal(survey_path)] == [told.id]
+    assert following.journal == journal(survey_path)
