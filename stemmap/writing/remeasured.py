@@ -183,6 +183,8 @@ def _figures(told: Mapping[str, Any]) -> str:
             for word, name, sign in _FIGURES_TOLD
             if told[f"{name}_low"] is not None
         )
+    if told["robust_reason"]:
+        share += f"; none by the median, for {told['robust_reason']}"
     return f"{share}; {told['reason']}" if told["reason"] else share
 
 

@@ -201,3 +201,13 @@ def test_intervals_of_the_median_hold_the_truth_beside_gross_slips():
         assert len(dbh.gross) >= 3
         held += dbh.robust.median_low <= SECOND.bias[2] - FIRST.bias[2] <= dbh.robust.median_high
     assert held / runs > 0.92
+
+
+def test_where_most_differences_are_the_same_no_spread_by_the_median_is_told():
+    made = looked(9)
+    clean = matched(made)
+    again = np.where(np.arange(len(clean.again))[:, None] % 3 == 0, clean.again, clean.recorded)
+    told = quality(made.upload, made.settings, replace(clean, again=again))
+    (dbh,) = (each for each in told if each.look == "blind" and each.field == "dbh")
+    assert dbh.robust_reason == "more than half of the differences are the same"
+    assert dbh.agreement.spread > 0.0
