@@ -184,7 +184,7 @@ def _figures(told: Mapping[str, Any]) -> str:
             if told[f"{name}_low"] is not None
         )
     if told["robust_reason"]:
-        share += f"; none by the median, for {told['robust_reason']}"
+        share += f"; no standard deviation by the median: {told['robust_reason']}"
     return f"{share}; {told['reason']}" if told["reason"] else share
 
 
