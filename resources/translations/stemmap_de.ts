@@ -435,8 +435,12 @@
     <name>Following</name>
     <message>
         <source>{name} can only be read here: everything can be looked at, but nothing is stored. To decide, copy it to a folder of your own.</source>
-        <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, milliseconds.</extracomment>
+        <extracomment>So often a survey file is asked whether somebody else wrote into it, milliseconds. So long after the last decision the whole survey is checked again, milliseconds. So often a survey file that cannot be read is tried before it is given up, and seconds between.</extracomment>
         <translation>{name} kann hier nur gelesen werden: alles lässt sich ansehen, aber nichts wird gespeichert. Zum Entscheiden in einen eigenen Ordner kopieren.</translation>
+    </message>
+    <message>
+        <source>Another copy of {name} was put in its place from outside; what it holds is being read.</source>
+        <translation>An die Stelle von {name} wurde von außen ein anderer Stand gelegt; was darin steht, wird gelesen.</translation>
     </message>
     <message>
         <source>Decided meanwhile in this file by {names}: {count}, the last at {time}.</source>
