@@ -143,9 +143,9 @@ class Following(QObject):
             self.journal = (*self.journal, *entries)
         else:
             self.read_along()  # others decided in between
-        self.show_decided()
         self.keeping.layers_soon()
         self.written.emit()
+        self.show_decided()  # last, so that nothing here has to wait for the check
 
     def look(self, entry: int | None) -> None:
         """Show the survey as it was after an entry of the journal (0: before the first); None: as it is now."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import signal
+import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +18,11 @@ from stemmap.desktop.window import MainWindow
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QGuiApplication
+
+
+#: So long, in seconds, the window waits for work on another thread to let it have the interpreter. Python's own 5 ms
+#: would be waited for each cell and each mark that is painted meanwhile.
+_TURN_S = 0.0005
 
 
 class Collector(QObject):
@@ -41,6 +47,7 @@ class Collector(QObject):
 
 def make_window(application: QGuiApplication) -> MainWindow:
     """The window in its own look, not shown yet."""
+    sys.setswitchinterval(_TURN_S)
     if isinstance(application, QApplication):
         application.setStyle("Fusion")
     application.setOrganizationName("stemmap")

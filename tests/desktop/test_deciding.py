@@ -563,3 +563,24 @@ def test_an_earlier_copy_put_in_the_place_of_the_file_is_read_anew(deciding, qtb
         deciding.actions_by_name["keep-finding"].trigger()
     assert [entry.finding for entry in journal(survey_path)] == [told.id]
     assert following.journal == journal(survey_path)
+
+
+def test_the_map_of_a_decision_comes_with_its_findings_and_is_of_what_is_shown(deciding, qtbot):
+    go_to_proposal(deciding)
+    canvas, maps = deciding.panels.map_panel.canvas, []
+    qtbot.waitUntil(lambda: canvas.shown is not None and not deciding.jobs.runs("map"), timeout=20000)
+    deciding.session.replaced.connect(lambda: maps.append(canvas.shown.request.workup is deciding.session.workup))
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["correct"].trigger()
+    assert maps[0]
+    assert canvas.shown.request.findings == tuple(deciding.session.findings)
+
+
+def test_a_map_described_ahead_is_not_shown_when_another_plot_is_selected_meanwhile(deciding, qtbot):
+    go_to_proposal(deciding)
+    canvas = deciding.panels.map_panel.canvas
+    with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
+        deciding.actions_by_name["correct"].trigger()
+        deciding.session.step_visit(1)
+    visit = deciding.session.visit
+    qtbot.waitUntil(lambda: canvas.shown is not None and canvas.shown.request.visit == visit, timeout=20000)
