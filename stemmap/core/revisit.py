@@ -144,6 +144,8 @@ def rigid_fit(this: Map, last: Map, plots: int) -> RigidFit:
     plots
         Number of plots.
     """
+    if not len(this.plot):
+        return _no_fit(plots)
     turn, shift, normal = np.zeros(plots), np.zeros((plots, 2)), np.zeros((plots, 3, 3))
     pairs = np.bincount(this.plot, minlength=plots)
     moving = np.flatnonzero(pairs)

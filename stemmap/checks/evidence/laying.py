@@ -121,6 +121,9 @@ def believed(fit: RigidFit) -> tuple[RigidFit, NDArray[np.bool_], NDArray[np.boo
     """
     full = np.stack([fit.rotation_deg, fit.shift_east_m, fit.shift_north_m], axis=1)
     known = np.isfinite(fit.covariance[:, 0, 0]) & (fit.pairs >= ENOUGH_PAIRS)
+    if not known.any():
+        zero, none = np.zeros(len(full)), np.zeros(len(full), bool)
+        return replace(fit, rotation_deg=zero, shift_east_m=zero, shift_north_m=zero), none, none
     covariance = np.where(known[:, None, None], fit.covariance, np.eye(3))
     best = np.zeros_like(full)
     best_cost = np.full(len(full), np.inf)
