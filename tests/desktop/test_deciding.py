@@ -578,9 +578,10 @@ def test_the_map_of_a_decision_comes_with_its_findings_and_is_of_what_is_shown(d
 
 def test_a_map_described_ahead_is_not_shown_when_another_plot_is_selected_meanwhile(deciding, qtbot):
     go_to_proposal(deciding)
-    canvas = deciding.panels.map_panel.canvas
+    canvas, shown = deciding.panels.map_panel.canvas, []
     with qtbot.waitSignal(deciding.session.replaced, timeout=20000):
         deciding.actions_by_name["correct"].trigger()
         deciding.session.step_visit(1)
-    visit = deciding.session.visit
-    qtbot.waitUntil(lambda: canvas.shown is not None and canvas.shown.request.visit == visit, timeout=20000)
+        canvas.described.connect(lambda: shown.append(canvas.shown.request.visit))
+    qtbot.waitUntil(lambda: bool(shown) and not deciding.jobs.busy, timeout=20000)
+    assert set(shown) == {deciding.session.visit}
