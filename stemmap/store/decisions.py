@@ -325,14 +325,21 @@ def _change(connection: sqlite3.Connection, source: int, line: int, field: str, 
     return Change(source, line, field, str(typed[0]) if typed and typed[0] is not None else None, new)
 
 
+#: Units of lengths and directions of a stem, none of which is below zero.
+_NEVER_NEGATIVE = frozenset({"m", "cm", "mm", "azimuth unit"})
+
+
 def _given(field: str | None, value: str) -> str:
     if field is None or field not in FIELDS:
         raise InputError("The finding is about no single value, so none can be given; say keep or recheck.")
     text = value.strip()
     if FIELDS[field].kind != "number":
         return value
-    if typed_number(text) is None:
+    number = typed_number(text)
+    if number is None:
         raise InputError(f"{value!r} is no number for {field}.")
+    if number < 0.0 and FIELDS[field].unit in _NEVER_NEGATIVE:
+        raise InputError(f"{field} cannot be below zero, so {value!r} was not stored.")
     return text.replace(",", ".")
 
 

@@ -162,6 +162,7 @@ def test_the_last_decision_on_a_finding_holds_and_undoing_it_brings_back_the_one
         ("value=abc", "is no number"),
         ("value=nan", "is no number"),
         ("value=1e308", "is no number"),
+        ("value=-5", "cannot be below zero"),
         ("perhaps", "is no decision"),
     ],
 )
