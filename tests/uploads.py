@@ -11,7 +11,8 @@ import numpy as np
 
 from stemmap import checks
 from stemmap.survey.fields import FIELDS, Table
-from stemmap.survey.findings import Finding, Findings
+from stemmap.survey.finding import Finding
+from stemmap.survey.findings import Findings
 from stemmap.survey.measured import measure
 from stemmap.survey.records import Column, Records, Upload
 from stemmap.survey.registry import Case, run_checks

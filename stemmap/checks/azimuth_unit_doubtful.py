@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.readings import TIMES_0_9
 from stemmap.checks.evidence.shared import groupings
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 Floats = NDArray[np.float64]

@@ -6,7 +6,7 @@ from itertools import product
 import numpy as np
 
 from stemmap.checks.evidence.reach import reach
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.whole_plots import laid_on_last
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.core.locate import geographic
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.place import coordinate_system, stated_systems
 from stemmap.survey.registry import Case, check
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.checks.evidence.copied import copied
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 #: From so many visits on it is a rule of the survey and told once.

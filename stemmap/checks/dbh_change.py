@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.numbers import same_number
 from stemmap.core.growth import usual
 from stemmap.core.locate import dbh_sd
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 

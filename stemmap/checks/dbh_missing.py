@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 from stemmap.survey.settings import sampling_design

@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.checks.evidence.digits import last_digits
 from stemmap.core.digits import digit_test
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 _LEVEL = 0.05

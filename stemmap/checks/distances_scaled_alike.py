@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 
 from stemmap.checks.evidence.shared import about_groups, in_common
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

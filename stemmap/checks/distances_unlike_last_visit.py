@@ -9,7 +9,7 @@ from stemmap.checks.evidence import distances as kinds
 from stemmap.checks.evidence.distances import as_last, distances
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.shared import in_common
-from stemmap.survey.findings import Batch, Severity
+from stemmap.survey.batches import Batch, Severity
 from stemmap.survey.registry import Case, check
 
 #: A factor that all plots of a crew, an instrument or a day share is told for them together.

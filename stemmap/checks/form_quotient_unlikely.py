@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.core.growth import usual
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 from stemmap.survey.sight import positive
 from stemmap.units import DBH_CENTIMETRES, METRES

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from stemmap.checks.evidence.diameters import diameters
 from stemmap.checks.evidence.heights import heights
 from stemmap.checks.evidence.numbers import same_number
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 Floats = NDArray[np.float64]

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from stemmap.checks.evidence.numbers import same_number
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 

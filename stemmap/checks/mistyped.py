@@ -13,8 +13,8 @@ from stemmap.checks.evidence.posterior import Posterior, posterior
 from stemmap.checks.evidence.proposals import LEAST, MOST, Proposed, proposed
 from stemmap.checks.evidence.reasons import Reasons, reasons
 from stemmap.checks.evidence.typed import typed
+from stemmap.survey.batches import Batch, Proposal, Severity
 from stemmap.survey.fields import STRUCK
-from stemmap.survey.findings import Batch, Proposal, Severity
 from stemmap.survey.registry import Case, check
 
 #: From these probabilities that the record is wrong it is told as a note, a warning, an error.

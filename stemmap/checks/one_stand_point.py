@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.hidden import hidden
 from stemmap.core.visibility import HiddenGround
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 

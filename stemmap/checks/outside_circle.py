@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.checks.evidence.reach import reach
 from stemmap.core.design import RESOLUTION
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, check
 from stemmap.units import METRES

@@ -7,7 +7,7 @@ import numpy as np
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.readings import BY_0_9, TIMES_0_9
 from stemmap.checks.evidence.whole_plots import read_so
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

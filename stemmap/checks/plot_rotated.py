@@ -8,7 +8,7 @@ import numpy as np
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.shared import in_common
 from stemmap.checks.evidence.whole_plots import laid_on_last
-from stemmap.survey.findings import Batch, Severity
+from stemmap.survey.batches import Batch, Severity
 from stemmap.survey.registry import Case, check
 
 #: A turn that all plots of a crew, an instrument or a day share is told for them together.

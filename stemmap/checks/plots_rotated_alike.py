@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from stemmap.checks.evidence.shared import about_groups, in_common
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

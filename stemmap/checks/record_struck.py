@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

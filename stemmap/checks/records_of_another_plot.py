@@ -6,7 +6,7 @@ import numpy as np
 
 from stemmap.checks.evidence.elsewhere import elsewhere
 from stemmap.checks.evidence.last_visit import revisit
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case, check
 
 

@@ -9,8 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.again import Again, again
+from stemmap.survey.batches import Batch, Proposal
 from stemmap.survey.decided import rows_of
-from stemmap.survey.findings import LIKELY, Batch, Proposal
+from stemmap.survey.finding import LIKELY
 from stemmap.survey.matched import Means, Outcome
 from stemmap.survey.measured import Status, stem_status
 from stemmap.survey.quantities import MEASURED, typed_texts

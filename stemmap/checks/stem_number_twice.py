@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.checks.evidence.repeats import emptier, repeats
+from stemmap.survey.batches import Batch, Meant, Proposal
 from stemmap.survey.fields import STRUCK
-from stemmap.survey.findings import Batch, Meant, Proposal
 from stemmap.survey.registry import Case, check
 
 Integers = NDArray[np.int64]

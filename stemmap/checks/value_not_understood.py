@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from stemmap.survey.batches import Batch
 from stemmap.survey.fields import FIELDS
-from stemmap.survey.findings import Batch
 from stemmap.survey.registry import Case, check
 
 

@@ -37,7 +37,7 @@ from stemmap.desktop.session import Session
 
 if TYPE_CHECKING:
     from stemmap.desktop.session import Opened
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
 
 _Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
     from stemmap.tasks.workup import Workup
 
 _tr = QCoreApplication.translate

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Slot
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
 
 
 class GoingOn(QObject):

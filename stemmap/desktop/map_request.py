@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from stemmap.drawing.palette import Theme
     from stemmap.drawing.scene import Box, Scene, View
     from stemmap.survey.background import Background
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
     from stemmap.tasks.workup import Workup
 
 

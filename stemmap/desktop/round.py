@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
 
 #: Ids of findings that were looked at, by plot and visit as typed; those about files under two empty names.
 Looked = dict[tuple[str, str], set[str]]

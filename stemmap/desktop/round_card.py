@@ -37,7 +37,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
 
 _MARGIN = 12
 #: Free ground between the ring around a stem and the card.

@@ -14,7 +14,8 @@ from stemmap.survey.fields import STRUCK
 
 if TYPE_CHECKING:
     from stemmap.desktop.session import Opened
-    from stemmap.survey.findings import Finding, Severity
+    from stemmap.survey.batches import Severity
+    from stemmap.survey.finding import Finding
     from stemmap.survey.settings import Settings
     from stemmap.tasks.workup import Workup
 

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    from stemmap.survey.findings import Finding
+    from stemmap.survey.finding import Finding
     from stemmap.survey.settings import Settings
     from stemmap.survey.summary import Summary
     from stemmap.survey.survey import Survey
@@ -72,7 +72,7 @@ def prepare(workup: Workup) -> Opened:
     import numpy as np
 
     from stemmap.desktop.telling import in_window_language
-    from stemmap.survey.findings import SEVERITIES
+    from stemmap.survey.batches import SEVERITIES
 
     workup = in_window_language(workup)
     findings = workup.findings

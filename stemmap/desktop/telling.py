@@ -9,7 +9,7 @@ from PySide6.QtCore import QLocale
 
 from stemmap.desktop.languages import spoken_language
 from stemmap.desktop.wording import worded
-from stemmap.survey.findings import Sentence
+from stemmap.survey.finding import Sentence
 
 if TYPE_CHECKING:
     from stemmap.tasks.workup import Workup

@@ -23,7 +23,8 @@ from stemmap.drawing.palette import (
     SpeciesMarks,
     Theme,
 )
-from stemmap.survey.findings import SEVERITIES, Finding
+from stemmap.survey.batches import SEVERITIES
+from stemmap.survey.finding import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 

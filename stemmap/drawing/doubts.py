@@ -15,7 +15,8 @@ from stemmap.drawing.marks import LEAST_MM, NO_DBH_MM, Stems
 from stemmap.drawing.palette import Theme, readable_on
 from stemmap.drawing.scene import Discs, Floats, Lines, Polygons, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL
-from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
+from stemmap.survey.batches import SEVERITIES, Family, Severity
+from stemmap.survey.finding import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 from stemmap.units import DBH_CENTIMETRES, METRES

@@ -22,7 +22,8 @@ from stemmap.drawing.palette import SpeciesMarks, Theme
 from stemmap.drawing.paths import hatched, order_line
 from stemmap.drawing.scene import Box, Discs, Lines, Polygons, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, fitted, widths
-from stemmap.survey.findings import SEVERITIES, Family, Finding, Severity
+from stemmap.survey.batches import SEVERITIES, Family, Severity
+from stemmap.survey.finding import Finding
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.survey import Survey
 from stemmap.survey.unseen import Unseen

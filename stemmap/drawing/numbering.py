@@ -18,7 +18,7 @@ from stemmap.drawing.marks import Stems
 from stemmap.drawing.palette import Theme
 from stemmap.drawing.scene import Discs, Floats, Lines, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, shortened, widths
-from stemmap.survey.findings import SEVERITIES
+from stemmap.survey.batches import SEVERITIES
 from stemmap.survey.survey import Survey
 from stemmap.units import METRES
 

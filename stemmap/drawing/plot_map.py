@@ -45,7 +45,7 @@ from stemmap.drawing.scene import Box, Scene, Shape, Texts
 from stemmap.drawing.stand_edge import stand_edge_shapes, stand_edge_words
 from stemmap.drawing.typeface import SMALL, shortened
 from stemmap.survey.background import Background
-from stemmap.survey.findings import Finding
+from stemmap.survey.finding import Finding
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey
 from stemmap.survey.unseen import Unseen

@@ -23,7 +23,7 @@ from stemmap.drawing.sheet_words import SheetWords
 from stemmap.drawing.stem_list import HEADING_MM, StemList
 from stemmap.drawing.stem_list import ROW_MM as LIST_ROW_MM
 from stemmap.errors import InputError
-from stemmap.survey.findings import Finding
+from stemmap.survey.finding import Finding
 from stemmap.survey.lost_centre import KnownStems
 from stemmap.survey.measured import Measured
 from stemmap.survey.survey import Survey

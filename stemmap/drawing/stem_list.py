@@ -17,7 +17,8 @@ from stemmap.drawing.doubts import BADGE_MM, LETTERS, Doubt, badge_shapes, doubt
 from stemmap.drawing.palette import PAPER
 from stemmap.drawing.scene import ORIGIN, Box, Floats, Lines, Scene, Shape, Stroke, Texts
 from stemmap.drawing.typeface import SMALL, WORDS, fitted, widths, wrapped
-from stemmap.survey.findings import SEVERITIES, Finding
+from stemmap.survey.batches import SEVERITIES
+from stemmap.survey.finding import Finding
 from stemmap.survey.settings import Settings
 from stemmap.survey.survey import Survey
 

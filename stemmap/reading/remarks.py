@@ -8,7 +8,7 @@ from itertools import islice
 import numpy as np
 from numpy.typing import NDArray
 
-from stemmap.survey.findings import Severity
+from stemmap.survey.batches import Severity
 from stemmap.survey.registry import declare
 
 #: Places named in one remark before the rest is only counted.

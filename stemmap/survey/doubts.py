@@ -12,7 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stemmap.core.design import membership
-from stemmap.survey.findings import Batch, Findings
+from stemmap.survey.batches import Batch
+from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Measured, Status
 from stemmap.survey.settings import sampling_design
 from stemmap.survey.sight import positive

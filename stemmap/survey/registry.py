@@ -15,7 +15,8 @@ from numpy.typing import NDArray
 
 from stemmap.errors import Cancelled
 from stemmap.progress import Progress
-from stemmap.survey.findings import Batch, Family, Findings, Severity
+from stemmap.survey.batches import Batch, Family, Severity
+from stemmap.survey.findings import Findings
 from stemmap.survey.records import Records, Remark
 from stemmap.survey.survey import Survey
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from stemmap.checks.evidence.again import again, matched_rows
 from stemmap.core.agreement import within
-from stemmap.survey.findings import Finding
+from stemmap.survey.finding import Finding
 from stemmap.survey.matched import Matched, Means, Outcome
 from stemmap.survey.quality import Quality, allowed, differences, quality, stems_found
 from stemmap.survey.quantities import MEASURED, typed_texts

@@ -16,7 +16,7 @@ from stemmap.reading import preview_upload, read_upload
 from stemmap.store.decisions import Request, decide
 from stemmap.store.records import UploadedFile, add_upload, files_brought_back, files_uploaded
 from stemmap.store.survey_file import is_survey_file, opened
-from stemmap.survey.findings import LIKELY
+from stemmap.survey.finding import LIKELY
 from stemmap.survey.records import Records, Upload
 from stemmap.survey.returned import PacketRows, Returned, is_fill_in
 from stemmap.tasks.brought_back import BroughtBack, brought_back

@@ -11,11 +11,11 @@ from typing import Any
 from stemmap.drawing.diagrams import PAPER, Diagram, diagrams_of, draw, worded_diagram
 from stemmap.errors import InputError
 from stemmap.progress import Progress
+from stemmap.survey.batches import SEVERITIES
 from stemmap.survey.change import change_json
 from stemmap.survey.error_budget import error_budget_json
 from stemmap.survey.estimate_words import budget_sentences, change_sentences, estimate_sentences
 from stemmap.survey.estimates import estimates_json
-from stemmap.survey.findings import SEVERITIES
 from stemmap.survey.profiles import profiles
 from stemmap.survey.structure import CAUTION, Structure, SurveyStructure, last_visits, structure
 from stemmap.survey.summary import Summary

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from stemmap.errors import InputError, OutputError
 from stemmap.progress import Progress
-from stemmap.survey.findings import SEVERITIES
+from stemmap.survey.batches import SEVERITIES
 from stemmap.tasks.recheck import RecheckList
 from stemmap.tasks.workup import Workup
 from stemmap.writing.output import distinct_file_names

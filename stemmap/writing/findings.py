@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TextIO
 
-from stemmap.survey.findings import Finding, Findings
+from stemmap.survey.finding import Finding
+from stemmap.survey.findings import Findings
 from stemmap.writing.tables import one_line, write_csv, write_json_list
 
 _HEADINGS = (

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TextIO
 
-from stemmap.survey.findings import LIKELY
+from stemmap.survey.finding import LIKELY
 from stemmap.survey.returned import found
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 

@@ -266,8 +266,8 @@ def test_a_gross_difference_is_told_above_the_figures(sample, german):
             {
                 "look": "cold",
                 "field": "dbh",
-                "gross_reason": "One of 16 differences, plot 3 stem 8 (+391.70 cm), makes 100 % of their scatter; without it"
-                " the bias is -0.01 cm and the standard deviation 0.20 cm.",
+                "gross_reason": "One of 16 differences, plot 3 stem 8 (+391.70 cm), makes 100 % of their scatter; "
+                "without it the bias is -0.01 cm and the standard deviation 0.20 cm.",
             },
         ]
     }

@@ -7,7 +7,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from stemmap.drawing.application import application
-from stemmap.survey.findings import Finding
+from stemmap.survey.finding import Finding
 from tests.uploads import survey
 
 SPECIES = ("spruce", "beech", "pine", "oak", "birch")

@@ -8,7 +8,8 @@ import pytest
 from stemmap.drawing.palette import DARK, LIGHT
 from stemmap.drawing.plot_map import describe_plot, frame_of, reach_of
 from stemmap.drawing.scene import Discs, Lines, Polygons, Texts
-from stemmap.survey.findings import Finding, StemMeant
+from stemmap.survey.batches import StemMeant
+from stemmap.survey.finding import Finding
 from stemmap.survey.measured import measure
 
 

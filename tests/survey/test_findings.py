@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stemmap import checks
-from stemmap.survey.findings import Batch, Findings, Proposal
+from stemmap.survey.batches import Batch, Proposal
+from stemmap.survey.findings import Findings
 from stemmap.survey.registry import Case, catalogue
 from tests.uploads import findings, found, survey
 

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from stemmap import checks
-from stemmap.survey.findings import Batch, Findings, Proposal
+from stemmap.survey.batches import Batch, Proposal
+from stemmap.survey.findings import Findings
 from stemmap.survey.measured import measure
 from stemmap.survey.registry import Case, catalogue, run_checks
 from stemmap.survey.summary import summarise

@@ -12,7 +12,7 @@ from stemmap.checks.evidence import readings
 from stemmap.checks.evidence.last_visit import revisit
 from stemmap.checks.evidence.level import slope_to
 from stemmap.checks.evidence.whole_plots import EITHER, longer, stems_of
-from stemmap.survey.findings import Meant
+from stemmap.survey.batches import Meant
 from stemmap.survey.registry import Case
 from stemmap.survey.sight import AT_CENTRE, station_rows
 

@@ -18,7 +18,8 @@ from stemmap.core.digits import digit_test
 from stemmap.core.keystrokes import SLIPS, slip_shares
 from stemmap.core.rates import Rate, event_rate
 from stemmap.errors import Cancelled
-from stemmap.survey.findings import Family, Findings
+from stemmap.survey.batches import Family
+from stemmap.survey.findings import Findings
 from stemmap.survey.measured import Status
 from stemmap.survey.registry import Case, Made
 from stemmap.survey.survey import Survey

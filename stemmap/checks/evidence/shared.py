@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from stemmap.checks.evidence.distances import ALIKE, SCALED, TO_AXIS, distances
 from stemmap.checks.evidence.last_visit import revisit
-from stemmap.survey.findings import Batch
+from stemmap.survey.batches import Batch
 from stemmap.survey.registry import Case
 
 Floats = NDArray[np.float64]

@@ -10,7 +10,7 @@ from stemmap.checks.evidence.readings import READINGS, north_of_plots
 from stemmap.core.bearings import from_degrees
 from stemmap.core.locate import polar
 from stemmap.core.revisit import Map, placed
-from stemmap.survey.findings import Meant
+from stemmap.survey.batches import Meant
 from stemmap.survey.registry import Case
 from stemmap.survey.sight import AT_CENTRE, station_rows
 from stemmap.units import FULL_CIRCLE, METRES
