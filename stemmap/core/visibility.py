@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stemmap.core.blocks import side_by_side
+from stemmap.core.blocks import blocks, side_by_side
 
 Floats = NDArray[np.float64]
 
@@ -140,7 +140,9 @@ def wholly_hidden(
     array([[0.0299]])
     """
     sectors = _sectors(azimuth_deg, distance_m, dbh_cm, plot)
-    return _covered(sectors, np.asarray(at_m, dtype=np.float64), np.asarray(sizes_cm, dtype=np.float64))
+    at, sizes = np.asarray(at_m, dtype=np.float64), np.asarray(sizes_cm, dtype=np.float64)
+    shares: Floats = _covered(sectors, at[None], sizes)[0]
+    return shares
 
 
 def seen_probability(
@@ -169,9 +171,9 @@ def seen_probability(
         return np.full(len(rows), np.nan)
     sizes = np.geomspace(dbh[known].min(), dbh[known].max() * (1.0 + 1e-9), _SIZES)
     sectors = _sectors(azimuth_deg, distance, dbh, rows)
-    rings = radius[:, None] * np.sqrt((np.arange(_RINGS) + 0.5) / _RINGS)
-    covered = side_by_side(lambda ring: _covered(sectors, ring, sizes), list(rings.T), rows=len(sectors.start))
-    table = np.mean(covered, axis=0)
+    rings = (radius[:, None] * np.sqrt((np.arange(_RINGS) + 0.5) / _RINGS)).T
+    parts = blocks(_RINGS, width=len(sectors.start))
+    table = np.mean(np.concatenate(side_by_side(lambda some: _covered(sectors, rings[some], sizes), parts)), axis=0)
 
     size = np.where(known, dbh, sizes[0])
     place = np.clip(np.searchsorted(sizes, size, side="right") - 1, 0, _SIZES - 2)
@@ -290,25 +292,33 @@ def _hidden_share(edges: Floats, nearest: Floats, radius: Floats) -> Floats:
 
 
 def _covered(sectors: _Sectors, at: Floats, sizes: Floats) -> Floats:
-    """As `wholly_hidden`, from sectors."""
-    nearer = np.flatnonzero(sectors.distance < at[sectors.plot])
-    shares = np.zeros((len(at), len(sizes)))
-    if not len(nearer):
-        return shares
-    start, end, row = sectors.start[nearer], np.maximum.accumulate(sectors.end[nearer]), sectors.plot[nearer]
-    fresh = np.append(True, (start[1:] > end[:-1]) | (row[1:] != row[:-1]))
+    """As `wholly_hidden`, from sectors, on several rings; `at` has shape (rings, plots), the result (.., sizes)."""
+    rings, plots = at.shape
+    nearer = sectors.distance < at.take(sectors.plot, axis=1)
+    shares = np.zeros((rings * plots, len(sizes)))
+    if not nearer.any():
+        return shares.reshape(rings, plots, -1)
+    count = np.count_nonzero(nearer, axis=1)
+    ring = np.repeat(np.arange(rings), count)
+    sector = np.flatnonzero(nearer) - ring * len(sectors.start)
+    of_rings = np.split(sectors.end[sector], np.cumsum(count)[:-1])
+    end = np.concatenate([np.maximum.accumulate(each) for each in of_rings])
+    start, row = sectors.start[sector], sectors.plot[sector]
+    # From here on each ring has its own plots.
+    plot = ring * plots + row
+    fresh = np.append(True, (start[1:] > end[:-1]) | (plot[1:] != plot[:-1]))
     begins = np.flatnonzero(fresh)
-    begin, finish, plot = start[begins], end[np.append(begins[1:], len(end)) - 1], row[begins]
+    begin, finish, row, plot = start[begins], end[np.append(begins[1:], len(end)) - 1], row[begins], plot[begins]
     width = finish - begin
     # North parts a piece of the union in two: what begins there takes what ends there.
-    at_north, to_north = np.flatnonzero(begin == plot), np.flatnonzero(finish == plot + 1.0)
+    at_north, to_north = np.flatnonzero(begin == row), np.flatnonzero(finish == row + 1.0)
     if len(at_north) and len(to_north):
         _, left, right = np.intersect1d(plot[at_north], plot[to_north], return_indices=True)
         ahead, behind = at_north[left], to_north[right]
         parted = ahead != behind
         width[ahead[parted]] += width[behind[parted]]
         width[behind[parted]] = 0.0
-    fits = 2.0 * np.nan_to_num(_half_turns(at[:, None], sizes), nan=1.0)
+    fits = 2.0 * np.nan_to_num(_half_turns(at.reshape(-1, 1), sizes), nan=1.0)
     # Smaller stems first: what they do not fit behind hides no thicker one.
     for number in np.argsort(sizes):
         fitting = (width > fits[plot, number]) | (width >= 1.0)
@@ -316,5 +326,5 @@ def _covered(sectors: _Sectors, at: Floats, sizes: Floats) -> Floats:
             break
         width, plot = width[fitting], plot[fitting]
         room = np.where(width >= 1.0, 1.0, width - fits[plot, number])
-        shares[:, number] = _total(plot, room, len(at))
-    return shares
+        shares[:, number] = _total(plot, room, len(shares))
+    return shares.reshape(rings, plots, -1)
