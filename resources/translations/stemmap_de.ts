@@ -6712,6 +6712,10 @@
         <translation>%1 Mit --replace gelten die neuen Datensätze, mit --keep die alten.</translation>
     </message>
     <message>
+        <source>%1 cannot be below zero, so %2 was not stored.</source>
+        <translation>%1 kann nicht unter null sein, daher wurde %2 nicht gespeichert.</translation>
+    </message>
+    <message>
         <source>%1 cannot be made: %2. Choose another place.</source>
         <translation>%1 kann nicht angelegt werden: %2. Bitte einen anderen Ort wählen.</translation>
     </message>
