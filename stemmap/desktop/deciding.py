@@ -80,8 +80,13 @@ class Deciding(QObject):
 
     # deciding
 
+    def arrive(self) -> None:
+        """Be at the finding that the next key is about: the one after the last that was decided."""
+        self._going_on.arrive()
+
     def decide(self, decision: str, why: str = "") -> None:
         """Store a decision, as `stemmap decide` takes it, on the finding selected or those marked in their table."""
+        self.arrive()
         marked = self._marked()
         if len(marked) > 1:
             self.decide_all(marked, decision, why)

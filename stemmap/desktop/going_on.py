@@ -5,23 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Slot
+from PySide6.QtCore import QObject, QTimer, Slot
 
 if TYPE_CHECKING:
     from stemmap.desktop.window import MainWindow
     from stemmap.survey.finding import Finding
 
+#: So long the next finding of the plot waits for what the decision changes, milliseconds.
+_WAITS_MS = 150
+
 
 class GoingOn(QObject):
     """Goes to the next open finding: of the round, of the table of findings one works in, else of the plot.
 
-    Where there is none, the finding decided stays selected as long as it is there, so that N goes on behind it.
+    On the plot it waits a moment for what the decision changes, since showing both one after the other takes twice as
+    long. Where there is none, the finding decided stays selected as long as it is there, so that N goes on behind it.
     """
 
     def __init__(self, window: MainWindow, parent: QObject) -> None:
         super().__init__(parent)
         self._window, self._session = window, window.session
         self._next: Sequence[str] = ()
+        self._waiting = QTimer(self, singleShot=True, interval=_WAITS_MS)
+        self._waiting.timeout.connect(self._select)
         for moved in (self._session.visit_selected, self._session.stem_selected, self._session.finding_selected):
             moved.connect(self._on_moved)
         self._session.replaced.connect(self._on_replaced)
@@ -46,18 +52,30 @@ class GoingOn(QObject):
                 session.select_place(place)
         else:
             told, here = session.findings, session.finding
-            places = [place for place in (*range(here + 1, len(told)), *range(here)) if is_open(told[place])]
-            if places:
-                session.select_finding(places[0])
-                self._next = [told[place].id for place in places]
+            self._next = [each.id for each in (*told[here + 1 :], *told[:here]) if is_open(each)]
+            if self._next:
+                self._waiting.start()
+
+    def arrive(self) -> None:
+        """Wait no longer: the next decision is about the next finding."""
+        if self._waiting.isActive():
+            self._waiting.stop()
+            self._select()
+
+    @Slot()
+    def _select(self) -> None:
+        """Select the first of the next findings that is there; the others follow where that is gone soon."""
+        left, places = self._next, {told.id: place for place, told in enumerate(self._session.findings)}
+        self._session.select_finding(next((places[one] for one in left if one in places), -1))
+        self._next = left
 
     @Slot()
     def _on_moved(self) -> None:
         self._next = ()
+        self._waiting.stop()
 
     @Slot()
     def _on_replaced(self) -> None:
-        """Take the one after the next where the next is gone with what was decided."""
-        if self._next and self._session.finding < 0:
-            places = {told.id: place for place, told in enumerate(self._session.findings)}
-            self._session.select_finding(next((places[one] for one in self._next if one in places), -1))
+        if self._next and (self._waiting.isActive() or self._session.finding < 0):
+            self._waiting.stop()
+            self._select()

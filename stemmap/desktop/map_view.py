@@ -127,17 +127,22 @@ class MapView(MapSight):
         self._request()
 
     def _request(self) -> None:
-        """Have the map described for the present plot, colours and scale, if it is not there already."""
+        """Have the map described for the present plot, colours and scale, if it is not there already.
+
+        One that was described ahead is shown at once, even where other layers are wanted by now.
+        """
         request = self._wanted()
         if request is None:
             return
         self._asked = request.layers
         made, self._made = self._made, None
-        if made is not None and made.request.is_that(request):
+        if made is not None and made.request.workup is request.workup and made.request.visit == request.visit:
             self._jobs.drop("map")
             self._show(made)
-        else:
-            self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
+            self.repaint()  # now: painting the panels together with it would take as long again
+            if made.request.is_that(request):
+                return
+        self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
 
     def _wanted(self) -> MapRequest | None:
         """The map of the present plot, colours and scale; None where none is wanted."""

@@ -197,6 +197,7 @@ class MainWindow(QMainWindow):
         self.jobs.progressed.connect(self._on_progressed)
         self.jobs.idled.connect(self._on_idled)
         self.uploads.begun.connect(self._on_reading)
+        self.uploads.begun.connect(self.panels.bookmark.keep)
         self.uploads.opened.connect(self._on_opened)
         self.uploads.refused.connect(self._on_refused)
         self.outputs.begun.connect(self._enable_actions)
@@ -337,6 +338,7 @@ class MainWindow(QMainWindow):
 
     def ask_value(self) -> None:
         """Ask for another value than the proposed ones, for the selected finding."""
+        self.deciding.arrive()
         chosen = self.session.selected_finding
         if chosen is None:
             self.message_bar.tell(self.tr("Choose a finding about a value of a stem first: N goes to the next one."))
