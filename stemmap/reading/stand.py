@@ -7,7 +7,7 @@ from pathlib import Path
 from stemmap.errors import InputError
 from stemmap.progress import Progress
 from stemmap.reading.vectors import read_places
-from stemmap.survey.ground import StandGround
+from stemmap.survey.survey import StandGround
 
 
 def read_stand(path: Path, progress: Progress | None = None) -> StandGround:

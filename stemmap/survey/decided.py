@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from types import MappingProxyType
-from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,9 +13,6 @@ from numpy.typing import NDArray
 from stemmap.survey.fields import typed_number
 from stemmap.survey.journal import Entry, standing
 from stemmap.survey.records import Column, Records
-
-if TYPE_CHECKING:
-    from stemmap.survey.survey import Survey
 
 
 @dataclass(frozen=True)
@@ -44,35 +40,6 @@ class Decisions:
             for change in entry.changes:
                 values.setdefault(change.field, {})[change.source, change.line] = change.new
         return values
-
-    def kept(self, survey: Survey) -> tuple[frozenset[str], frozenset[int]]:
-        """Ids of the findings that were kept as recorded, and the visit rows they may stand at (-1: about files).
-
-        A finding is kept while its record stands as it was typed; one about a whole plot until the plot's visit
-        is uploaded again.
-        """
-        ids, where = set(), set()
-        kept = [entry for entry in self.standing.values() if entry.decision == "keep"]
-        records = [(entry.source, entry.line) for entry in kept if entry.source is not None and entry.line is not None]
-        stems = survey.stems.records
-        there = dict(zip(records, rows_of(stems, records).tolist(), strict=True))
-        for entry in kept:
-            if entry.source is not None and entry.line is not None:
-                row = there.get((entry.source, entry.line), -1)
-                visit_row = int(survey.stems.visit_row[row]) if row >= 0 else None
-            else:
-                visit_row = -1 if entry.plot is None else self._unchanged_visit(survey, entry)
-            if visit_row is not None:
-                ids.add(entry.finding)
-                where.add(visit_row)
-        return frozenset(ids), frozenset(where)
-
-    @staticmethod
-    def _unchanged_visit(survey: Survey, entry: Entry) -> int | None:
-        """Visit row of an entry about a whole plot, if no later upload has a record of it."""
-        visit_row = survey.visit_row(entry.plot or "", entry.visit or "")
-        unchanged = visit_row >= 0 and newest_upload(survey, visit_row) == entry.upload
-        return visit_row if unchanged else None
 
     def lay_over(self, stems: Records, brought: Records | None = None) -> Records:
         """The stem records with the decided values in place of those typed; records that are gone are skipped.
@@ -102,15 +69,6 @@ class Decisions:
 
 
 NOTHING_DECIDED = Decisions()
-
-
-def newest_upload(survey: Survey, visit_row: int) -> int | None:
-    """Number of the newest upload that has a record of a visit; None where uploads are not numbered."""
-    uploads = survey.upload.upload_of_source
-    sources = set(survey.stems.records.source[survey.visits.stems(visit_row)].tolist())
-    rows = [int(row) for row in (survey.visits.special[visit_row], survey.visits.general[visit_row]) if row >= 0]
-    sources |= set(survey.visits.records.source[rows].tolist())
-    return max((uploads[source] for source in sources), default=None) if uploads else None
 
 
 def rows_of(records: Records, wanted: Sequence[tuple[int, int]] | NDArray[np.integer]) -> NDArray[np.int64]:

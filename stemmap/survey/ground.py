@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,6 +10,7 @@ from numpy.typing import NDArray
 from stemmap.core import edge
 from stemmap.survey.place import Centres, coordinate_system, project_points, utm_zone
 from stemmap.survey.settings import Settings
+from stemmap.survey.survey import StandGround
 
 Floats = NDArray[np.float64]
 
@@ -40,25 +40,6 @@ CARRIED_SENTENCES = {
     else f"Plots at the stand edge are corrected by {carrier}. Nothing else is corrected for it."
     for method, carrier in CARRIED.items()
 }
-
-
-@dataclass(frozen=True)
-class StandGround:
-    """The polygons of a stand.
-
-    Parameters
-    ----------
-    name
-        Of the file they come from.
-    crs
-        Their coordinate system.
-    polygons
-        One shapely geometry of all of them.
-    """
-
-    name: str
-    crs: str
-    polygons: Any
 
 
 @dataclass(frozen=True)

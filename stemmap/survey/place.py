@@ -18,8 +18,6 @@ from stemmap.survey.survey import Survey
 if TYPE_CHECKING:
     from pyproj import CRS
 
-    from stemmap.survey.measured import Measured
-
 Floats = NDArray[np.float64]
 
 WGS84 = "EPSG:4326"
@@ -157,18 +155,6 @@ def utm_zone(places: Centres) -> str | None:
     lon, lat = float(np.median(places.lon[known])), float(np.median(places.lat[known]))
     zone = int((lon + 180.0) % 360.0 // 6.0) + 1
     return f"EPSG:{(32600 if lat >= 0 else 32700) + zone}"
-
-
-def project(survey: Survey, measured: Measured, places: Centres, crs: str) -> tuple[Floats, Floats]:
-    """Easting and northing of every stem in a coordinate system; NaN where centre or record is missing.
-
-    Raises
-    ------
-    InputError
-        When the system is not known.
-    """
-    azimuth, distance = measured.true_azimuth_deg, measured.horizontal_distance_m
-    return project_points(places, crs, survey.stems.visit_row, azimuth, distance)
 
 
 def project_points(

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import Any
 from urllib.parse import quote
 
 import numpy as np
@@ -15,9 +15,6 @@ from numpy.typing import NDArray
 from stemmap.survey.decided import NOTHING_DECIDED, Decisions
 from stemmap.survey.records import Column, Records, Upload
 from stemmap.survey.settings import Settings, StatusWords
-
-if TYPE_CHECKING:
-    from stemmap.survey.ground import StandGround
 
 #: Dates of one plot that lie no further apart than this belong to one visit.
 VISIT_GAP_DAYS = 182
@@ -199,6 +196,25 @@ class Stems:
                 parts.append(typed or "-")
         again = int(self.occurrence[row])
         return (".".join(parts) or "-") + (f"~{again}" if again > 1 else "")
+
+
+@dataclass(frozen=True)
+class StandGround:
+    """The polygons of a stand.
+
+    Parameters
+    ----------
+    name
+        Of the file they come from.
+    crs
+        Their coordinate system.
+    polygons
+        One shapely geometry of all of them.
+    """
+
+    name: str
+    crs: str
+    polygons: Any
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from stemmap.core.locate import geographic
 from stemmap.progress import Progress
-from stemmap.survey.place import coordinate_system, project
+from stemmap.survey.place import coordinate_system, project_points
 from stemmap.tasks.destination import spare_records
 from stemmap.tasks.workup import Workup
 from stemmap.writing.layers import write_stems
@@ -64,5 +64,6 @@ def exported_columns(workup: Workup, *, crs: str | None = None) -> tuple[dict[st
     used = (crs or measured.crs) if measured.crs is not None else None
     easting = northing = np.full(len(survey.stems), np.nan)
     if used is not None:
-        easting, northing = project(survey, measured, measured.centres, used)
+        azimuth, distance = measured.true_azimuth_deg, measured.horizontal_distance_m
+        easting, northing = project_points(measured.centres, used, survey.stems.visit_row, azimuth, distance)
     return stem_columns(survey, measured, easting, northing), used

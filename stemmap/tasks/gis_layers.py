@@ -15,8 +15,8 @@ from numpy.typing import NDArray
 from stemmap.store.geopackage import ReferenceSystem
 from stemmap.store.layer_rows import Layer
 from stemmap.store.layers import Layers
-from stemmap.survey.decided import newest_upload
 from stemmap.survey.finding import Finding, filled
+from stemmap.survey.kept import newest_upload
 from stemmap.survey.place import coordinate_system, project_points
 from stemmap.survey.records import Records
 from stemmap.tasks.export import exported_columns

@@ -23,6 +23,7 @@ from stemmap.reading.stand import read_stand
 from stemmap.store.survey_file import is_survey_file
 from stemmap.survey.decided import Decisions
 from stemmap.survey.findings import Findings
+from stemmap.survey.kept import kept
 from stemmap.survey.measured import Measured, measure
 from stemmap.survey.part import Part, part_of
 from stemmap.survey.redecided import redecided
@@ -246,11 +247,11 @@ def _kept(decisions: Decisions) -> set[tuple[str, int]]:
 
 
 def _put_away(survey: Survey, case: Case) -> tuple[frozenset[str], frozenset[int]]:
-    """Ids of the findings that were kept as recorded, and the visit rows they may stand at, as `Decisions.kept`.
+    """Ids of the findings that were kept as recorded, and the visit rows they may stand at, as `kept`.
 
     Without those whose stem was measured again since, otherwise.
     """
-    ids, rows = survey.decisions.kept(survey)
+    ids, rows = kept(survey)
     return ids - measured_otherwise(case, survey.decisions), rows
 
 

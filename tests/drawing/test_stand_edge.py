@@ -7,8 +7,8 @@ import shapely
 
 from stemmap.drawing.plot_map import describe_plot
 from stemmap.drawing.scene import Lines
-from stemmap.survey.ground import StandGround
 from stemmap.survey.measured import measure
+from stemmap.survey.survey import StandGround
 from tests.uploads import survey
 
 CRS = "EPSG:32633"

@@ -10,9 +10,9 @@ from stemmap.core import estimates
 from stemmap.survey.change import change_json
 from stemmap.survey.error_budget import error_budget_json
 from stemmap.survey.estimates import estimates_json
-from stemmap.survey.ground import StandGround
 from stemmap.survey.measured import measure
 from stemmap.survey.summary import summarise
+from stemmap.survey.survey import StandGround
 from tests.uploads import survey
 
 R = 12.62

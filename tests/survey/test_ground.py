@@ -7,10 +7,11 @@ import pytest
 import shapely
 
 from stemmap.core.neighbours import clark_evans
-from stemmap.survey.ground import CARRIED, OUTSIDE, StandGround
+from stemmap.survey.ground import CARRIED, OUTSIDE
 from stemmap.survey.measured import measure
 from stemmap.survey.profiles import profiles
 from stemmap.survey.summary import summarise
+from stemmap.survey.survey import StandGround
 from tests.uploads import survey
 
 CRS = "EPSG:32633"

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 import shapely
 
-from stemmap.survey.ground import StandGround
 from stemmap.survey.measured import measure
 from stemmap.survey.structure import structure
 from stemmap.survey.summary import Summary, summarise
+from stemmap.survey.survey import StandGround
 from tests.uploads import survey
 
 CRS = "EPSG:32633"

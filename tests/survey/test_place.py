@@ -5,7 +5,7 @@ import pytest
 
 from stemmap.errors import InputError
 from stemmap.survey.measured import measure
-from stemmap.survey.place import centres, coordinate_system, project, results_crs
+from stemmap.survey.place import centres, coordinate_system, project_points, results_crs
 from tests.uploads import survey
 
 #: lat 47.3769, lon 8.5417 in UTM zone 32 north, computed with the series of Krüger; metres.
@@ -142,7 +142,7 @@ def test_several_zones_are_brought_together():
     )
     measured = measure(made)
     assert measured.crs == "EPSG:32633"
-    easting, northing = project(made, measured, measured.centres, measured.crs)
+    easting, northing = projected(made, measured.crs)
     np.testing.assert_allclose(easting[0], easting[1], atol=2e-4)
     np.testing.assert_allclose(northing[0], northing[1], atol=2e-4)
 
@@ -152,13 +152,18 @@ def test_survey_without_places_has_no_system():
     assert crs_of(survey()) is None
 
 
+def projected(made, crs):
+    measured = measure(made)
+    azimuth, distance = measured.true_azimuth_deg, measured.horizontal_distance_m
+    return project_points(measured.centres, crs, made.stems.visit_row, azimuth, distance)
+
+
 def test_stems_are_projected_where_centre_and_record_are_known():
     made = survey(
         {"plot": [1, 1, 2], "azimuth": [90, "", 90], "distance_m": [10, 10, 10]},
         plots(lon=[9.0, None], lat=[47.0, None]),
     )
-    measured = measure(made)
-    easting, northing = project(made, measured, measured.centres, "EPSG:32632")
+    easting, northing = projected(made, "EPSG:32632")
     # On the central meridian grid east is true east and the scale is 0.9996.
     assert easting[0] == pytest.approx(500_000 + 10 * 0.9996, abs=1e-4)
     assert np.isnan([easting[1], easting[2], northing[1], northing[2]]).all()
@@ -166,6 +171,5 @@ def test_stems_are_projected_where_centre_and_record_are_known():
 
 def test_projecting_to_an_unknown_system_is_refused():
     made = survey({"plot": [1]}, plots(lon=[9.0], lat=[47.0]))
-    measured = measure(made)
     with pytest.raises(InputError):
-        project(made, measured, measured.centres, "nowhere")
+        projected(made, "nowhere")
