@@ -150,6 +150,8 @@ def main() -> None:
     asked.add_argument("--kills", type=int, default=100)
     asked.add_argument("--seed", type=int, default=1)
     options = asked.parse_args()
+    if not os.environ.get("DISPLAY"):
+        asked.error("There is no display; run it under xvfb-run.")
     with tempfile.TemporaryDirectory() as folder:
         told = kill_at_random(Path(folder), options.kills, screen=dict(os.environ), seed=options.seed)
     print(dict(told))  # noqa: T201 - the result of the script
