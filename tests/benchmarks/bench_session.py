@@ -18,7 +18,7 @@ import numpy as np
 from PySide6.QtCore import QCoreApplication, QPointF, QSettings, Qt, QTimer
 from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QFileDialog, QInputDialog
 
 from tests.uploads import survey
 
@@ -86,6 +86,11 @@ class Session:
         self._collector = Collector(self.window)
         self.window.resize(1280, 800)
         self.window.show()
+        # Nobody is there to answer.
+        for name in ("getOpenFileName", "getOpenFileNames", "getSaveFileName"):
+            setattr(QFileDialog, name, lambda *_asked, **_more: ("", ""))
+        QFileDialog.getExistingDirectory = lambda *_asked, **_more: ""
+        QInputDialog.getText = lambda *_asked, **_more: ("", False)
 
     def settle(self) -> None:
         """Wait until everything begun is shown."""
