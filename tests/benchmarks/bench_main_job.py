@@ -56,7 +56,7 @@ def main_job(folder: Path) -> None:
     from stemmap.progress import Progress
     from stemmap.reading import read_upload
     from stemmap.survey.measured import measure
-    from stemmap.survey.place import project
+    from stemmap.survey.place import project_points
     from stemmap.survey.settings import parse_settings
     from stemmap.survey.survey import assemble
 
@@ -64,7 +64,8 @@ def main_job(folder: Path) -> None:
     settings = {"survey": {"crs": "EPSG:25832"}, "design": {"radius_m": 12.62}}
     survey = assemble(upload, parse_settings(settings))
     measured = measure(survey)
-    project(survey, measured, measured.centres, "EPSG:25832")
+    azimuth, distance = measured.true_azimuth_deg, measured.horizontal_distance_m
+    project_points(measured.centres, "EPSG:25832", survey.stems.visit_row, azimuth, distance)
 
 
 def everything(folder: Path) -> None:

@@ -11,7 +11,7 @@ import pytest
 from stemmap.core.locate import geographic
 from stemmap.errors import EnvironmentFault, InputError, OutputError
 from stemmap.survey.measured import measure
-from stemmap.survey.place import project
+from stemmap.survey.place import project_points
 from stemmap.writing import layers
 from stemmap.writing.layers import write_stems
 from stemmap.writing.stems import stem_columns
@@ -23,7 +23,9 @@ CRS = "EPSG:32632"
 def exported(written):
     """Columns of the export and the same positions on WGS 84."""
     measured = measure(written)
-    easting, northing = project(written, measured, measured.centres, CRS)
+    easting, northing = project_points(
+        measured.centres, CRS, written.stems.visit_row, measured.true_azimuth_deg, measured.horizontal_distance_m
+    )
     return stem_columns(written, measured, easting, northing), np.column_stack(geographic(easting, northing, CRS))
 
 
