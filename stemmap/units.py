@@ -13,6 +13,9 @@ METRES = MappingProxyType({"metre": 1.0, "foot": 0.3048})
 #: Centimetres per unit of dbh in a file whose lengths are metric or in feet.
 DBH_CENTIMETRES = MappingProxyType({"metre": 1.0, "foot": 2.54})
 
+#: Decimals in which differences of two measurements are told, by unit.
+DIFFERENCE_DECIMALS = MappingProxyType({"°": 2, "m": 3, "cm": 2})
+
 SQUARE_METRES_PER_HECTARE = 10_000.0
 
 #: Square metres per hectare in one square foot per acre (international foot, acre = 43,560 square feet).

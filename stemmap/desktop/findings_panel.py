@@ -47,26 +47,28 @@ _SIGN = 20
 
 
 class FindingsModel(QAbstractListModel):
-    """Findings of the selected visit as the session holds them."""
+    """Findings of the selected visit, as the session held them when it was last renewed."""
 
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent)
         self._session = session
+        self._findings: list[Finding] = []
 
     def renew(self) -> None:
         """Show what the session holds now."""
         self.beginResetModel()
+        self._findings = self._session.findings
         self.endResetModel()
 
     def rowCount(self, parent: _Index = _NO_PARENT) -> int:
         """Number of rows."""
-        return 0 if parent.isValid() else len(self._session.findings)
+        return 0 if parent.isValid() else len(self._findings)
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """What a cell shows or says."""
-        if not index.isValid() or index.row() >= len(self._session.findings):
+        if not index.isValid() or index.row() >= len(self._findings):
             return None
-        told = self._session.findings[index.row()]
+        told = self._findings[index.row()]
         if role == _FINDING:
             return told
         if role == _DECISION:

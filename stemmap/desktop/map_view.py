@@ -127,21 +127,15 @@ class MapView(MapSight):
         self._request()
 
     def _request(self) -> None:
-        """Have the map described for the present plot, colours and scale, if it is not there already.
-
-        One that was described ahead is shown at once, even where other layers are wanted by now.
-        """
+        """Have the map described for the present plot, colours and scale, if it is not there already."""
         request = self._wanted()
         if request is None:
             return
         self._asked = request.layers
         made, self._made = self._made, None
-        if made is not None and made.request.workup is request.workup and made.request.visit == request.visit:
+        if made is not None and made is self._shown and made.request.is_that(request):
             self._jobs.drop("map")
-            self._show(made)
-            self.repaint()  # now: painting the panels together with it would take as long again
-            if made.request.is_that(request):
-                return
+            return
         self._jobs.start("map", lambda progress: describe_map(request, progress), apply=self._show, shown=False)
 
     def _wanted(self) -> MapRequest | None:
@@ -168,13 +162,17 @@ class MapView(MapSight):
     def ahead(self) -> Callable[[Opened], DescribedMap | None]:
         """How the map shown would be described of the same survey decided otherwise; to be called off the GUI thread.
 
-        A plot of very many stems is left to be described when everything else is shown.
+        A plot of very many stems is left to be described when everything else is shown, and so is one whose visit
+        is another row then.
         """
         wanted = self._wanted()
 
         def describe(opened: Opened) -> DescribedMap | None:
-            visits = opened.workup.survey.visits
-            if wanted is None or wanted.visit >= len(visits) or visits.stem_count[wanted.visit] > _MANY_STEMS:
+            if wanted is None:
+                return None
+            row, before, visits = wanted.visit, wanted.workup.survey.visits, opened.workup.survey.visits
+            same = row < len(visits) and (before.plot[row], before.visit[row]) == (visits.plot[row], visits.visit[row])
+            if not same or visits.stem_count[row] > _MANY_STEMS:
                 return None
             findings = tuple(opened.findings(wanted.visit)) if opened.checked else ()
             return describe_map(replace(wanted, workup=opened.workup, findings=findings))
@@ -182,8 +180,14 @@ class MapView(MapSight):
         return describe
 
     def take(self, described: DescribedMap | None) -> None:
-        """Have a map ready that was described ahead; it is shown when it is what is wanted next."""
+        """Show a map that was described ahead, before the session has the survey that it is of.
+
+        It is painted now: together with the panels it would take as long again.
+        """
         self._made = described
+        if described is not None and described.request.visit == self._session.visit and not self._far_wanted:
+            self._show(described)
+            self.repaint()
 
     def _show(self, described: DescribedMap) -> None:
         if self._far_wanted:

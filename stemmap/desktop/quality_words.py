@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication, QLocale
 from stemmap.desktop.sentences import number
 from stemmap.desktop.survey_words import Line
 from stemmap.desktop.wording import worded
+from stemmap.units import DIFFERENCE_DECIMALS
 
 _tr = QCoreApplication.translate
 Told = Mapping[str, Any]
@@ -144,7 +145,7 @@ def _share(told: Told | None) -> str:
 def _figure(told: Told | None, name: str) -> str:
     if told is None or told[f"{name}_low"] is None:
         return "–"
-    decimals = 3 if told["unit"] == "m" else 2
+    decimals = DIFFERENCE_DECIMALS[told["unit"]]
     values = [told[each] for each in (name, f"{name}_low", f"{name}_high")]
     value, low, high = (
         number(each, decimals) if name in ("spread", "robust_sd") else _signed(each, decimals) for each in values

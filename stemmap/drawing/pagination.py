@@ -11,7 +11,7 @@ from PySide6.QtGui import QTextBlock, QTextCursor, QTextDocument, QTextTable
 #: A paragraph of more lines than this may be broken between them.
 _MOST_LINES: Final = 6
 #: What stands for a picture in a text.
-_PICTURE: Final = "￼"
+_PICTURE: Final = "\ufffc"
 
 #: From where to where of the height of the document.
 Strip = tuple[float, float]

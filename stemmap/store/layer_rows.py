@@ -73,8 +73,8 @@ class Layer:
 
 
 @dataclass(frozen=True)
-class Standing:
-    """Rows of a layer as they stand in the file.
+class RowSums:
+    """Rows of a layer as they are in the file, by their sums.
 
     Parameters
     ----------
@@ -103,7 +103,7 @@ class Differing:
     gone: Sequence[int]
     fids: Sequence[int]
     fresh: Sequence[Row]
-    after: Standing
+    after: RowSums
 
     def __bool__(self) -> bool:
         return bool(self.gone or self.fresh)
@@ -119,7 +119,7 @@ def insert_rows(
         connection.executemany(f"INSERT INTO {table} VALUES ({marks})", ((fid, *row) for fid, row in numbered))
 
 
-def differing_rows(standing: Standing, rows: Iterator[Sequence[Row]]) -> Differing | None:
+def differing_rows(present: RowSums, rows: Iterator[Sequence[Row]]) -> Differing | None:
     """Compare a layer as it stands in the file with its rows as they should be, in whatever order.
 
     Rows are told apart by sums of 64 bits: that a changed row is taken for one of a million others has a chance of
@@ -129,9 +129,9 @@ def differing_rows(standing: Standing, rows: Iterator[Sequence[Row]]) -> Differi
     -------
     None where so many rows are new that the layer is better made anew.
     """
-    order = np.argsort(standing.sums, kind="stable")
-    fids = standing.fids[order]
-    known, first, count = np.unique(standing.sums[order], return_index=True, return_counts=True)
+    order = np.argsort(present.sums, kind="stable")
+    fids = present.fids[order]
+    known, first, count = np.unique(present.sums[order], return_index=True, return_counts=True)
     used = np.zeros(len(known), np.int64)
     fresh: list[Row] = []
     fresh_sums = [np.zeros(0, np.int64)]
@@ -150,14 +150,14 @@ def differing_rows(standing: Standing, rows: Iterator[Sequence[Row]]) -> Differi
     rank = np.arange(len(order)) - np.repeat(first, count)
     stays = rank < np.repeat(used, count)
     gone = np.sort(fids[~stays])
-    last = int(standing.fids.max(initial=0))
+    last = int(present.fids.max(initial=0))
     added = np.append(gone, np.arange(last + 1, last + 1 + max(len(fresh) - len(gone), 0)))[: len(fresh)]
-    after = Standing(np.concatenate([fids[stays], added]), np.concatenate([np.repeat(known, used), *fresh_sums]))
+    after = RowSums(np.concatenate([fids[stays], added]), np.concatenate([np.repeat(known, used), *fresh_sums]))
     return Differing(gone.tolist(), added.tolist(), fresh, after)
 
 
-def standing_rows(connection: sqlite3.Connection, table: str) -> Standing:
-    """The rows of a layer in the file; read bit by bit, so that nobody waits who wants to write."""
+def row_sums(connection: sqlite3.Connection, table: str) -> RowSums:
+    """Numbers and sums of the rows of a layer in the file; read bit by bit, so that nobody waits who wants to write."""
     fids, sums, last = [np.zeros(0, np.int64)], [np.zeros(0, np.int64)], -(2**63)
     while rows := connection.execute(
         f"SELECT * FROM {table} WHERE fid > ? ORDER BY fid LIMIT {_AT_ONCE}", (last,)
@@ -165,7 +165,7 @@ def standing_rows(connection: sqlite3.Connection, table: str) -> Standing:
         fids.append(np.array([row[0] for row in rows], np.int64))
         sums.append(_sums([row[1:] for row in rows]))
         last = rows[-1][0]
-    return Standing(np.concatenate(fids), np.concatenate(sums))
+    return RowSums(np.concatenate(fids), np.concatenate(sums))
 
 
 def _sums(rows: Sequence[Row]) -> NDArray[np.int64]:

@@ -13,18 +13,18 @@ from stemmap.store.layer_rows import (
     Differing,
     Layer,
     Row,
-    Standing,
+    RowSums,
     columns_of,
     differing_rows,
     insert_rows,
-    standing_rows,
+    row_sums,
 )
 from stemmap.store.schema import quoted
 from stemmap.store.survey_file import SurveyFile, told
 from stemmap.survey.journal import Entry, standing
 
-#: What tells that nobody wrote a layer.
-Stand = tuple[Any, ...]
+#: When a layer was changed and made: as long as it is the same, nobody wrote it.
+Stamp = tuple[Any, ...]
 
 _PURPOSE = {
     "plots": "plots as circles, one for each visit",
@@ -70,12 +70,12 @@ class Written:
     ----------
     kept
         Names under which layers were kept that another program had changed.
-    standing
-        By name of a layer: its stand, and its rows as they were left under that.
+    rows
+        By name of a layer: its stamp, and its rows as they were left under that.
     """
 
     kept: Sequence[str] = ()
-    standing: Mapping[str, tuple[Stand, Standing]] = field(default_factory=dict)
+    rows: Mapping[str, tuple[Stamp, RowSums]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,7 @@ class Differences:
 
     Parameters
     ----------
-    stands
+    stamps
         Of the layers that were compared: no other writer came since, as long as they are the same.
     of_layer
         By name; None for a layer that has to be made anew as a whole.
@@ -92,7 +92,7 @@ class Differences:
         Rows of findings that are settled by their decision, as they stand in the file.
     """
 
-    stands: Mapping[str, Stand]
+    stamps: Mapping[str, Stamp]
     of_layer: Mapping[str, Differing | None]
     settled: Sequence[Row]
 
@@ -115,7 +115,7 @@ def compare_layers(survey_file: SurveyFile, layers: Layers, before: Written | No
 
 
 def _compare(connection: sqlite3.Connection, layers: Layers, before: Written) -> Differences:
-    stands = _stands(connection)
+    stamps = _stamps(connection)
     settled = _as_they_were(connection, layers)
     of_layer: dict[str, Differing | None] = {}
     for name, layer in layers.by_name.items():
@@ -124,11 +124,11 @@ def _compare(connection: sqlite3.Connection, layers: Layers, before: Written) ->
         if not (declared and same_system) or geopackage.is_edited(connection, name):
             of_layer[name] = None
             continue
-        stand, standing = before.standing.get(name, (None, None))
-        if standing is None or stand != stands[name]:
-            standing = standing_rows(connection, name)
-        of_layer[name] = differing_rows(standing, _rows(layers, name, settled))
-    return Differences(stands, of_layer, settled)
+        stamp, present = before.rows.get(name, (None, None))
+        if present is None or stamp != stamps[name]:
+            present = row_sums(connection, name)
+        of_layer[name] = differing_rows(present, _rows(layers, name, settled))
+    return Differences(stamps, of_layer, settled)
 
 
 def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Differences | None = None) -> Written:
@@ -141,7 +141,7 @@ def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Di
     differences
         What `compare_layers` found before the transaction; it is compared again if somebody wrote layers since.
     """
-    if differences is None or differences.stands != _stands(connection):
+    if differences is None or differences.stamps != _stamps(connection):
         differences = _compare(connection, layers, Written())
     if layers.system is not None:
         geopackage.add_system(connection, layers.system)
@@ -164,10 +164,10 @@ def write_layers(connection: sqlite3.Connection, layers: Layers, differences: Di
         geopackage.note_made(connection, name, _PURPOSE[name])
     connection.execute("CREATE UNIQUE INDEX IF NOT EXISTS findings_id ON findings (id)")
     connection.execute("UPDATE survey_file SET layers_at = ?", (layers.at_entry,))
-    stands = _stands(connection)
+    stamps = _stamps(connection)
     of_layer = differences.of_layer.items()
     return Written(
-        kept, {name: (stands[name], differing.after) for name, differing in of_layer if differing is not None}
+        kept, {name: (stamps[name], differing.after) for name, differing in of_layer if differing is not None}
     )
 
 
@@ -250,8 +250,8 @@ def _mark(connection: sqlite3.Connection, row: tuple[Any, ...], entry: Entry) ->
             )
 
 
-def _stands(connection: sqlite3.Connection) -> dict[str, Stand]:
-    """What tells of each layer that nobody wrote it: when it was changed, and when it was made."""
+def _stamps(connection: sqlite3.Connection) -> dict[str, Stamp]:
+    """When each layer was changed, and when it was made."""
     listed = connection.execute(
         "SELECT table_name, last_change, description FROM gpkg_contents WHERE data_type = 'features'"
     )

@@ -17,6 +17,7 @@ from stemmap.survey.records import Upload
 from stemmap.survey.returned import cells
 from stemmap.survey.settings import Settings
 from stemmap.survey.tolerance import tolerances
+from stemmap.units import DIFFERENCE_DECIMALS
 
 Floats = NDArray[np.float64]
 
@@ -25,9 +26,6 @@ FEW = 8
 
 #: Measured quantities with the unit in which their differences are told.
 QUANTITIES: tuple[tuple[str, str], ...] = (("azimuth", "°"), ("distance", "m"), ("dbh", "cm"))
-
-#: Decimals in which differences are told, by unit.
-DECIMALS = {"°": 2, "m": 3, "cm": 2}
 
 
 @dataclass(frozen=True)
@@ -49,7 +47,7 @@ class Gross:
 
     def words(self, unit: str) -> str:
         """The stem and its difference."""
-        stem, difference = self.stem or "?", f"{self.difference:+.{DECIMALS[unit]}f}"
+        stem, difference = self.stem or "?", f"{self.difference:+.{DIFFERENCE_DECIMALS[unit]}f}"
         if self.visit:
             return f"plot {self.plot} visit {self.visit} stem {stem} ({difference} {unit})"
         return f"plot {self.plot} stem {stem} ({difference} {unit})"
@@ -110,7 +108,7 @@ class Quality:
         if not self.gross:
             return ""
         first, *others = (each.words(self.unit) for each in self.gross)
-        left, digits = self.without_gross, DECIMALS[self.unit]
+        left, digits = self.without_gross, DIFFERENCE_DECIMALS[self.unit]
         bias, spread, unit = f"{left.bias:+.{digits}f}", f"{left.spread:.{digits}f}", self.unit
         share, pairs = f"{100.0 * self.gross_share:.0f}", self.agreement.pairs
         if not others:

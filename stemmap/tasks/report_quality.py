@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
-from stemmap.survey.quality import DECIMALS
 from stemmap.tasks.brought_back import brought_back
 from stemmap.tasks.workup import Workup
+from stemmap.units import DIFFERENCE_DECIMALS
 from stemmap.writing.report import Block, Heading, Paragraph, Table
 
 if TYPE_CHECKING:
@@ -69,7 +69,7 @@ def _figure(told: Mapping[str, Any], name: str, spoken: Spoken, *, sign: str = "
     if not told["unit"] or told[name] is None:
         return "–"
     value, low, high = (
-        "–" if each is None else f"{each:{sign}.{DECIMALS[told['unit']]}f}".replace(".", spoken.mark)
+        "–" if each is None else f"{each:{sign}.{DIFFERENCE_DECIMALS[told['unit']]}f}".replace(".", spoken.mark)
         for each in (told[name], told[f"{name}_low"], told[f"{name}_high"])
     )
     return f"{value} {told['unit']}" + (f" ({low} … {high})" if low != "–" else "")

@@ -9,6 +9,7 @@ from typing import Any, TextIO
 
 from stemmap.survey.finding import LIKELY
 from stemmap.survey.returned import found
+from stemmap.units import DIFFERENCE_DECIMALS
 from stemmap.writing.tables import write_csv, write_json_list, write_text_table
 
 Lines = Iterable[Mapping[str, Any]]
@@ -176,7 +177,7 @@ def _figures(told: Mapping[str, Any]) -> str:
     )
     unit = told["unit"]
     if unit and told["spread"] is not None:
-        decimals = 3 if unit == "m" else 2
+        decimals = DIFFERENCE_DECIMALS[unit]
         share += "".join(
             f"; {word} {told[name]:{sign}.{decimals}f} {unit} "
             f"({told[f'{name}_low']:{sign}.{decimals}f} to {told[f'{name}_high']:{sign}.{decimals}f})"

@@ -81,7 +81,7 @@ def main() -> None:
         window.uploads.open([path])
         following, canvas, jobs = window.deciding.following, window.panels.map_panel.canvas, window.jobs
         painted = Painted(canvas)
-        stored, replaced, mapped = [0.0, 0.0], [0.0], [0.0]
+        stored, replaced, mapped, before = [0.0, 0.0], [0.0], [0.0], [window.session.workup]
         took, update = following.took, window.session.update
 
         def on_stored(entries: object) -> None:
@@ -93,7 +93,7 @@ def main() -> None:
             replaced[0] = time.perf_counter()
 
         def on_described() -> None:
-            if canvas.shown is not None and canvas.shown.request.workup is window.session.workup:
+            if canvas.shown is not None and canvas.shown.request.workup is not before[0]:
                 mapped[0], painted.times = time.perf_counter(), 0
 
         following.took, window.session.update = on_stored, on_worked_out
@@ -113,6 +113,7 @@ def main() -> None:
             decision = "correct" if chosen is not None and chosen.proposals else ("keep", "recheck")[number % 2]
             watched = number >= DECISIONS + FIRST  # apart, since the watching wakes the loop all the time
             mapped[0] = replaced[0] = 0.0
+            before[0] = window.session.workup
             with watchdog() if watched else nullcontext([]) as turns:
                 window.deciding.decide(decision)
                 deadline = time.perf_counter() + 3

@@ -13,6 +13,7 @@ from stemmap.desktop.palettes import palette
 from stemmap.desktop.session import Session, prepare
 from stemmap.desktop.window import MainWindow
 from stemmap.drawing.application import application
+from stemmap.tasks.survey_file import add_uploads
 from stemmap.tasks.workup import open_uploads, work_up
 from tests.desktop.spoken import spoken
 from tests.uploads import survey
@@ -48,6 +49,15 @@ def sample():
     """The sample survey worked up."""
     folder = sample_data("survey")
     return open_uploads([folder / "plots.csv", folder / "stems.csv"], settings=folder / "settings.toml")
+
+
+@pytest.fixture
+def survey_path(tmp_path, checkout_root):
+    """A survey file of the sample, of this test alone."""
+    folder = checkout_root / "sample_data" / "survey"
+    path = tmp_path / "survey.gpkg"
+    add_uploads(path, [folder / "stems.csv", folder / "plots.csv"], who="Ida", settings=folder / "settings.toml")
+    return path
 
 
 @pytest.fixture

@@ -15,15 +15,6 @@ from stemmap.store.decisions import Request, entries
 from stemmap.store.decisions import decide as store_decision
 from stemmap.store.survey_file import opened
 from stemmap.survey.journal import Entry
-from stemmap.tasks.survey_file import add_uploads
-
-
-@pytest.fixture
-def survey_path(tmp_path, checkout_root):
-    folder = checkout_root / "sample_data" / "survey"
-    path = tmp_path / "survey.gpkg"
-    add_uploads(path, [folder / "stems.csv", folder / "plots.csv"], who="Ida", settings=folder / "settings.toml")
-    return path
 
 
 @pytest.fixture

@@ -8,15 +8,6 @@ import pytest
 from stemmap.store.decisions import Request, decide
 from stemmap.store.survey_file import opened, stale
 from stemmap.tasks import survey_file as task
-from stemmap.tasks.survey_file import add_uploads
-
-
-@pytest.fixture
-def survey_path(tmp_path, checkout_root):
-    folder = checkout_root / "sample_data" / "survey"
-    path = tmp_path / "survey.gpkg"
-    add_uploads(path, [folder / "stems.csv", folder / "plots.csv"], who="Ida", settings=folder / "settings.toml")
-    return path
 
 
 @pytest.fixture
@@ -51,7 +42,7 @@ def test_layers_follow_without_working_the_survey_up_again(window, following, qt
     change_a_value(window, survey_path, "4")
     qtbot.waitUntil(lambda: not is_stale(survey_path), timeout=20000)
     # What was written last is not read again.
-    monkeypatch.setattr("stemmap.store.layers.standing_rows", None)
+    monkeypatch.setattr("stemmap.store.layers.row_sums", None)
     before = stem_layer(survey_path)
     qtbot.waitUntil(lambda: not window.jobs.runs("layers"))
     change_a_value(window, survey_path, "4.5")

@@ -70,7 +70,10 @@ def texts(panel, title):
 def test_models_keep_qt_s_rules(qtmodeltester, small, tables):
     for panel in tables:
         qtmodeltester.check(panel.model)
-    qtmodeltester.check(FindingsModel(small, tables[0]))
+    findings = FindingsModel(small, tables[0])
+    findings.renew()
+    assert findings.rowCount()
+    qtmodeltester.check(findings)
 
 
 def test_typed_columns_stand_before_derived_ones(stems):
@@ -320,3 +323,16 @@ def test_an_older_arrangement_is_not_shown(qtbot, jobs, large):
     model.filter("ash")
     qtbot.waitUntil(lambda: not model.waiting, timeout=20_000)
     assert model.shown.wanted.words == "ash"
+
+
+def test_findings_stay_as_they_were_told_until_the_list_is_renewed(opened):
+    session, panel = opened.session, opened.panels.findings_panel
+    session.select_visit(next(row for row in range(len(session.workup.survey.visits)) if session.opened.count(row)))
+    model = panel.list.model()
+    messages = [model.index(row).data() for row in range(model.rowCount())]
+    held, session.findings = session.findings, []  # other panels may be painted before this one is told
+    assert [model.index(row).data() for row in range(model.rowCount())] == messages
+    model.renew()
+    assert model.rowCount() == 0
+    session.findings = held
+    model.renew()

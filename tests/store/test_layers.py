@@ -13,7 +13,7 @@ from stemmap.assets import sample_data
 from stemmap.errors import InputError
 from stemmap.store import layer_rows
 from stemmap.store.decisions import Request, decide, entries, turn
-from stemmap.store.layer_rows import Layer, differing_rows, insert_rows, standing_rows
+from stemmap.store.layer_rows import Layer, differing_rows, insert_rows, row_sums
 from stemmap.store.layers import compare_layers, write_layers
 from stemmap.store.survey_file import opened
 from stemmap.survey.decided import Decisions
@@ -284,12 +284,12 @@ def test_any_rows_become_any_others_and_those_they_share_stay(seed):
     old, new = rows(), rows()
     connection = written(old)
     some = dice.randint(1, 4)
-    differing = differing_rows(standing_rows(connection, "t"), (new[at : at + some] for at in range(0, len(new), some)))
+    differing = differing_rows(row_sums(connection, "t"), (new[at : at + some] for at in range(0, len(new), some)))
     kept = sum(min(old.count(row), new.count(row)) for row in set(old))
     assert (len(differing.gone), len(differing.fresh)) == (len(old) - kept, len(new) - kept)
     connection.executemany("DELETE FROM t WHERE fid = ?", [(fid,) for fid in differing.gone])
     insert_rows(connection, "t", differing.fresh, differing.fids)
-    after = standing_rows(connection, "t")
+    after = row_sums(connection, "t")
     assert sorted(zip(after.fids, after.sums, strict=True)) == sorted(
         zip(differing.after.fids, differing.after.sums, strict=True)
     )
@@ -327,5 +327,5 @@ def test_every_kind_of_column_comes_back_as_it_was_written():
         connection.execute(f"CREATE TABLE t ({declared}, PRIMARY KEY (fid))")
         for rows in layer.rows(4326):
             insert_rows(connection, "t", rows)
-        differing = differing_rows(standing_rows(connection, "t"), layer.rows(4326))
+        differing = differing_rows(row_sums(connection, "t"), layer.rows(4326))
     assert (differing.gone, differing.fresh) == ([], [])
