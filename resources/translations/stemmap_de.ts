@@ -5068,6 +5068,10 @@
         <translation>%1 heißt GeoJSON-Datei, ist aber keine; neu ausgeben.</translation>
     </message>
     <message>
+        <source>%1 is damaged or no GeoPackage. Export it again; if it is a survey file, stemmap repair saves what can be read.</source>
+        <translation>%1 ist beschädigt oder kein GeoPackage. Geben Sie es neu aus; ist es eine Inventurdatei, so rettet stemmap repair, was lesbar ist.</translation>
+    </message>
+    <message>
         <source>%1 is damaged or no XLSX workbook (%2); save it again.</source>
         <translation>%1 ist beschädigt oder keine XLSX-Arbeitsmappe (%2); neu speichern.</translation>
     </message>
@@ -6758,10 +6762,6 @@
     <message>
         <source>%1 is a survey file; give the table of a packet that a crew filled in.</source>
         <translation>%1 ist eine Inventurdatei; die Tabelle eines Pakets angeben, die ein Trupp ausgefüllt hat.</translation>
-    </message>
-    <message>
-        <source>%1 is damaged or no GeoPackage; export it again.</source>
-        <translation>%1 ist beschädigt oder kein GeoPackage; neu ausgeben.</translation>
     </message>
     <message>
         <source>%1 is damaged; nothing was changed. Keep it, and save what can be read from it with stemmap repair %2.</source>

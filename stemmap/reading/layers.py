@@ -122,7 +122,10 @@ def read_geopackage(
                 yield Sheet(shown_as, path.stem if len(names) == 1 else name, headings, columns, line, points=points,
                             remarks=about)  # fmt: skip
     except (pyogrio.errors.DataSourceError, pyogrio.errors.DataLayerError, RuntimeError, ValueError) as fault:
-        raise InputError(f"{source} is damaged or no GeoPackage; export it again.") from fault
+        raise InputError(
+            f"{source} is damaged or no GeoPackage. Export it again; if it is a survey file, stemmap repair saves what "
+            "can be read."
+        ) from fault
 
 
 def _check_filled(count: int, headings: Sequence[str], source: str) -> None:
