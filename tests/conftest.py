@@ -43,7 +43,13 @@ def pytest_runtest_setup(item: pytest.Item) -> None:
 
 @pytest.fixture(scope="session", autouse=True)
 def one_application(qapp: object) -> object:
-    """A process has one Qt application: the kind that windows need, also for tests that only draw."""
+    """A process has one Qt application: the kind that windows need, also for tests that only draw.
+
+    It has the program's own letters from the start, as the program itself, so that no test depends on those before.
+    """
+    from stemmap.drawing.typeface import family
+
+    family()
     return qapp
 
 
